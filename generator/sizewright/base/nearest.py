@@ -1,0 +1,17 @@
+"""In: a word nobody knows and the words that are known. Out: the nearest known one, in a sentence."""
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """The known word closest to `word`, or None where none is close; capitals do not count."""
+    by_folded = {name.casefold(): name for name in known}
+    found = get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
+    return by_folded[found[0]] if found else None
+
+
+def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+    """A question naming the nearest known word, or `otherwise`."""
+    found = nearest(word, known)
+    return f"Did you mean “{found}”?" if found else otherwise

@@ -1,0 +1,1 @@
+"""In: what a person types. Out: the stages called, and what they found printed."""

@@ -1,0 +1,1 @@
+"""In: graded and worked patterns. Out: drawings, as SVG."""

@@ -1,0 +1,1 @@
+"""In: a pattern. Out: every quantity of it, exact, for every size."""

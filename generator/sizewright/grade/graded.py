@@ -1,0 +1,56 @@
+"""What grading gives: every quantity of a pattern, exact, for every size."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Span
+from sizewright.base.units import Dimension
+from sizewright.read.formula import Formula
+from sizewright.read.pattern import Pattern
+
+
+@dataclass(frozen=True, slots=True)
+class Values:
+    """One exact value a size, in base units: as many as the pattern has sizes, one where it names none."""
+
+    dimension: Dimension
+    values: tuple[Fraction, ...]
+    unrounded: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A quantity with its name, where it was defined, by which formula, and the names that formula relies on.
+
+    `formula` is None for what the header gives: body measurements and gauges.
+    """
+
+    name: str
+    span: Span
+    result: Values
+    formula: Formula | None
+    relies_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A finished measurement of the garment, beside the body it goes on."""
+
+    label: str
+    finished: Values
+    body: Named | None
+    ease: tuple[Fraction, ...] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Graded:
+    """A pattern with its numbers. `inserts` has the values of every `{...}` by its place; what failed is missing."""
+
+    pattern: Pattern
+    sizes: tuple[str, ...]
+    quantities: Mapping[str, Named]
+    inserts: Mapping[Span, Values]
+    finished: tuple[Measured, ...]
+    findings: tuple[Finding, ...]

@@ -1,0 +1,1 @@
+"""In: what the stages before made. Out: findings; judgement only, nothing is changed."""

@@ -1,0 +1,1 @@
+"""In: proofed results. Out: the written site: pages, PDFs, feed and data files."""

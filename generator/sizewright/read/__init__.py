@@ -1,0 +1,1 @@
+"""In: the text of a project. Out: patterns, pages and tables as trees, every node with its place; nothing evaluated."""

@@ -1,0 +1,268 @@
+"""The tree of one source: header and body, each node with its place, nothing evaluated.
+
+The body is one flat stream of pieces in reading order. Markdown is parsed once for all sizes: what is the same in every
+size is finished markup, and what is not stands between as a node of its own.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from fractions import Fraction
+
+from sizewright.base.place import Lines, Span
+from sizewright.base.quantity import Quantity
+from sizewright.read.formula import Formula, Statement
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A text from the header, with its place."""
+
+    span: Span
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A date from the header, with its place."""
+
+    span: Span
+    date: date
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A quantity from the header: exact, and as it was typed."""
+
+    span: Span
+    quantity: Quantity
+    typed: str
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """One size: its name, the body measurements it fits, and what else is said of it ("age", "note")."""
+
+    span: Span
+    name: str
+    measurements: Mapping[str, Measure]
+    remarks: Mapping[str, Words]
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """The stitches and rows of one fabric. `name` is "" where the pattern has one gauge only."""
+
+    span: Span
+    name: str
+    stitches: Measure | None
+    rows: Measure | None
+    over: Words | None
+    needle: Words | None
+    in_the_round: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Yarn:
+    """One yarn of the materials, under the name the pattern uses for it."""
+
+    span: Span
+    name: str
+    weight: Words | None = None
+    fibre: Words | None = None
+    length: Measure | None = None
+    mass: Measure | None = None
+    colour: Words | None = None
+    note: Words | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """A finished measurement the page shows: the formula, its label, and the body measurement it is compared with."""
+
+    span: Span
+    label: str
+    formula: Formula
+    body: Words | None
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One entry of the errata."""
+
+    span: Span
+    date: Day
+    text: Words
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture from `content/media/`, with the words that stand for it."""
+
+    span: Span
+    file: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """A link to a film of a technique, with the second it should start at."""
+
+    span: Span
+    title: str
+    address: str
+    start: int
+
+
+@dataclass(frozen=True, slots=True)
+class Header:
+    """What stands between the `---` lines. What is left out is None or empty."""
+
+    span: Span
+    title: str = ""
+    summary: Words | None = None
+    designer: Words | None = None
+    published: Day | None = None
+    revised: Day | None = None
+    licence: Words | None = None
+    skill: Words | None = None
+    kind: Words | None = None
+    picture: Picture | None = None
+    sizes: tuple[Size, ...] = ()
+    gauges: tuple[Gauge, ...] = ()
+    needles: tuple[Words, ...] = ()
+    yarns: tuple[Yarn, ...] = ()
+    notions: tuple[Words, ...] = ()
+    techniques: tuple[Words, ...] = ()
+    cautions: tuple[Words, ...] = ()
+    care: tuple[Words, ...] = ()
+    credits: tuple[Words, ...] = ()
+    finished: tuple[Finished, ...] = ()
+    changes: tuple[Change, ...] = ()
+    terms: tuple[Words, ...] = ()
+    films: tuple[Film, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Markup:
+    """Finished HTML, the same in every size."""
+
+    html: str
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """The start of a heading: level, anchor and words. Its words and closing are in the markup after it."""
+
+    span: Span
+    level: int
+    anchor: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Insert:
+    """`{formula:style}` in the text: printed for every size."""
+
+    span: Span
+    formula: Formula
+    style: Words | None
+
+
+@dataclass(frozen=True, slots=True)
+class TypedList:
+    """A bracket list typed by hand among the instructions, "8 (9, 10)": one value a size, None where a dash stands."""
+
+    span: Span
+    text: str
+    values: tuple[Fraction | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Image:
+    """A picture in the text; `file` is below `content/media/`."""
+
+    span: Span
+    file: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Address:
+    """The start of a link in the text; its words and its closing are in the markup after it."""
+
+    span: Span
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class PassageOpen:
+    """`::: sizes A, B`: what follows is read in these sizes only."""
+
+    span: Span
+    sizes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PassageClose:
+    """The end of such a passage."""
+
+
+@dataclass(frozen=True, slots=True)
+class GradeBlock:
+    """A block of the grading language."""
+
+    span: Span
+    statements: tuple[Statement, ...]
+
+
+LinePiece = str | Insert | TypedList
+
+
+@dataclass(frozen=True, slots=True)
+class InstructionLine:
+    """One line of instructions: the words as typed, with the numbers among them as nodes."""
+
+    span: Span
+    pieces: tuple[LinePiece, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkBlock:
+    """Instructions. `sizes` are those of the passage around it, None outside one."""
+
+    span: Span
+    lines: tuple[InstructionLine, ...]
+    sizes: tuple[str, ...] | None
+
+
+@dataclass(frozen=True, slots=True)
+class StitchBlock:
+    """A stitch pattern to work from elsewhere: its name and its rows."""
+
+    span: Span
+    name: Words
+    lines: tuple[InstructionLine, ...]
+
+
+Piece = Markup | Heading | Insert | Image | Address | PassageOpen | PassageClose | GradeBlock | WorkBlock | StitchBlock
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """One source, read. `name` is its address: the file name without its ending."""
+
+    name: str
+    lines: Lines = field(repr=False, compare=False)
+    header: Header
+    body: tuple[Piece, ...]
+
+    @property
+    def source(self) -> str:
+        """The path as a person would type it."""
+        return self.lines.source
+
+    @property
+    def size_names(self) -> tuple[str, ...]:
+        """The sizes, smallest first; empty in a pattern of one size."""
+        return tuple(size.name for size in self.header.sizes)

@@ -1,0 +1,59 @@
+"""The tree of a whole project: the studio, its patterns, pages, techniques and shared size tables."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Span
+from sizewright.read.pattern import Pattern, Size, Words
+
+
+@dataclass(frozen=True, slots=True)
+class Studio:
+    """`content/site.yaml`: who publishes, where, and how numbers are printed."""
+
+    span: Span | None = None
+    name: str = "A knitting studio"
+    description: str = ""
+    address: str = ""  # the base address the site is served from, with its path; "" where it is not known yet
+    author: str = ""
+    language: str = "en"
+    metric_first: bool = True
+    theme: str = "studio"
+    notice: str = ""  # a line every page shows, for example that the studio is invented
+
+
+@dataclass(frozen=True, slots=True)
+class SizeTable:
+    """`content/sizes/NAME.yaml`: body measurements several patterns share, with the source they were published in."""
+
+    name: str
+    title: str
+    source: Words
+    sizes: tuple[Size, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """An abbreviation or stitch and what it means; `spellings` are all the words a pattern may use for it."""
+
+    term: str
+    meaning: str
+    spellings: tuple[str, ...]
+    technique: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Project:
+    """A project folder, read. Pages and techniques are read as patterns without sizes."""
+
+    folder: Path
+    studio: Studio
+    patterns: tuple[Pattern, ...]
+    pages: tuple[Pattern, ...]
+    techniques: tuple[Pattern, ...]
+    tables: Mapping[str, SizeTable]
+    terms: tuple[Term, ...]
+    media: frozenset[str]
+    findings: tuple[Finding, ...]
