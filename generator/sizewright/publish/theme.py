@@ -1,0 +1,139 @@
+"""In: a theme's name and the project folder. Out: its templates, compiled once, and the files it adds to the site.
+
+A theme is looked for file by file: in the project's own `themes/NAME`, then in the shipped theme of that name, then in the
+shipped `studio` theme. So a designer overrides one template or one stylesheet and keeps the rest.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, StrictUndefined, TemplateError
+from jinja2.exceptions import TemplateSyntaxError
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+from sizewright.base.nearest import did_you_mean
+from sizewright.publish.output import Output
+
+BASIC = "studio"
+ASSETS = "assets"
+PAPER = "paper"
+_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*")
+
+
+class BadTheme(Exception):  # noqa: N818 (named for the fault, like a finding)
+    """A theme that is missing or broken, in words for a person."""
+
+
+@dataclass(frozen=True, slots=True)
+class Theme:
+    """Templates and files of one theme; `folders` are searched in this order."""
+
+    name: str
+    folders: tuple[Path, ...]
+    environment: Environment = field(repr=False, compare=False)
+
+    @classmethod
+    def find(cls, name: str, project: Path) -> "Theme":
+        """The theme of that name, the project's own or a shipped one.
+
+        Raises BadTheme where there is none.
+        """
+        if not _NAME.fullmatch(name):
+            raise BadTheme(f"“{name}” is not a theme's name: letters, digits, - and _ only.")
+        own, shipped = project / "themes", _shipped()
+        folders = tuple(folder for folder in (own / name, shipped / name) if folder.is_dir())
+        if (own / name) in folders:
+            _inside(project, own / name)
+        if not folders:
+            known = {folder.name for place in (own, shipped) if place.is_dir() for folder in place.iterdir()}
+            raise BadTheme(f"There is no theme “{name}”. {did_you_mean(name, sorted(known))}".strip())
+        if (shipped / BASIC) not in folders:
+            folders = (*folders, shipped / BASIC)
+        return cls(name, folders, _environment(folders))
+
+    def file(self, path: str) -> Path | None:
+        """The nearest file of that path, for example `paper/paper.css`; None where no folder has it.
+
+        Raises BadTheme for a link that leads out of the theme's folder.
+        """
+        for folder in self.folders:
+            found = folder / path
+            if found.is_file():
+                return _inside(folder, found)
+        return None
+
+    def assets(self) -> tuple[Output, ...]:
+        """What the theme adds to the site: everything in its `assets` folder, below `theme/`."""
+        return tuple(Output(f"theme/{name}", path.read_bytes()) for name, path in self._below(ASSETS))
+
+    def paper_files(self) -> tuple[Output, ...]:
+        """What the print pages may load beside media: the `paper` folder (stylesheet and TTF fonts), as `theme/paper/...`."""
+        return tuple(Output(f"theme/{PAPER}/{name}", path.read_bytes()) for name, path in self._below(PAPER))
+
+    def render(self, template: str, **data: object) -> str:
+        """One page. Raises BadTheme where a template cannot be read or asks for what is not there."""
+        try:
+            return self.environment.get_template(template).render(**data)
+        except TemplateSyntaxError as error:
+            raise BadTheme(f"{error.filename or template}:{error.lineno}: {error.message}") from error
+        except TemplateError as error:
+            raise BadTheme(f"Template {template} of the theme “{self.name}”: {error.message}") from error
+
+    def _below(self, place: str) -> Iterator[tuple[str, Path]]:
+        """Every file below one folder of the theme, by its path from there, the nearest of each, sorted."""
+        found: dict[str, Path] = {}
+        for folder in self.folders:
+            top = folder / place
+            for path in sorted(top.rglob("*")):
+                if path.is_file() and not path.name.startswith("."):
+                    found.setdefault(path.relative_to(top).as_posix(), _inside(folder, path))
+        yield from sorted(found.items())
+
+
+def _inside(folder: Path, path: Path) -> Path:
+    resolved = path.resolve()
+    if not resolved.is_relative_to(folder.resolve()):
+        raise BadTheme(f"{path} is a link that leads out of its folder.")
+    return resolved
+
+
+@cache
+def _shipped() -> Path:
+    """Where the shipped themes are: in the package when installed from a wheel, else in the repository."""
+    package = Path(__file__).resolve().parents[1]
+    inside = package / "themes"
+    return inside if inside.is_dir() else package.parents[1] / "themes"
+
+
+@cache
+def _environment(folders: tuple[Path, ...]) -> Environment:
+    """One environment for a list of folders; `shipped/NAME` is the template that an overriding one extends."""
+    loaders = [_Enclosed(folder) for folder in folders]
+    environment = ImmutableSandboxedEnvironment(
+        loader=ChoiceLoader([*loaders, PrefixLoader({"shipped": ChoiceLoader(list(loaders[1:] or loaders))})]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=True,
+    )
+    environment.globals.clear()
+    return environment
+
+
+class _Enclosed(FileSystemLoader):
+    """Reads templates of one folder, and through no link that leads out of it."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(folder)
+        self._folder = folder
+
+    def get_source(self, environment: Environment, template: str) -> tuple[str, str, Any]:
+        """The text of a template. Raises BadTheme for a link out of the folder."""
+        source, name, fresh = super().get_source(environment, template)
+        _inside(self._folder, Path(name))
+        return source, name, fresh
