@@ -1,7 +1,7 @@
 """In: a theme's name and the project folder. Out: its templates, compiled once, and the files it adds to the site.
 
-A theme is looked for file by file: in the project's own `themes/NAME`, then in the shipped theme of that name, then in the
-shipped `studio` theme. So a designer overrides one template or one stylesheet and keeps the rest.
+A theme is looked for file by file: in the project's own `themes/NAME`, then in the shipped theme of that name, then in
+the shipped `studio` theme. So a designer overrides one template or one stylesheet and keeps the rest.
 """
 
 import re
@@ -71,7 +71,7 @@ class Theme:
         return tuple(Output(f"theme/{name}", path.read_bytes()) for name, path in self._below(ASSETS))
 
     def paper_files(self) -> tuple[Output, ...]:
-        """What the print pages may load beside media: the `paper` folder (stylesheet and TTF fonts), as `theme/paper/...`."""
+        """What print pages may load beside media: the `paper` folder (stylesheet, TTF fonts) as `theme/paper/...`."""
         return tuple(Output(f"theme/{PAPER}/{name}", path.read_bytes()) for name, path in self._below(PAPER))
 
     def render(self, template: str, **data: object) -> str:
