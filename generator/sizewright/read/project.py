@@ -42,6 +42,8 @@ class Term:
     meaning: str
     spellings: tuple[str, ...]
     technique: str | None = None
+    uses: int | None = None  # stitches a studio's own term takes from the needle, where it is a stitch
+    makes: int | None = None  # and those it leaves there
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,176 @@
+"""In: exact values. Out: the words and figures they are printed with. The only place where numbers become text.
+
+Lengths are printed in centimetres and inches, inches in quarters, as the trade does (common practice, no source).
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import floor
+from types import MappingProxyType
+
+from sizewright.base.units import LENGTH, MASS, PLAIN, ROW_GAUGE, STITCH_GAUGE, Dimension, base_unit, unit_named
+
+_GLYPHS = {Fraction(1, 4): "¼", Fraction(1, 2): "½", Fraction(3, 4): "¾", Fraction(1, 8): "⅛"}
+_ORDINALS = {1: "st", 2: "nd", 3: "rd"}
+_TIMES = {1: "once", 2: "twice"}
+_SMALL = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """One quantity in print: a text for each size, one alone where all sizes agree, and the unit behind them."""
+
+    values: tuple[str, ...]
+    unit: str = ""
+
+
+def bracketed(values: Sequence[str]) -> str:
+    """As the trade writes a value for every size: "72 (80, 88, 96)"."""
+    first, *rest = values
+    return f"{first} ({', '.join(rest)})" if rest else first
+
+
+def as_text(series: Sequence[Series]) -> str:
+    """The whole text: "4 (4, 5) cm / 1½ (1½, 2) in"."""
+    return " / ".join(f"{bracketed(one.values)} {one.unit}".strip() for one in series)
+
+
+def exact_text(value: Fraction) -> str:
+    """The exact value as data writes it: "72", "145/2"."""
+    return str(value)
+
+
+def decimal(value: Fraction, places: int = 2) -> str:
+    """A plain number: whole, or to so many places without idle zeros; a tie goes away from zero."""
+    scaled = floor(abs(value) * 10**places + Fraction(1, 2))
+    digits = (
+        f"{scaled // 10**places}.{scaled % 10**places:0{places}}".rstrip("0").rstrip(".") if places else f"{scaled}"
+    )
+    return f"−{digits}" if value < 0 and scaled else digits
+
+
+def quarters(value: Fraction) -> str:
+    """Inches to the nearest quarter: "22¼"; what would vanish is given in eighths, then in hundredths."""
+    for step in (Fraction(1, 4), Fraction(1, 8)):
+        rounded = to_step(abs(value), step)
+        if rounded or not value:
+            whole, part = divmod(rounded, 1)
+            text = f"{whole or ''}{_GLYPHS[part]}" if part else str(whole)
+            return f"−{text}" if value < 0 and rounded else text
+    return decimal(value)
+
+
+def to_step(value: Fraction, step: Fraction) -> Fraction:
+    """The multiple of `step` nearest to `value`; a tie goes up."""
+    return floor(value / step + Fraction(1, 2)) * step
+
+
+def _factor(unit: str) -> Fraction:
+    known = unit_named(unit)
+    if known is None:
+        raise ValueError(unit)
+    return known.factor
+
+
+def _centimetres(values: Sequence[Fraction]) -> tuple[str, ...]:
+    """To one decimal where every size is exact so, else to the nearest half, as a tape is read."""
+    if all((value * 10).denominator == 1 for value in values) or max(abs(value) for value in values) < 2:
+        return tuple(decimal(value, 1) for value in values)
+    return tuple(decimal(to_step(value, Fraction(1, 2)), 1) for value in values)
+
+
+def _in_unit(values: Sequence[Fraction], unit: str, places: int) -> tuple[str, ...]:
+    factor = _factor(unit)
+    return tuple(decimal(value / factor, places) for value in values)
+
+
+def _inches(values: Sequence[Fraction]) -> tuple[str, ...]:
+    factor = _factor("in")
+    return tuple(quarters(value / factor) for value in values)
+
+
+def _long_length(values: Sequence[Fraction]) -> tuple[Series, ...]:
+    """Yarn and other long lengths: metres and yards."""
+    return _series(_in_unit(values, "m", 0), "m") + _series(_in_unit(values, "yd", 0), "yd")
+
+
+def _length(values: Sequence[Fraction]) -> tuple[Series, ...]:
+    return _series(_centimetres(values), "cm") + _series(_inches(values), "in")
+
+
+def _mass(values: Sequence[Fraction]) -> tuple[Series, ...]:
+    return _series(_in_unit(values, "g", 1), "g") + _series(_in_unit(values, "oz", 2), "oz")
+
+
+def _gauge(word: str) -> "Printer":
+    """Counts over 10 cm and over 4 in, which are not the same: 4 in are 10.16 cm."""
+
+    def printed_gauge(values: Sequence[Fraction]) -> tuple[Series, ...]:
+        over_4_in = tuple(value * 4 * _factor("in") for value in values)
+        return _series(tuple(decimal(value * 10) for value in values), f"{word} / 10 cm") + _series(
+            tuple(decimal(value) for value in over_4_in), f"{word} / 4 in"
+        )
+
+    return printed_gauge
+
+
+def _series(values: tuple[str, ...], unit: str = "") -> tuple[Series, ...]:
+    return (Series(values[:1] if len(set(values)) == 1 else values, unit),)
+
+
+def _each(text: Callable[[Fraction], str]) -> "Printer":
+    return lambda values: _series(tuple(text(value) for value in values))
+
+
+def _times(value: Fraction) -> str:
+    return _TIMES.get(int(value), f"{decimal(value)} times") if value.denominator == 1 else f"{decimal(value)} times"
+
+
+def _ordinal(value: Fraction) -> str:
+    whole = int(value)
+    ending = "th" if whole % 100 in (11, 12, 13) else _ORDINALS.get(whole % 10, "th")
+    return f"{decimal(value)}{ending}"
+
+
+def _words(value: Fraction) -> str:
+    return _SMALL[int(value)] if value.denominator == 1 and 0 <= value < len(_SMALL) else decimal(value)
+
+
+Printer = Callable[[Sequence[Fraction]], tuple[Series, ...]]
+
+# How a quantity is printed where no style is asked for, by what it measures.
+_PLAIN_STYLE: Mapping[Dimension, Printer] = MappingProxyType(
+    {LENGTH: _length, MASS: _mass, STITCH_GAUGE: _gauge("sts"), ROW_GAUGE: _gauge("rows")}
+)
+
+# The styles a designer may ask for behind a colon, and what each may be used for (None: anything).
+STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...] | None]] = MappingProxyType(
+    {
+        "times": (_each(_times), None),
+        "ordinal": (_each(_ordinal), None),
+        "words": (_each(_words), None),
+        "cm": (lambda values: _series(_centimetres(values), "cm"), (LENGTH,)),
+        "mm": (lambda values: _series(_in_unit(values, "mm", 1), "mm"), (LENGTH,)),
+        "in": (lambda values: _series(_inches(values), "in"), (LENGTH,)),
+        "long": (_long_length, (LENGTH,)),
+        "g": (lambda values: _series(_in_unit(values, "g", 1), "g"), (MASS,)),
+        "oz": (lambda values: _series(_in_unit(values, "oz", 2), "oz"), (MASS,)),
+        "percent": (lambda values: _series(tuple(f"{decimal(value * 100, 1)} %" for value in values)), (PLAIN,)),
+    }
+)
+
+
+def printed(
+    values: Sequence[Fraction], dimension: Dimension, style: str | None = None, *, metric_first: bool = True
+) -> tuple[Series, ...]:
+    """The values in print. `style` is one of `STYLES`; a length without one is given in both unit systems."""
+    if style is not None:
+        return STYLES[style][0](values)
+    printer = _PLAIN_STYLE.get(dimension)
+    if printer is not None:
+        series = printer(values)
+        return series if metric_first else series[::-1]
+    unit = base_unit(dimension)
+    shown = "" if unit in ("st", "row") else unit
+    return (Series(_series(tuple(decimal(value) for value in values))[0].values, shown),)

@@ -1,0 +1,46 @@
+"""The usual cautions, one table: a header names them in `cautions:`, page and PDF print them with their source."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+_LOCAL = "Rules differ from place to place: follow those of your own country."
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What a reader is warned of, and who says so."""
+
+    title: str
+    text: str
+    source: str
+
+
+CAUTIONS: Mapping[str, Caution] = MappingProxyType(
+    {
+        "small-children": Caution(
+            "For babies and small children",
+            "No cords, ties or drawstrings at a hood or neck. Sew buttons, pompons and other small parts on firmly "
+            "and check them before each wearing, or leave them off: what comes off can be swallowed. Take hats off "
+            "for sleep and indoors, where a baby can overheat, and never leave a child asleep with loose knitting. "
+            f"Weave ends in well, so that no loop can catch a finger or toe. {_LOCAL}",
+            "US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing); "
+            "US 16 CFR 1501 (small parts, under 3 years); American Academy of Pediatrics 2022 (no hats indoors)",
+        ),
+        "hot-water": Caution(
+            "Hot water",
+            "Hot water scalds. Keep children and animals away, test the water before you put a hand in, wear gloves, "
+            "and lift the wet knitting out with a spoon: it is heavy and holds the heat. Wool shrinks and felts in "
+            f"hot water and with rubbing, and cannot be brought back. {_LOCAL}",
+            "common practice, no source; care symbols: ISO 3758:2012",
+        ),
+        "dye": Caution(
+            "Colours that bleed",
+            "Strongly different colours can bleed into one another. Before you cast on, leave a length of each yarn "
+            "in lukewarm water on a white cloth for half an hour; if the cloth takes colour, wash that yarn by itself "
+            "first. If you dye yarn yourself, keep pots and spoons apart from those for food and follow the maker's "
+            f"sheet. {_LOCAL}",
+            "common practice, no source",
+        ),
+    }
+)

@@ -1,0 +1,173 @@
+"""In: a project folder, or one pattern file alone. Out: the project, read; what cannot be opened is `Unreadable`."""
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Lines
+from sizewright.read.body import BodyReader
+from sizewright.read.header import read_header
+from sizewright.read.pattern import Pattern
+from sizewright.read.pictures import judge_picture
+from sizewright.read.project import Project, SizeTable, Studio, Term
+from sizewright.read.references import References
+from sizewright.read.rules import UNSAFE_REFERENCE
+from sizewright.read.sizes import read_size_table
+from sizewright.read.studio import read_studio
+from sizewright.read.terms import TERMS, read_terms
+from sizewright.read.values import Values
+
+_KINDS = {"patterns": "pattern", "pages": "page", "techniques": "technique"}
+_LARGEST = 2_000_000  # bytes; no pattern a person wrote comes near it
+
+
+class Unreadable(Exception):  # noqa: N818 -- said to a person, who calls it by what happened
+    """A path that cannot be read; the message is for a person."""
+
+
+def read_project(folder: Path) -> Project:
+    """The project in a folder. Raises `Unreadable` where there is none or a file cannot be opened."""
+    content = folder / "content"
+    if not content.is_dir():
+        message = f"{folder} holds no folder “content”, so it is no project. “sizewright begin NAME” starts one."
+        raise Unreadable(message)
+    return _Reader(folder, content.resolve()).project()
+
+
+def read_single(path: Path) -> Project:
+    """The project of one pattern file: with the tables beside it where it lies in a project, else of it alone."""
+    content = path.resolve().parent.parent
+    inside = content.name == "content" and path.resolve().parent.name == "patterns"
+    reader = _Reader(content.parent if inside else path.resolve().parent, content if inside else None)
+    return reader.single(path)
+
+
+class _Reader:
+    def __init__(self, folder: Path, content: Path | None) -> None:
+        self.folder = folder
+        self.content = content
+        self.findings: list[Finding] = []
+        self.tables: Mapping[str, SizeTable] = {}
+        self.media: frozenset[str] | None = None
+        self.sources: frozenset[str] | None = None
+        if content is not None:
+            self.media = frozenset(path.relative_to(content / "media").as_posix() for path in self.files("media", "*"))
+            self.sources = frozenset(f"{kind}/{path.name}" for kind in _KINDS for path in self.files(kind, "*.md"))
+
+    def project(self) -> Project:
+        studio, terms = self.shared()
+        patterns, pages, techniques = (
+            tuple(self.pattern(path, kind) for path in self.files(kind, "*.md"))
+            for kind in ("patterns", "pages", "techniques")
+        )
+        self.judge_pictures()
+        return self.finished(studio, terms, patterns, pages, techniques)
+
+    def single(self, path: Path) -> Project:
+        studio, terms = self.shared()
+        return self.finished(studio, terms, (self.pattern(path, "patterns", str(path)),), (), ())
+
+    def shared(self) -> tuple[Studio, tuple[Term, ...]]:
+        """What all patterns share: the studio, the stitches of its own, and the size tables, which are kept here."""
+        studio = Studio()
+        terms: tuple[Term, ...] = TERMS
+        for path in self.files(".", "site.yaml"):
+            values = Values(self.lines(path))
+            studio = read_studio(values)
+            self.findings.extend(values.findings)
+        for path in self.files(".", "stitches.yaml"):
+            values = Values(self.lines(path))
+            terms = read_terms(values)
+            self.findings.extend(values.findings)
+        self.tables = dict(self.read_tables())
+        return studio, terms
+
+    def read_tables(self) -> Iterator[tuple[str, SizeTable]]:
+        for path in self.files("sizes", "*.yaml"):
+            lines = self.lines(path)
+            values = Values(lines)
+            table = read_size_table(path.stem, lines, values)
+            self.findings.extend(values.findings)
+            if table is not None:
+                yield table.name, table
+
+    def finished(
+        self,
+        studio: Studio,
+        terms: tuple[Term, ...],
+        patterns: tuple[Pattern, ...],
+        pages: tuple[Pattern, ...],
+        techniques: tuple[Pattern, ...],
+    ) -> Project:
+        return Project(
+            self.folder,
+            studio,
+            patterns,
+            pages,
+            techniques,
+            self.tables,
+            terms,
+            self.media or frozenset(),
+            tuple(self.findings),
+        )
+
+    def files(self, folder: str, names: str) -> tuple[Path, ...]:
+        """The files of a folder below `content/`, sorted; one that leads out of the project is a finding, left out."""
+        if self.content is None:
+            return ()
+        found = sorted(
+            (self.content / folder).rglob(names) if folder == "media" else (self.content / folder).glob(names)
+        )
+        return tuple(path for path in found if path.is_file() and not path.name.startswith(".") and self.inside(path))
+
+    def inside(self, path: Path) -> bool:
+        if self.content is not None and path.resolve().is_relative_to(self.content):
+            return True
+        message = f"“{self.typed(path)}” leads out of the project."
+        self.findings.append(UNSAFE_REFERENCE.at(None, message, "Copy the file itself into content/."))
+        return False
+
+    def typed(self, path: Path) -> str:
+        """The path as a person would type it, standing in the project folder."""
+        base = self.folder.resolve()
+        return path.relative_to(base).as_posix() if path.is_relative_to(base) else str(path)
+
+    def lines(self, path: Path, source: str | None = None) -> Lines:
+        source = source or self.typed(path)
+        try:
+            data = path.read_bytes()
+        except OSError as fault:
+            raise Unreadable(f"{source} cannot be opened: {fault.strerror}.") from None
+        if len(data) > _LARGEST:
+            raise Unreadable(f"{source} is larger than {_LARGEST // 1_000_000} MB, too large for a pattern.")
+        try:
+            text = data.decode("utf-8-sig")
+        except UnicodeDecodeError as fault:
+            line = data.count(b"\n", 0, fault.start) + 1
+            raise Unreadable(f"{source} is not UTF-8 text (line {line}). Save it again as UTF-8.") from None
+        return Lines(source, text.replace("\r\n", "\n").replace("\r", "\n"))
+
+    def pattern(self, path: Path, folder: str, source: str | None = None) -> Pattern:
+        lines = self.lines(path, source)
+        values = Values(lines)
+        header, first_line = read_header(lines, values, _KINDS[folder], self.tables)
+        names = tuple(size.name for size in header.sizes)
+        references = References(folder, self.media, self.sources)
+        body = BodyReader(lines, first_line, names, references)
+        pieces = body.read()
+        if header.picture is not None:
+            judged = references.picture(header.picture.file, header.picture.span)
+            if isinstance(judged, Finding):
+                values.findings.append(judged)
+        for words in header.techniques:
+            judged = references.link(f"../techniques/{words.text}.md", words.span)
+            if isinstance(judged, Finding):
+                values.findings.append(judged)
+        self.findings.extend((*values.findings, *body.findings))
+        return Pattern(path.stem, lines, header, pieces)
+
+    def judge_pictures(self) -> None:
+        for path in self.files("media", "*"):
+            finding = judge_picture(path, self.typed(path))
+            if finding is not None:
+                self.findings.append(finding)

@@ -1,0 +1,53 @@
+"""In: the lines of a grade block. Out: its statements; a line that cannot be read is a finding, the rest is read on."""
+
+import re
+from collections.abc import Iterator
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Lines, Span
+from sizewright.read.formula_parser import FormulaParser
+from sizewright.read.pattern import GradeBlock
+
+_BEGINS = re.compile(r"\s*(?:require\b|[^\W\d]\w*(?:\.\w+)*\s*=)")
+
+
+def read_grade_block(
+    lines: Lines, span: Span, first: int, end: int, sizes: tuple[str, ...]
+) -> tuple[GradeBlock, tuple[Finding, ...]]:
+    """The block whose lines are `first` up to `end` (from 1, end exclusive)."""
+    parser = FormulaParser(lines, sizes)
+    read = [parser.statement(*offsets) for offsets in _statements(lines, first, end)]
+    statements = tuple(statement for statement in read if not isinstance(statement, Finding))
+    findings = tuple(finding for finding in read if isinstance(finding, Finding))
+    return GradeBlock(span, statements), findings
+
+
+def _statements(lines: Lines, first: int, end: int) -> Iterator[tuple[int, int]]:
+    """The offsets of each statement: one a line; a bracket left open goes on in the next, comments are left out."""
+    number = first
+    while number < end:
+        text = _code(lines.lines[number - 1])
+        last = number
+        while (
+            _left_open(text) and last + 1 < end and not _BEGINS.match(lines.lines[last]) and not _commented(lines, last)
+        ):
+            last += 1
+            text += _code(lines.lines[last - 1])
+        if text.strip():
+            start = lines.whole_line(number)
+            ending = len(_code(lines.lines[last - 1]).rstrip())
+            yield lines.offset(number, start.column), lines.offset(last, ending + 1)
+        number = last + 1
+
+
+def _commented(lines: Lines, number: int) -> bool:
+    """Whether a comment stands in a line, which then cannot be in the middle of a statement."""
+    return "#" in lines.lines[number - 1]
+
+
+def _code(line: str) -> str:
+    return line.split("#", 1)[0]
+
+
+def _left_open(text: str) -> bool:
+    return text.count("(") > text.count(")")

@@ -1,0 +1,92 @@
+"""In: the lines of a work or stitch block. Out: the words as typed, with the numbers among them as nodes."""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Lines
+from sizewright.read.braces import BraceReader
+from sizewright.read.formula_parser import exact, wrong_list_length
+from sizewright.read.pattern import InstructionLine, LinePiece, TypedList
+from sizewright.read.rules import UNCLOSED
+
+_NUMBER = r"\d+ \d+/\d+|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+"
+_NOTHING = r"[-–—]"
+_VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
+# "8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
+TYPED_LIST = re.compile(rf"(?<![\w.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
+_EVERY_VALUE = re.compile(_VALUE)
+_OPENING = re.compile(r"\\[{}]|\{")
+
+
+class InstructionReader:
+    """Reads the instruction lines of one source."""
+
+    def __init__(self, lines: Lines, braces: BraceReader, sizes: tuple[str, ...]) -> None:
+        self._lines = lines
+        self._braces = braces
+        self._sizes = sizes
+        self.findings: list[Finding] = []
+
+    def read(self, first: int, end: int) -> tuple[InstructionLine, ...]:
+        """The lines of the source from `first` up to `end` (from 1, end exclusive); empty lines are left out."""
+        return tuple(self._line(number) for number in range(first, end) if self._lines.lines[number - 1].strip())
+
+    def _line(self, number: int) -> InstructionLine:
+        span = self._lines.whole_line(number)
+        start, end = (self._lines.offset(number, column) for column in (span.column, span.end_column))
+        return InstructionLine(span, tuple(_merged(self._pieces(start, end))))
+
+    def _pieces(self, start: int, end: int) -> Iterator[LinePiece]:
+        """The pieces between two offsets: words, `{...}` and typed lists."""
+        at = start
+        while opening := _OPENING.search(self._lines.text, at, end):
+            yield from self._words(at, opening.start())
+            if opening.group() != "{":
+                yield opening.group()[1]
+                at = opening.end()
+                continue
+            close = self._lines.text.find("}", opening.end(), end)
+            if close < 0:
+                span = self._lines.span(opening.start(), end)
+                self.findings.append(UNCLOSED.at(span, "“{” is never closed in this line.", "Close it with “}”."))
+                at = opening.start()
+                break
+            insert = self._braces.read(opening.start(), close + 1)
+            yield insert if insert is not None else self._lines.text[opening.start() : close + 1]
+            at = close + 1
+        yield from self._words(at, end)
+
+    def _words(self, start: int, end: int) -> Iterator[LinePiece]:
+        """Words between two offsets, with the bracket lists typed among them."""
+        at = start
+        for match in TYPED_LIST.finditer(self._lines.text, start, end):
+            values = (match["first"], *_EVERY_VALUE.findall(match["rest"]))
+            span = self._lines.span(match.start(), match.end())
+            if len(values) != len(self._sizes):
+                self.findings.append(wrong_list_length(span, match.group(), len(values), self._sizes))
+                continue
+            yield self._lines.text[at : match.start()]
+            yield TypedList(span, match.group(), tuple(_value(value) for value in values))
+            at = match.end()
+        yield self._lines.text[at:end]
+
+
+def _value(text: str) -> Fraction | None:
+    return None if re.fullmatch(_NOTHING, text) else exact(text)
+
+
+def _merged(pieces: Iterator[LinePiece]) -> Iterator[LinePiece]:
+    """The pieces with neighbouring words joined and empty ones left out."""
+    words = ""
+    for piece in pieces:
+        if isinstance(piece, str):
+            words += piece
+            continue
+        if words:
+            yield words
+        words = ""
+        yield piece
+    if words:
+        yield words

@@ -1,0 +1,63 @@
+"""In: `content/site.yaml`. Out: the studio."""
+
+import re
+from urllib.parse import urlsplit
+
+from sizewright.read.project import Studio
+from sizewright.read.rules import UNSAFE_REFERENCE
+from sizewright.read.values import Values
+from sizewright.read.yaml_tree import Node, read_yaml
+
+_UNITS = ("metric", "imperial")
+
+
+def read_studio(values: Values) -> Studio:
+    """The studio of a file; what is wrong with it is left in `values`."""
+    lines = values.lines
+    node, findings = read_yaml(lines, 1, len(lines.lines) + 1)
+    values.findings.extend(findings)
+    keys = values.table("site.yaml", node, "{name: …}") if node is not None else None
+    if keys is None:
+        return Studio()
+    default = Studio()
+
+    def text(key: str, otherwise: str = "") -> str:
+        words = keys.take(key, values.words)
+        return words.text if words else otherwise
+
+    units = keys.take("units", lambda key, node: values.one_of(key, node, _UNITS))
+    theme = keys.take("theme", lambda key, node: _theme(values, key, node))
+    studio = Studio(
+        keys.span,
+        text("name", default.name),
+        text("description", default.description),
+        keys.take("address", lambda key, node: _address(values, key, node)) or "",
+        text("author", default.author),
+        text("language", default.language),
+        units is None or units.text == "metric",
+        theme or default.theme,
+        text("notice", default.notice),
+    )
+    keys.close()
+    return studio
+
+
+def _address(values: Values, key: str, node: Node) -> str:
+    """The base address, closed with a slash, so that names can be joined to it."""
+    words = values.words(key, node)
+    if words is None:
+        return ""
+    parts = urlsplit(words.text)
+    if parts.scheme not in ("http", "https") or not parts.netloc or parts.query or parts.fragment:
+        message = f"“{words.text}” is no base address of a site."
+        values.findings.append(UNSAFE_REFERENCE.at(words.span, message, "Write for example “https://studio.example/”."))
+        return ""
+    return words.text if words.text.endswith("/") else f"{words.text}/"
+
+
+def _theme(values: Values, key: str, node: Node) -> str | None:
+    words = values.words(key, node)
+    if words is None or re.fullmatch(r"[\w-]+", words.text):
+        return words.text if words else None
+    values.fault(words.span, f"“{words.text}” is no name of a theme.", "Name a folder of themes/: “theme: studio”.")
+    return None
