@@ -1,0 +1,48 @@
+"""In: a name. Out: a small pattern of that name that proofs clean, and what to do with it next."""
+
+from pathlib import Path
+
+import click
+
+from sizewright.command.beginning import Begun, CannotBegin, begin, shown_path
+from sizewright.command.outcome import Stopped
+
+
+@click.command("begin", short_help="Write a small pattern to start from.")
+@click.argument("name")
+@click.option("--project", is_flag=True, help="Make this folder a project, although it is not empty.")
+def begin_command(name: str, *, project: bool) -> None:
+    """Write a small pattern to start from: an ear band in three sizes that proofs clean.
+
+    NAME becomes the address of its page: small letters, digits and hyphens. Inside a project the file is
+    content/patterns/NAME.md. An empty folder becomes a project, with a content/site.yaml for the studio's name;
+    anywhere else the file is NAME.md, on its own. A file that is there already is never written over.
+
+    \b
+    Examples:
+      sizewright begin ear-band             a pattern to change into your own
+      sizewright begin ear-band --project   the same, in a folder that holds other files too
+    """
+    folder = Path.cwd()
+    try:
+        begun = begin(name, folder, new_project=project)
+    except CannotBegin as reason:
+        raise Stopped(str(reason)) from reason
+    for line in _told(begun, folder):
+        click.echo(line)
+
+
+def _told(begun: Begun, folder: Path) -> list[str]:
+    file = shown_path(begun.pattern, folder)
+    told = [f"Wrote {file}, an ear band in three sizes. Change it into your own pattern."]
+    if begun.studio:
+        told.append(
+            f"Wrote {shown_path(begun.studio, folder)}, which makes this folder a project: name your studio there."
+        )
+    where = "" if begun.project in (None, folder) else f" {begun.project}"
+    told += ["", "Next:", f"  sizewright proof {file}"]
+    if begun.project:
+        told += [f"  sizewright preview{where}", f"  sizewright publish{where}"]
+    else:
+        told.append(f"  sizewright begin {begun.pattern.stem} --project   to publish it, in a folder for your studio")
+    return told

@@ -1,0 +1,50 @@
+"""In: project folders and pattern files. Out: every finding in them, for a person or as JSON; nothing is written."""
+
+from pathlib import Path
+
+import click
+
+from sizewright.command.outcome import DONE, REFUSED
+from sizewright.command.progress import Bar
+from sizewright.command.proofing import proof_opened
+from sizewright.command.reading import open_paths
+from sizewright.command.report_json import json_report
+from sizewright.command.report_text import print_report
+from sizewright.command.terminal import standard_error, standard_output, write_bytes
+
+
+@click.command("proof", short_help="Find what is wrong in patterns, without writing anything.")
+@click.argument("paths", metavar="[PATH]...", nargs=-1, type=click.Path(path_type=Path))
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "json"]),
+    default="text",
+    show_default=True,
+    help="Text for a person, or one JSON object for another program.",
+)
+@click.pass_context
+def proof_command(ctx: click.Context, paths: tuple[Path, ...], form: str) -> None:
+    """Find what is wrong in patterns, without writing anything.
+
+    A PATH is a project folder or one pattern file, which need not belong to a project. Without any, the project in this
+    folder is proofed. Each finding says where it is, which sizes it concerns and how to mend it.
+
+    The exit code is 0 where there are no errors (there may be warnings), 1 where there are, and 2 where a PATH cannot
+    be read.
+
+    \b
+    Examples:
+      sizewright proof                             the project in this folder
+      sizewright proof content/patterns/hat.md     one pattern
+      sizewright proof draft.md ../other-studio    a file on its own, and a project elsewhere
+      sizewright proof --format json > found.json  every quantity, exact, for every size
+    """
+    opened = open_paths(paths or (Path(),))
+    with Bar(standard_error()) as bar:
+        proofing = proof_opened(opened, lambda done, total: bar.step("Proofing", done, total))
+    if form == "json":
+        write_bytes(json_report(proofing))
+    else:
+        print_report(standard_output(), proofing)
+    ctx.exit(REFUSED if proofing.refused else DONE)

@@ -1,0 +1,112 @@
+"""In: projects, read. Out: every pattern in them proofed, and all findings in the order a person reads the files."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import chain
+from pathlib import Path
+
+from sizewright.base.finding import Finding, has_error
+from sizewright.base.place import Lines, Span
+from sizewright.command.reading import Opened
+from sizewright.proof.proofed import Proofed
+from sizewright.proof.run import proof
+from sizewright.read.pattern import Pattern
+from sizewright.read.project import Project
+
+Step = Callable[[int, int], None]  # told how many are done, of how many
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """One pattern, proofed, with its findings placed as a person who stands here would type the path."""
+
+    source: str
+    proofed: Proofed
+    opened: Opened = field(repr=False)
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Proofing:
+    """Everything one run proofed. `apart` are the findings of what is no pattern: pages, tables, the studio itself."""
+
+    checked: tuple[Checked, ...]
+    apart: tuple[Finding, ...]
+    texts: Mapping[str, Pattern] = field(repr=False)
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All findings, file by file."""
+        return _sorted(chain(self.apart, *(one.findings for one in self.checked)))
+
+    @property
+    def refused(self) -> bool:
+        """Whether anything may not be published as it is."""
+        return has_error(self.findings)
+
+    def title(self, source: str) -> str:
+        """The title of a source, "" where it has none."""
+        text = self.texts.get(source)
+        return text.header.title if text else ""
+
+    def line(self, span: Span | None) -> str | None:
+        """The line of a source in which a span begins, or None where it cannot be shown."""
+        if span is None:
+            return None
+        text = self.texts.get(span.source)
+        lines = text.lines.lines if text else _lines_of_file(span.source)
+        return lines[span.line - 1] if 0 < span.line <= len(lines) else None
+
+
+def proof_opened(opened: Sequence[Opened], step: Step) -> Proofing:
+    """Proofs every pattern of the projects. A source that two of them hold is proofed once."""
+    patterns = {one.shown(pattern.source): (one, pattern) for one in opened for pattern in one.project.patterns}
+    checked = []
+    for done, (source, (one, pattern)) in enumerate(sorted(patterns.items(), key=_first)):
+        step(done, len(patterns))
+        checked.append(checked_of(one, source, proof(pattern, one.project)))
+    step(len(patterns), len(patterns))
+    return gathered(opened, checked)
+
+
+def _first(item: tuple[str, object]) -> str:
+    return item[0]
+
+
+def checked_of(opened: Opened, source: str, proofed: Proofed) -> Checked:
+    """A proofed pattern of a project, as a person here sees it."""
+    return Checked(source, proofed, opened, _sorted(_placed(opened, proofed.findings)))
+
+
+def gathered(opened: Sequence[Opened], checked: Sequence[Checked]) -> Proofing:
+    """The proofed patterns, and what reading found in everything else."""
+    apart: dict[Finding, None] = {}
+    texts: dict[str, Pattern] = {}
+    for one in opened:
+        sources = {pattern.source for pattern in one.project.patterns}
+        others = (finding for finding in one.project.findings if not finding.span or finding.span.source not in sources)
+        apart.update(dict.fromkeys(_placed(one, others)))
+        texts.update({one.shown(text.source): text for text in _texts(one.project)})
+    return Proofing(tuple(checked), _sorted(apart), texts)
+
+
+def _texts(project: Project) -> Iterator[Pattern]:
+    return chain(project.patterns, project.pages, project.techniques)
+
+
+def _placed(opened: Opened, findings: Iterable[Finding]) -> Iterator[Finding]:
+    for finding in findings:
+        span = finding.span
+        yield replace(finding, span=replace(span, source=opened.shown(span.source))) if span else finding
+
+
+def _sorted(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    return tuple(sorted(findings, key=Finding.place_key))
+
+
+def _lines_of_file(source: str) -> Sequence[str]:
+    """The lines of a YAML file. It could be read a moment ago; if it cannot be any more, no line is shown."""
+    try:
+        return Lines(source, Path(source).read_text(encoding="utf-8")).lines
+    except (OSError, ValueError):
+        return ()

@@ -1,0 +1,76 @@
+"""In: what was proofed. Out: one JSON object for other programs, exact values as strings."""
+
+import json
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+
+from sizewright.base.finding import Finding
+from sizewright.base.units import base_unit
+from sizewright.command.proofing import Checked, Proofing
+from sizewright.command.report_text import counted
+from sizewright.grade.graded import Named
+from sizewright.proof.proofed import Proofed
+
+Json = str | int | None | Sequence["Json"] | Mapping[str, "Json"]
+
+
+def json_report(proofing: Proofing) -> bytes:
+    """The whole report, in UTF-8, with a line end; the same input always gives the same bytes."""
+    errors, warnings = counted(proofing.findings)
+    report: Json = {
+        "patterns": [_pattern(one) for one in proofing.checked],
+        "findings": [{"source": _source(finding), **_finding(finding)} for finding in proofing.apart],
+        "summary": {"patterns": len(proofing.checked), "errors": errors, "warnings": warnings},
+    }
+    return (json.dumps(report, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")
+
+
+def _pattern(one: Checked) -> Json:
+    graded = one.proofed.graded
+    quantities = sorted(graded.quantities.values(), key=lambda named: (named.span, named.name))
+    return {
+        "source": one.source,
+        "title": graded.pattern.header.title,
+        "sizes": list(graded.sizes),
+        "quantities": [_quantity(named, one) for named in quantities],
+        **_worked(one.proofed),
+        "findings": [_finding(finding) for finding in one.findings],
+    }
+
+
+def _worked(_one: Proofed) -> dict[str, Json]:
+    """The rows and stitch patterns as they were carried out: none, because nothing carries them out yet."""
+    return {"rows": [], "stitch_patterns": []}
+
+
+def _quantity(named: Named, one: Checked) -> Json:
+    """One quantity; `source` is given only where it comes from another file, such as a table of measurements."""
+    source = one.opened.shown(named.span.source)
+    told: dict[str, Json] = {
+        "name": named.name,
+        "unit": base_unit(named.result.dimension),
+        "values": _exact(named.result.values),
+        "unrounded": _exact(named.result.unrounded),
+        "line": named.span.line,
+    }
+    return told if source == one.source else {**told, "source": source}
+
+
+def _exact(values: tuple[Fraction, ...]) -> list[str]:
+    return [str(value) for value in values]
+
+
+def _finding(finding: Finding) -> dict[str, Json]:
+    return {
+        "rule": finding.rule,
+        "level": str(finding.level),
+        "message": finding.message,
+        "mend": finding.mend,
+        "line": finding.span.line if finding.span else None,
+        "column": finding.span.column if finding.span else None,
+        "sizes": list(finding.sizes),
+    }
+
+
+def _source(finding: Finding) -> str | None:
+    return finding.span.source if finding.span else None
