@@ -69,25 +69,26 @@ look_for_python() {
     fi
 }
 
-# The PDF library loads these by name, so a trial load is the surest question; one of the names per library must load.
-has_libraries() {
-    "${python:-false}" - <<'PYTHON' 2>/dev/null
-import ctypes, ctypes.util
+# Whether every library loads, each given as its file on Linux and its plain name elsewhere: a trial is the surest question.
+loads() { # FILE=NAME...
+    "${python:-false}" - "$@" 2>/dev/null <<'PYTHON'
+import ctypes, ctypes.util, sys
 
-for soname, plain in {
-    "libgobject-2.0.so.0": "gobject-2.0",
-    "libpango-1.0.so.0": "pango-1.0",
-    "libpangoft2-1.0.so.0": "pangoft2-1.0",
-    "libharfbuzz.so.0": "harfbuzz",
-    "libharfbuzz-subset.so.0": "harfbuzz-subset",
-    "libfontconfig.so.1": "fontconfig",
-}.items():
+for library in sys.argv[1:]:
+    file, _, name = library.partition("=")
     try:
-        ctypes.CDLL(soname)
+        ctypes.CDLL(file)
     except OSError:
-        ctypes.CDLL(ctypes.util.find_library(plain) or soname)
+        ctypes.CDLL(ctypes.util.find_library(name) or file)
 PYTHON
 }
+
+sets_pdfs() {
+    loads libgobject-2.0.so.0=gobject-2.0 libpango-1.0.so.0=pango-1.0 libpangoft2-1.0.so.0=pangoft2-1.0 \
+        libharfbuzz.so.0=harfbuzz libharfbuzz-subset.so.0=harfbuzz-subset libfontconfig.so.1=fontconfig
+}
+
+drives_browsers() { [ "$(uname)" != Linux ] || loads libatomic.so.1=atomic; }
 
 has_browser() { have chromium || have chromium-browser || have google-chrome; }
 
@@ -103,10 +104,11 @@ look_for_system_packages() {
     packages=''
     words=''
     look_for_python
-    has_libraries || need 'Pango with pangoft2, and HarfBuzz with its subset library (they set the PDFs)' \
+    sets_pdfs || need 'Pango with pangoft2, and HarfBuzz with its subset library (they set the PDFs)' \
         libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0 fonts-dejavu-core
     [ "$purpose" = test ] || return 0
     has_browser || need 'Chromium (the pages are tested in a real browser)' "$(browser_package)"
+    drives_browsers || need 'the GCC atomic library (the Node.js inside Playwright loads it)' libatomic1
     need_command pdffonts 'Poppler tools: pdffonts, pdfinfo, pdftotext' poppler-utils
     need_command qpdf 'qpdf' qpdf
     need_command node 'Node.js 18 or newer' nodejs
@@ -127,7 +129,8 @@ as_root() {
 }
 
 apt_get() {
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o DPkg::Lock::Timeout=300 -o Dpkg::Use-Pty=0 "$@" </dev/null
+    # What goes wrong is on standard error; the thousands of lines about what goes right are not shown.
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -y -o DPkg::Lock::Timeout=300 -o Dpkg::Use-Pty=0 "$@" </dev/null >/dev/null
 }
 
 install_system_packages() {
@@ -136,6 +139,7 @@ install_system_packages() {
     have apt-get || stop "this system needs the following, which it does not have:$words
 Install them with the system's own package manager, then run this again."
     # A foreign package source that fails to refresh need not matter: what counts is whether the packages install.
+    say 'System packages are missing; getting them takes up to a few minutes.'
     apt_get update || say 'The package lists could not all be refreshed; going on with those at hand.'
     # A machine without any lists only now knows which of the browser's names it has.
     look_for_system_packages
