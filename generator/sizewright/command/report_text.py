@@ -120,9 +120,10 @@ def summary(proofing: Proofing) -> str:
     found = [_number(count, word) for count, word in ((errors, "error"), (warnings, "warning")) if count]
     if found:
         return f"{', '.join(found)} in {patterns}"
-    sizes = sum(max(1, len(one.proofed.graded.sizes)) for one in proofing.checked)
+    sizes = _number(sum(max(1, len(one.proofed.graded.sizes)) for one in proofing.checked), "size")
     quantities = sum(len(one.proofed.graded.quantities) for one in proofing.checked)
-    return f"{patterns}, {_number(sizes, 'size')}, {_number(quantities, 'quantity', 'quantities')}: no findings"
+    worked_out = _number(quantities, "quantity", "quantities")
+    return f"{patterns}, {sizes}: {worked_out} worked out exactly, no findings"
 
 
 def counted(findings: Sequence[Finding]) -> tuple[int, int]:
