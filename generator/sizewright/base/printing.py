@@ -9,9 +9,21 @@ from fractions import Fraction
 from math import floor
 from types import MappingProxyType
 
-from sizewright.base.units import LENGTH, MASS, PLAIN, ROW_GAUGE, STITCH_GAUGE, Dimension, base_unit, unit_named
+from sizewright.base.units import (
+    LENGTH,
+    MASS,
+    PLAIN,
+    ROW_GAUGE,
+    ROWS,
+    STITCH_GAUGE,
+    STITCHES,
+    Dimension,
+    base_unit,
+    unit_named,
+)
 
 _GLYPHS = {Fraction(1, 4): "¼", Fraction(1, 2): "½", Fraction(3, 4): "¾", Fraction(1, 8): "⅛"}
+_LONG = 300  # cm; beyond what is measured on a garment, yarn and cords are given in metres and yards
 _ORDINALS = {1: "st", 2: "nd", 3: "rd"}
 _TIMES = {1: "once", 2: "twice"}
 _SMALL = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -96,6 +108,8 @@ def _long_length(values: Sequence[Fraction]) -> tuple[Series, ...]:
 
 
 def _length(values: Sequence[Fraction]) -> tuple[Series, ...]:
+    if max(abs(value) for value in values) >= _LONG:
+        return _long_length(values)
     return _series(_centimetres(values), "cm") + _series(_inches(values), "in")
 
 
@@ -108,8 +122,8 @@ def _gauge(word: str) -> "Printer":
 
     def printed_gauge(values: Sequence[Fraction]) -> tuple[Series, ...]:
         over_4_in = tuple(value * 4 * _factor("in") for value in values)
-        return _series(tuple(decimal(value * 10) for value in values), f"{word} / 10 cm") + _series(
-            tuple(decimal(value) for value in over_4_in), f"{word} / 4 in"
+        return _series(tuple(decimal(value * 10) for value in values), f"{word} in 10 cm") + _series(
+            tuple(decimal(value) for value in over_4_in), f"{word} in 4 in"
         )
 
     return printed_gauge
@@ -159,6 +173,18 @@ STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...] | None]] = MappingProx
         "percent": (lambda values: _series(tuple(f"{decimal(value * 100, 1)} %" for value in values)), (PLAIN,)),
     }
 )
+
+
+# These styles say how often or which: only a whole number can be printed so.
+WHOLE_STYLES = ("times", "ordinal", "words")
+
+
+def amount(value: Fraction, dimension: Dimension) -> str:
+    """One value with its unit, for a sentence: "74 sts", "32.5 cm / 12¾ in"."""
+    if dimension in (STITCHES, ROWS):
+        word = "st" if dimension == STITCHES else "row"
+        return f"{decimal(value)} {word}" + ("" if value == 1 else "s")
+    return as_text(printed((value,), dimension))
 
 
 def printed(

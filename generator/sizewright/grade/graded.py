@@ -7,7 +7,7 @@ from fractions import Fraction
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
 from sizewright.base.units import Dimension
-from sizewright.read.formula import Formula
+from sizewright.read.formula import Comparison, Fit, Formula
 from sizewright.read.pattern import Pattern
 
 
@@ -36,12 +36,24 @@ class Named:
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """A finished measurement of the garment, beside the body it goes on."""
+    """A finished measurement of the garment, beside the body it goes on; ease is finished less body."""
 
+    span: Span
     label: str
     finished: Values
     body: Named | None
     ease: tuple[Fraction, ...] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """A `require` with its values worked out; a comparison has a right side, a fit what it is a multiple of."""
+
+    statement: Comparison | Fit
+    left: Values
+    right: Values | None = None
+    of: tuple[Fraction, ...] = ()
+    plus: tuple[Fraction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,5 +64,6 @@ class Graded:
     sizes: tuple[str, ...]
     quantities: Mapping[str, Named]
     inserts: Mapping[Span, Values]
+    promises: tuple[Promise, ...]
     finished: tuple[Measured, ...]
     findings: tuple[Finding, ...]

@@ -8,6 +8,7 @@ from sizewright.base.place import Lines, Span
 from sizewright.read.formula_parser import FormulaParser
 from sizewright.read.pattern import GradeBlock
 
+_DEFINED = re.compile(r"(?P<name>[^\W\d]\w*)\s*=")
 _BEGINS = re.compile(r"\s*(?:require\b|[^\W\d]\w*(?:\.\w+)*\s*=)")
 
 
@@ -16,10 +17,11 @@ def read_grade_block(
 ) -> tuple[GradeBlock, tuple[Finding, ...]]:
     """The block whose lines are `first` up to `end` (from 1, end exclusive)."""
     parser = FormulaParser(lines, sizes)
-    read = [parser.statement(*offsets) for offsets in _statements(lines, first, end)]
-    statements = tuple(statement for statement in read if not isinstance(statement, Finding))
-    findings = tuple(finding for finding in read if isinstance(finding, Finding))
-    return GradeBlock(span, statements), findings
+    read = [(start, parser.statement(start, stop)) for start, stop in _statements(lines, first, end)]
+    statements = tuple(one for _, one in read if not isinstance(one, Finding))
+    findings = tuple(one for _, one in read if isinstance(one, Finding))
+    names = (_DEFINED.match(lines.text, start) for start, one in read if isinstance(one, Finding))
+    return GradeBlock(span, statements, frozenset(match["name"] for match in names if match)), findings
 
 
 def _statements(lines: Lines, first: int, end: int) -> Iterator[tuple[int, int]]:

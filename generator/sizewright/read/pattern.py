@@ -210,10 +210,11 @@ class PassageClose:
 
 @dataclass(frozen=True, slots=True)
 class GradeBlock:
-    """A block of the grading language."""
+    """A block of the grading language, and the names whose definitions could not be read."""
 
     span: Span
     statements: tuple[Statement, ...]
+    unreadable: frozenset[str] = frozenset()
 
 
 LinePiece = str | Insert | TypedList

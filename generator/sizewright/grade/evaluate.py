@@ -1,0 +1,196 @@
+"""In: the tree of a formula and the values of its names. Out: its exact value for every size, units checked once."""
+
+from collections.abc import Callable, Mapping, Sequence
+from fractions import Fraction
+from math import ceil, floor
+from operator import add, mul, sub, truediv
+from typing import assert_never
+
+from sizewright.base.finding import Rule
+from sizewright.base.nearest import did_you_mean
+from sizewright.base.place import Span
+from sizewright.base.units import COUNTS, LENGTH, PLAIN, STITCHES, Dimension, base_unit, per, spoken, times
+from sizewright.grade.functions import FUNCTIONS, Unsuitable
+from sizewright.grade.rules import BAD_STEP, DIVISION_BY_ZERO, UNKNOWN_FUNCTION, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.worth import Fault, Worth, paired, where
+from sizewright.read.formula import (
+    Call,
+    Direction,
+    Formula,
+    Literal,
+    Multiple,
+    Name,
+    Negation,
+    Operation,
+    Operator,
+    Rounding,
+    Tree,
+)
+
+_VERBS = {Operator.PLUS: "adds", Operator.MINUS: "subtracts"}
+
+
+class Evaluator:
+    """Works formulas out. `known` are the values so far, `failed` the names whose reason is told elsewhere."""
+
+    def __init__(self, sizes: Sequence[str], known: Mapping[str, Worth], failed: set[str]) -> None:
+        self._sizes = sizes
+        self._known = known
+        self._failed = failed
+
+    def formula(self, formula: Formula) -> tuple[Worth, Worth]:
+        """The value as the formula has it, and the same before its rounding. Raises `Fault`."""
+        unrounded = self.tree(formula.tree)
+        if formula.rounding is None:
+            return unrounded, unrounded
+        return self._rounded(unrounded, formula.rounding, formula.text), unrounded
+
+    def tree(self, tree: Tree) -> Worth:
+        """The value of a tree. Raises `Fault`."""
+        match tree:
+            case Literal():
+                return _literal(tree)
+            case Name():
+                return self._name(tree)
+            case Negation():
+                inner = self.tree(tree.operand)
+                return Worth(inner.dimension, tuple(-value for value in inner.values))
+            case Operation():
+                return self._operation(tree)
+            case Call():
+                return self._call(tree)
+        assert_never(tree)
+
+    def _name(self, tree: Name) -> Worth:
+        worth = self._known.get(tree.name)
+        if worth is not None:
+            return worth
+        if tree.name in self._failed:
+            raise Fault(None)
+        hint = "Define it in a grade block, or give it to every size in the header."
+        mend = did_you_mean(tree.name, (*self._known, *self._failed), hint)
+        raise _fault(UNKNOWN_NAME, tree.span, f"Nothing defines “{tree.name}”.", mend)
+
+    def _operation(self, tree: Operation) -> Worth:
+        left, right = self.tree(tree.left), self.tree(tree.right)
+        match tree.operator:
+            case Operator.TIMES:
+                return Worth(times(left.dimension, right.dimension), paired(mul, left.values, right.values))
+            case Operator.OVER:
+                self._refuse_zero(tree, right)
+                return Worth(per(left.dimension, right.dimension), paired(truediv, left.values, right.values))
+            case Operator.PLUS | Operator.MINUS:
+                if left.dimension != right.dimension:
+                    raise self._unlike(tree, left.dimension, right.dimension)
+                operation = add if tree.operator is Operator.PLUS else sub
+                return Worth(left.dimension, paired(operation, left.values, right.values))
+        assert_never(tree.operator)
+
+    def _refuse_zero(self, tree: Operation, divisor: Worth) -> None:
+        sizes = where([value == 0 for value in divisor.values], self._sizes)
+        if sizes or not all(divisor.values):
+            message = "This divides by nothing."
+            raise _fault(
+                DIVISION_BY_ZERO, tree.right.span, message, "Mend the divisor, or treat the size apart.", sizes
+            )
+
+    def _unlike(self, tree: Operation, left: Dimension, right: Dimension) -> Fault:
+        message = f"This {_VERBS[tree.operator]} {spoken(right)} {_JOINTS[tree.operator]} {spoken(left)}."
+        return _fault(WRONG_UNITS, tree.span, message, unit_mend(left, right))
+
+    def _call(self, tree: Call) -> Worth:
+        function = FUNCTIONS.get(tree.function)
+        if function is None:
+            mend = did_you_mean(tree.function, FUNCTIONS, f"Known functions: {', '.join(FUNCTIONS)}.")
+            raise _fault(UNKNOWN_FUNCTION, tree.span, f"There is no function “{tree.function}”.", mend)
+        arguments = tuple(self.tree(argument) for argument in tree.arguments)
+        if len(arguments) < function.least or len(arguments) > (function.most or len(arguments)):
+            takes = str(function.least) if function.most else f"{function.least} or more"
+            message = f"“{function.name}” takes {takes} values and is given {len(arguments)}."
+            raise _fault(UNKNOWN_FUNCTION, tree.span, message, function.page)
+        try:
+            return function.apply(arguments)
+        except Unsuitable as reason:
+            raise _fault(WRONG_UNITS, tree.span, f"“{function.name}” {reason}.", function.page) from None
+
+    def _rounded(self, worth: Worth, rounding: Rounding, text: str) -> Worth:
+        if isinstance(rounding.step, Multiple):
+            of, plus = self.multiple(rounding.step, worth.dimension, rounding.span)
+        else:
+            of, plus = self._length_step(rounding, rounding.step, worth, text), (Fraction(0),)
+        whole = _ROUNDINGS[rounding.direction]
+        shifted = paired(truediv, paired(sub, worth.values, plus), of)
+        counted = tuple(Fraction(whole(value)) for value in shifted)
+        return Worth(worth.dimension, paired(add, paired(mul, counted, of), plus))
+
+    def multiple(
+        self, multiple: Multiple, counted: Dimension, span: Span
+    ) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
+        """What is repeated and what is added, of a multiple that something counted must fit. Raises `Fault`."""
+        if counted not in (*COUNTS, PLAIN):
+            message = f"Only a count can fit a multiple; this is {spoken(counted)}."
+            mend = "Multiply by a gauge first: chest * stitch_gauge"
+            if counted == LENGTH:
+                mend += ", or write a length as the step: nearest 0.5 cm."
+            raise _fault(WRONG_UNITS, span, message, mend)
+        of = self._part(multiple.of, counted)
+        plus = self._part(multiple.plus, counted) if multiple.plus is not None else (Fraction(0),)
+        if any(value <= 0 or value.denominator != 1 for value in of) or any(value.denominator != 1 for value in plus):
+            message = "A multiple is of a whole number above zero, plus a whole number."
+            raise _fault(BAD_STEP, multiple.span, message, "Write for example “multiple of 6 plus 2”.")
+        return of, plus
+
+    def _part(self, tree: Tree, counted: Dimension) -> tuple[Fraction, ...]:
+        worth = self.tree(tree)
+        if worth.dimension not in (PLAIN, counted):
+            message = f"This is {spoken(worth.dimension)}, where a number of {spoken(counted)} was expected."
+            raise _fault(WRONG_UNITS, tree.span, message, "Write a whole number.")
+        return worth.values
+
+    def _length_step(self, rounding: Rounding, step: Tree, worth: Worth, text: str) -> tuple[Fraction, ...]:
+        given = self.tree(step)
+        if given.dimension != worth.dimension:
+            rounded, by = spoken(worth.dimension), spoken(given.dimension)
+            message = f"“{' '.join(text.split())}” rounds {rounded} to a step that is {by}."
+            mend = "Write the step as a length, such as 0.5 cm."
+            if worth.dimension in COUNTS:
+                mend = f"Write “{rounding.direction} multiple of …”, “whole”, “even” or “odd”."
+            raise _fault(WRONG_UNITS, rounding.span, message, mend)
+        if any(value <= 0 for value in given.values):
+            raise _fault(BAD_STEP, step.span, "The step of a rounding is above zero.", "Write for example “0.5 cm”.")
+        return given.values
+
+
+def unit_mend(left: Dimension, right: Dimension) -> str:
+    """How to mend two values that measure different things."""
+    kinds = {left, right}
+    if PLAIN in kinds:
+        other = next(iter(kinds - {PLAIN}))
+        unit = base_unit(other)
+        return f"Give the plain number its unit, for example “4 {unit}”." if unit else "Give both the same unit."
+    if LENGTH in kinds and kinds & set(COUNTS):
+        gauge = "stitch_gauge" if STITCHES in kinds else "row_gauge"
+        return f"Turn the length into a count with the gauge first: length * {gauge}."
+    return "Bring both to the same unit first."
+
+
+def _literal(tree: Literal) -> Worth:
+    if tree.unit is None:
+        return Worth(PLAIN, tree.values)
+    return Worth(tree.unit.dimension, tuple(value * tree.unit.factor for value in tree.values))
+
+
+def _half_up(value: Fraction) -> int:
+    return floor(value + Fraction(1, 2))
+
+
+_JOINTS = {Operator.PLUS: "to", Operator.MINUS: "from"}
+_ROUNDINGS: Mapping[Direction, Callable[[Fraction], int]] = {
+    Direction.NEAREST: _half_up,
+    Direction.UP: ceil,
+    Direction.DOWN: floor,
+}
+
+
+def _fault(rule: Rule, span: Span, message: str, mend: str, sizes: Sequence[str] = ()) -> Fault:
+    return Fault(rule.at(span, message, mend, sizes))

@@ -1,0 +1,118 @@
+"""The functions of the grading language, one table: what each takes, gives and says of itself."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, floor
+from types import MappingProxyType
+
+from sizewright.base.units import COUNTS, PLAIN, Dimension, spoken
+from sizewright.grade.worth import Worth, paired
+
+Arguments = tuple[Worth, ...]
+
+
+class Unsuitable(Exception):  # noqa: N818 -- said to the designer, as a finding at the call
+    """Why a function cannot work on what it is given."""
+
+
+@dataclass(frozen=True, slots=True)
+class Function:
+    """A function: how many values it takes (`most` is None for any number), and how it works them out by size."""
+
+    name: str
+    least: int
+    most: int | None
+    page: str
+    apply: Callable[[Arguments], Worth]
+
+
+def _alike(arguments: Arguments) -> Dimension:
+    first = arguments[0].dimension
+    for argument in arguments[1:]:
+        if argument.dimension != first:
+            raise Unsuitable(f"compares {spoken(first)} with {spoken(argument.dimension)}")
+    return first
+
+
+def _folded(pick: Callable[[Fraction, Fraction], Fraction]) -> Callable[[Arguments], Worth]:
+    def apply(arguments: Arguments) -> Worth:
+        dimension = _alike(arguments)
+        values = arguments[0].values
+        for argument in arguments[1:]:
+            values = paired(pick, values, argument.values)
+        return Worth(dimension, values)
+
+    return apply
+
+
+def _each(change: Callable[[Fraction], Fraction]) -> Callable[[Arguments], Worth]:
+    return lambda arguments: Worth(arguments[0].dimension, tuple(change(value) for value in arguments[0].values))
+
+
+def _whole(change: Callable[[Fraction], int], word: str) -> Callable[[Arguments], Worth]:
+    """Whole numbers are for counts: a length would be rounded to the unit the tool happens to keep it in."""
+
+    def apply(arguments: Arguments) -> Worth:
+        dimension = arguments[0].dimension
+        if dimension not in (*COUNTS, PLAIN):
+            raise Unsuitable(f"rounds {spoken(dimension)}; write the step instead: “{word} 0.5 cm”")
+        return Worth(dimension, tuple(Fraction(change(value)) for value in arguments[0].values))
+
+    return apply
+
+
+def _across(pick: Callable[[tuple[Fraction, ...]], Fraction]) -> Callable[[Arguments], Worth]:
+    return lambda arguments: Worth(arguments[0].dimension, (pick(arguments[0].values),))
+
+
+def _repeats(arguments: Arguments) -> Worth:
+    _alike(arguments)
+    _refuse_nothing(arguments[1])
+    return Worth(PLAIN, paired(lambda count, one: Fraction(count // one), arguments[0].values, arguments[1].values))
+
+
+def _left_over(arguments: Arguments) -> Worth:
+    dimension = _alike(arguments)
+    _refuse_nothing(arguments[1])
+    return Worth(dimension, paired(lambda count, one: count % one, arguments[0].values, arguments[1].values))
+
+
+def _refuse_nothing(divisor: Worth) -> None:
+    if any(value <= 0 for value in divisor.values):
+        raise Unsuitable("divides by nothing or less")
+
+
+FUNCTIONS: Mapping[str, Function] = MappingProxyType(
+    {
+        function.name: function
+        for function in (
+            Function("min", 2, None, "The smallest of the values, size by size: `min(a, b)`.", _folded(min)),
+            Function("max", 2, None, "The largest of the values, size by size: `max(a, 60 st)`.", _folded(max)),
+            Function("abs", 1, 1, "The value without its sign: `abs(ease)`.", _each(abs)),
+            Function("half", 1, 1, "Half of the value: `half(cast_on)`.", _each(lambda value: value / 2)),
+            Function(
+                "floor",
+                1,
+                1,
+                "A count or plain number rounded down to whole: `floor(a)` is `a, down to whole`.",
+                _whole(floor, "down to"),
+            ),
+            Function(
+                "ceil",
+                1,
+                1,
+                "A count or plain number rounded up to whole: `ceil(a)` is `a, up to whole`.",
+                _whole(ceil, "up to"),
+            ),
+            Function("smallest", 1, 1, "The smallest value of all sizes: `smallest(chest)`.", _across(min)),
+            Function("largest", 1, 1, "The largest value of all sizes: `largest(chest)`.", _across(max)),
+            Function(
+                "repeats", 2, 2, "How often the second goes into the first, whole: `repeats(cast_on, 8 st)`.", _repeats
+            ),
+            Function(
+                "left_over", 2, 2, "What is left of the first by whole seconds: `left_over(cast_on, 8 st)`.", _left_over
+            ),
+        )
+    }
+)

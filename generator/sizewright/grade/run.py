@@ -1,0 +1,213 @@
+"""In: a pattern. Out: it graded: every name, insert, promise and finished measurement, exact, for every size."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from sizewright.base.finding import Finding
+from sizewright.base.nearest import did_you_mean
+from sizewright.base.units import COUNTS, PLAIN, spoken
+from sizewright.grade.evaluate import Evaluator, unit_mend
+from sizewright.grade.given import Given, given_names
+from sizewright.grade.graded import Graded, Measured, Named, Promise, Values
+from sizewright.grade.order import in_order, relied_on
+from sizewright.grade.rules import MISSING_MEASUREMENT, REPEATED_NAME, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.worth import Fault, Worth, spread
+from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, Statement, names_in
+from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, StitchBlock, WorkBlock
+
+
+def grade(pattern: Pattern) -> Graded:
+    """Every number of a pattern. What has no value is left out, and a finding says why."""
+    return _Grading(pattern).run()
+
+
+class _Grading:
+    def __init__(self, pattern: Pattern) -> None:
+        self.pattern = pattern
+        self.sizes = pattern.size_names or ("",)
+        self.findings: list[Finding] = []
+        self.names: dict[str, Named] = {}
+        self.worths: dict[str, Worth] = {}
+        self.failed: set[str] = set()
+        self.evaluator = Evaluator(pattern.size_names, self.worths, self.failed)
+
+    def run(self) -> Graded:
+        given = given_names(self.pattern, len(self.sizes))
+        for name in given.names:
+            self.keep(name, Worth(name.result.dimension, name.result.values))
+        statements = [one for piece in self.pattern.body if isinstance(piece, GradeBlock) for one in piece.statements]
+        self.define([one for one in statements if isinstance(one, Definition)], given)
+        promises = [self.promise(one) for one in statements if isinstance(one, (Comparison, Fit))]
+        inserts = {insert.span: self.values(insert.formula) for insert in inserts_of(self.pattern)}
+        finished = [self.measured(one) for one in self.pattern.header.finished]
+        return Graded(
+            self.pattern,
+            self.pattern.size_names,
+            self.names,
+            {span: values for span, values in inserts.items() if values is not None},
+            tuple(promise for promise in promises if promise is not None),
+            tuple(one for one in finished if one is not None),
+            tuple(self.findings),
+        )
+
+    def keep(self, named: Named, worth: Worth) -> None:
+        self.names[named.name] = named
+        self.worths[named.name] = worth
+
+    def define(self, definitions: list[Definition], given: Given) -> None:
+        """Works out the definitions, each behind those it relies on."""
+        own: dict[str, Definition] = {}
+        for definition in definitions:
+            name = definition.name.name
+            before = own[name].span if name in own else given.place(name)
+            if before is None:
+                own[name] = definition
+                continue
+            message = f"“{name}” is defined already, in line {before.line}."
+            self.findings.append(REPEATED_NAME.at(definition.name.span, message, "Keep one, or give it another name."))
+        self.lacking(given, set(own))
+        ordered, circles, circling = in_order(own)
+        self.findings.extend(circles)
+        self.failed |= circling
+        self.failed |= {
+            name for piece in self.pattern.body if isinstance(piece, GradeBlock) for name in piece.unreadable
+        }
+        for definition in ordered:
+            self.definition(definition)
+
+    def lacking(self, given: Given, own: set[str]) -> None:
+        """Measurements that some sizes do not have are a fault where a formula uses them."""
+        used = {name.name for formula in formulas_of(self.pattern) for name in names_of(formula)}
+        for name, (span, sizes) in given.lacking.items():
+            if name in own:
+                continue
+            self.failed.add(name)
+            if name in used:
+                message = f"A formula uses “{name}”, which {', '.join(sizes)} does not have."
+                mend = f"Add “{name}: …” to {'this size' if len(sizes) == 1 else 'these sizes'}."
+                self.findings.append(MISSING_MEASUREMENT.at(span, message, mend, sizes))
+
+    def definition(self, definition: Definition) -> None:
+        name = definition.name.name
+        worths = self.worked(definition.formula)
+        if worths is None:
+            self.failed.add(name)
+            return
+        values = self.spread(*worths)
+        named = Named(name, definition.name.span, values, definition.formula, relied_on(definition))
+        self.keep(named, worths[0])
+
+    def worked(self, formula: Formula) -> tuple[Worth, Worth] | None:
+        try:
+            return self.evaluator.formula(formula)
+        except Fault as fault:
+            if fault.finding is not None:
+                self.findings.append(fault.finding)
+            return None
+
+    def spread(self, worth: Worth, unrounded: Worth) -> Values:
+        count = len(self.sizes)
+        values = spread(worth.values, count)
+        return Values(worth.dimension, values, values if unrounded is worth else spread(unrounded.values, count))
+
+    def values(self, formula: Formula) -> Values | None:
+        worths = self.worked(formula)
+        return None if worths is None else self.spread(*worths)
+
+    def promise(self, statement: Comparison | Fit) -> Promise | None:
+        left = self.values(statement.left)
+        if isinstance(statement, Fit):
+            return None if left is None else self.fit(statement, left)
+        right = self.values(statement.right)
+        if left is None or right is None:
+            return None
+        if not _comparable(statement, left, right):
+            message = f"This compares {spoken(left.dimension)} with {spoken(right.dimension)}."
+            mend = unit_mend(left.dimension, right.dimension)
+            self.findings.append(WRONG_UNITS.at(statement.span, message, mend))
+            return None
+        return Promise(statement, left, right)
+
+    def fit(self, statement: Fit, left: Values) -> Promise | None:
+        try:
+            of, plus = self.evaluator.multiple(statement.multiple, left.dimension, statement.span)
+        except Fault as fault:
+            if fault.finding is not None:
+                self.findings.append(fault.finding)
+            return None
+        count = len(self.sizes)
+        return Promise(statement, left, None, spread(of, count), spread(plus, count))
+
+    def measured(self, finished: Finished) -> Measured | None:
+        values = self.values(finished.formula)
+        body = self.names.get(finished.body.text) if finished.body else None
+        if finished.body is not None and body is None:
+            known = [name for name, named in self.names.items() if named.formula is None]
+            if finished.body.text not in self.failed:
+                mend = did_you_mean(finished.body.text, known, "Name a measurement that every size has.")
+                message = f"“{finished.body.text}” is no body measurement of this pattern."
+                self.findings.append(UNKNOWN_NAME.at(finished.body.span, message, mend))
+            return None
+        if values is None:
+            return None
+        if body is not None and body.result.dimension != values.dimension:
+            message = f"This compares {spoken(values.dimension)} with {spoken(body.result.dimension)}, the body's."
+            self.findings.append(
+                WRONG_UNITS.at(finished.span, message, unit_mend(values.dimension, body.result.dimension))
+            )
+            return None
+        return Measured(finished.span, finished.label, values, body, _ease(values, body))
+
+
+def _ease(values: Values, body: Named | None) -> tuple[Fraction, ...] | None:
+    if body is None:
+        return None
+    return tuple(own - wearer for own, wearer in zip(values.values, body.result.values, strict=True))
+
+
+def _comparable(statement: Comparison, left: Values, right: Values) -> bool:
+    """A bare number promised of a count can only mean as many stitches or rows: `require crown_left = 8`."""
+    if left.dimension == right.dimension:
+        return True
+    bare_right = right.dimension == PLAIN and _bare(statement.right) and left.dimension in COUNTS
+    bare_left = left.dimension == PLAIN and _bare(statement.left) and right.dimension in COUNTS
+    return bare_right or bare_left
+
+
+def _bare(formula: Formula) -> bool:
+    return isinstance(formula.tree, Literal) and formula.rounding is None
+
+
+def inserts_of(pattern: Pattern) -> Iterator[Insert]:
+    """Every `{...}` of a pattern, in reading order."""
+    for piece in pattern.body:
+        if isinstance(piece, Insert):
+            yield piece
+        elif isinstance(piece, WorkBlock | StitchBlock):
+            yield from (one for line in piece.lines for one in line.pieces if isinstance(one, Insert))
+
+
+def formulas_of(pattern: Pattern) -> Iterator[Formula]:
+    """Every formula of a pattern."""
+    for piece in pattern.body:
+        if isinstance(piece, GradeBlock):
+            for statement in piece.statements:
+                yield from _formulas(statement)
+    yield from (insert.formula for insert in inserts_of(pattern))
+    yield from (finished.formula for finished in pattern.header.finished)
+
+
+def _formulas(statement: Statement) -> Iterator[Formula]:
+    match statement:
+        case Definition():
+            yield statement.formula
+        case Comparison():
+            yield from (statement.left, statement.right)
+        case Fit():
+            yield statement.left
+
+
+def names_of(formula: Formula) -> Iterator[Name]:
+    """Every name of a formula."""
+    yield from names_in(formula.tree)
+    yield from names_in(formula.rounding)

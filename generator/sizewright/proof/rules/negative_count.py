@@ -1,0 +1,39 @@
+"""A count of stitches, rows or times below zero, where a reader would read it.
+
+**Why it matters.** It means the shaping does not fit into that size; the printed row would be nonsense.
+
+**Example.** `slow = section / 1 st - 12`, printed as `{slow:times}` in a size of ten stitches a section.
+
+**Instead.** Mend the formula for the small sizes, for example with `max(0, …)`, or give them a passage of their own.
+"""
+
+from collections.abc import Iterator
+
+from sizewright.base.finding import Finding, Level, Rule
+from sizewright.base.printing import WHOLE_STYLES, amount
+from sizewright.base.units import COUNTS
+from sizewright.grade.graded import Graded
+from sizewright.grade.run import inserts_of
+from sizewright.read.project import Project
+
+RULE = Rule("negative-count", Level.ERROR, __doc__)
+
+
+def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+    """A finding where each such count is first printed."""
+    told: set[str] = set()
+    for insert in inserts_of(graded.pattern):
+        values = graded.inserts.get(insert.span)
+        if values is None or insert.formula.text in told:
+            continue
+        counted = insert.style is not None and insert.style.text in WHOLE_STYLES
+        if values.dimension not in COUNTS and not counted:
+            continue
+        rows = zip(graded.sizes or ("",), values.values, strict=True)
+        broken = [(size, value) for size, value in rows if value < 0]
+        if broken:
+            told.add(insert.formula.text)
+            shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)
+            mend = "Mend the formula for these sizes, or give them a passage of their own."
+            message = f"“{insert.formula.text}” is below zero: {shown}."
+            yield RULE.at(insert.span, message, mend, tuple(size for size, _ in broken if size))

@@ -1,0 +1,43 @@
+"""A stitch or row count that is not a whole number, where a reader would read it.
+
+**Why it matters.** Nobody can cast on 71½ stitches. A silent rounding in print would differ from the one the next
+formula used.
+
+**Example.** `cast_on = around * stitch_gauge` printed as `{cast_on}`
+
+**Instead.** `cast_on = around * stitch_gauge, nearest multiple of 4`, or `, nearest whole`.
+"""
+
+from collections.abc import Iterator
+
+from sizewright.base.finding import Finding, Level, Rule
+from sizewright.base.printing import WHOLE_STYLES, amount
+from sizewright.base.units import COUNTS
+from sizewright.grade.graded import Graded
+from sizewright.grade.run import inserts_of
+from sizewright.read.project import Project
+
+RULE = Rule("split-stitch", Level.ERROR, __doc__)
+
+
+def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+    """A finding where each such count is first printed."""
+    told: set[str] = set()
+    for insert in inserts_of(graded.pattern):
+        values = graded.inserts.get(insert.span)
+        counted = values is not None and (
+            values.dimension in COUNTS or (insert.style is not None and insert.style.text in WHOLE_STYLES)
+        )
+        if values is None or not counted or insert.formula.text in told:
+            continue
+        rows = zip(graded.sizes or ("",), values.values, strict=True)
+        broken = [(size, value) for size, value in rows if value.denominator != 1]
+        if not broken:
+            continue
+        told.add(insert.formula.text)
+        shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)
+        message = f"“{insert.formula.text}” is not a whole number: {shown}."
+        mend = (
+            "Write how it is rounded where it is defined: “, nearest whole”, “, up to even”, “, nearest multiple of 4”."
+        )
+        yield RULE.at(insert.span, message, mend, tuple(size for size, _ in broken if size))
