@@ -1,0 +1,49 @@
+"""In: what a source refers to. Out: the address a page uses for it, relative, so that the site works from disk.
+
+On paper there is nothing beside the document: there a link is its full address on the web, or only words where the
+studio has not said where it publishes.
+"""
+
+from dataclasses import dataclass
+from urllib.parse import quote, unquote, urlsplit
+
+# Schemes a page may lead to; anything else ("javascript:") stays words. The reader has already found fault with it.
+_OUTSIDE = ("http", "https", "mailto")
+
+
+@dataclass(frozen=True, slots=True)
+class Links:
+    """Makes addresses for one page; `root` leads to the top of the site, `address` is the site's on the web or ""."""
+
+    root: str
+    address: str = ""
+    paper: bool = False
+
+    def to(self, path: str, fragment: str = "") -> str:
+        """The address of a page of the site, or of a place in it; "" on paper where that is unknown."""
+        page = self.absolute(path) if self.paper else self.root + quote(path)
+        return f"{page}#{quote(fragment)}" if page and fragment else page
+
+    def absolute(self, path: str) -> str:
+        """The full address on the web of a page of the site, "" where the studio has given none."""
+        return f"{self.address.rstrip('/')}/{quote(path)}" if self.address else ""
+
+    def media(self, file: str) -> str:
+        """The address of a picture; on paper too, where it is loaded and not followed."""
+        return f"{self.root}media/{quote(file)}"
+
+    def followed(self, address: str) -> str:
+        """The address a link of the text leads to; the project's sources are named as `techniques/blocking.md`."""
+        parts = urlsplit(address)
+        if parts.scheme or parts.netloc:
+            return address if parts.scheme.lower() in _OUTSIDE else ""
+        if not parts.path:
+            return address
+        source, _, fragment = address.partition("#")
+        path = unquote(source.removeprefix("pages/").removesuffix(".md")) + ".html"
+        return self.to(path, unquote(fragment))
+
+
+def film_address(address: str, start: int) -> str:
+    """The address of a film from a second on: a media fragment (W3C Media Fragments URI 1.0, section 4.2.1)."""
+    return f"{address}#t={start}" if start and "#" not in address else address

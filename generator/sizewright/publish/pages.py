@@ -1,0 +1,180 @@
+"""In: the proofed project. Out: every HTML page of the site, the print page of a pattern, and its data file."""
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from urllib.parse import urlsplit
+
+from sizewright.base.printing import exact_text
+from sizewright.base.units import base_unit
+from sizewright.grade.graded import Measured, Values
+from sizewright.proof.proofed import Proofed
+from sizewright.publish import view_terms
+from sizewright.publish.card import Card
+from sizewright.publish.links import Links
+from sizewright.publish.output import Output
+from sizewright.publish.structured import collection_data, pattern_data
+from sizewright.publish.theme import Theme
+from sizewright.publish.view import CardView, Link, Page, Site, TextView
+from sizewright.publish.view_collection import card_views, filters
+from sizewright.publish.view_pattern import pattern_path, pattern_view
+from sizewright.publish.view_terms import term_views
+from sizewright.publish.view_text import technique_view, text_view
+from sizewright.read.pattern import Pattern
+from sizewright.read.project import Project
+
+# Pages every site has. A page of `content/pages` with one of these names is the introduction of that page.
+_OWN = ("index", "abbreviations", "404")
+
+
+def site_pages(project: Project, proofed: Sequence[Proofed], kept: Sequence[Card], theme: Theme) -> Iterator[Output]:
+    """Every page. `kept` are the cards of patterns whose last good pages stay as they are: they are only listed.
+
+    Raises BadTheme where a template cannot be used.
+    """
+    yield from _Pages(project, proofed, kept, theme).all()
+
+
+def paper_page(proofed: Proofed, project: Project, theme: Theme) -> str:
+    """The print page of one pattern; its pictures and links are relative to `patterns/`.
+
+    Raises BadTheme where a template cannot be used.
+    """
+    links = Links("../", project.studio.address, paper=True)
+    view = pattern_view(proofed.graded, project, links)
+    page = Page(view.title, view.summary, pattern_path(proofed.graded.pattern.name, "pdf"), view.address)
+    return theme.render("paper.html", site=_site(project, "../"), page=page, pattern=view)
+
+
+def data_page(proofed: Proofed, project: Project) -> bytes:
+    """`patterns/NAME.json`: the numbers, exact, and the card, for other programs and for the next run."""
+    graded = proofed.graded
+    told = {
+        "title": graded.pattern.header.title,
+        "studio": project.studio.name,
+        "sizes": graded.sizes,
+        "quantities": [{"name": named.name, **_exact(named.result)} for named in graded.quantities.values()],
+        "finished": [_measured(measured) for measured in graded.finished],
+        "card": Card.of(proofed).as_json(),
+    }
+    return (json.dumps(told, ensure_ascii=False, indent=1) + "\n").encode()
+
+
+def _exact(values: Values) -> Mapping[str, str | list[str]]:
+    return {"unit": base_unit(values.dimension), "values": [exact_text(value) for value in values.values]}
+
+
+def _measured(measured: Measured) -> Mapping[str, str | list[str] | None]:
+    ease = None if measured.ease is None else [exact_text(value) for value in measured.ease]
+    body = measured.body.name if measured.body else None
+    return {"label": measured.label, **_exact(measured.finished), "body": body, "ease": ease}
+
+
+@dataclass(frozen=True, slots=True)
+class _Pages:
+    project: Project
+    proofed: Sequence[Proofed]
+    kept: Sequence[Card]
+    theme: Theme
+
+    def all(self) -> Iterator[Output]:
+        yield self.collection()
+        yield from self.patterns()
+        yield from self.techniques()
+        for page in self.project.pages:
+            if page.name not in _OWN:
+                yield self.text(page)
+        yield self.abbreviations()
+        yield self.not_found()
+
+    def cards(self) -> tuple[Card, ...]:
+        return (*map(Card.of, self.proofed), *self.kept)
+
+    def links(self, root: str) -> Links:
+        return Links(root, self.project.studio.address)
+
+    def output(self, template: str, page: Page, site: Site, **data: object) -> Output:
+        return Output(page.path, self.theme.render(template, site=site, page=page, **data).encode())
+
+    def collection(self) -> Output:
+        site, links = _site(self.project, ""), self.links("")
+        cards = card_views(self.cards(), links)
+        home = links.absolute("")
+        page = Page(site.studio, site.description, "index.html", home, collection_data(site, home, cards))
+        intro = self.intro("index", links)
+        return self.output("index.html", page, site, cards=cards, filters=filters(cards), intro=intro)
+
+    def patterns(self) -> Iterator[Output]:
+        site, links = _site(self.project, "../"), self.links("../")
+        for proofed in self.proofed:
+            view = pattern_view(proofed.graded, self.project, links)
+            file = proofed.graded.pattern.header.picture
+            picture = (links.absolute(f"media/{file.file}") or links.media(file.file)) if file else ""
+            path = pattern_path(proofed.graded.pattern.name)
+            page = Page(view.title, view.summary, path, view.address, pattern_data(view, site, picture=picture))
+            yield self.output("pattern.html", page, site, pattern=view)
+
+    def techniques(self) -> Iterator[Output]:
+        if not self.project.techniques:
+            return
+        site, links = _site(self.project, "../"), self.links("../")
+        cards = card_views(self.cards(), links)
+        entries = []
+        for technique in self.project.techniques:
+            view = technique_view(technique, self.project, links)
+            path = f"techniques/{technique.name}.html"
+            entries.append(Link(view.title, links.to(path), view.summary))
+            page = Page(view.title, view.summary, path, links.absolute(path))
+            used_in = _used_in(technique, cards)
+            yield self.output("technique.html", page, site, technique=view, used_in=used_in)
+        page = Page("Techniques", "", "techniques/index.html", links.absolute("techniques/index.html"))
+        yield self.output("techniques.html", page, site, techniques=tuple(entries))
+
+    def text(self, source: Pattern) -> Output:
+        site, links = _site(self.project, ""), self.links("")
+        view = text_view(source, self.project, links)
+        path = f"{source.name}.html"
+        return self.output("page.html", Page(view.title, view.summary, path, links.absolute(path)), site, text=view)
+
+    def abbreviations(self) -> Output:
+        site, links = _site(self.project, ""), self.links("")
+        terms = term_views(range(len(self.project.terms)), self.project, links)
+        path = view_terms.PATH
+        page = Page("Abbreviations", "", path, links.absolute(path))
+        return self.output("abbreviations.html", page, site, terms=terms, intro=self.intro("abbreviations", links))
+
+    def not_found(self) -> Output:
+        """The page a server gives for any address that leads nowhere, so its links start at the top of the site."""
+        root = urlsplit(self.project.studio.address).path or "/"
+        site, links = _site(self.project, root), self.links(root)
+        page = Page("Page not found", "", "404.html", "")
+        return self.output("404.html", page, site, intro=self.intro("404", links))
+
+    def intro(self, name: str, links: Links) -> TextView | None:
+        """What the studio says at the top of a page that every site has."""
+        found = next((page for page in self.project.pages if page.name == name), None)
+        return text_view(found, self.project, links) if found else None
+
+
+def _used_in(technique: Pattern, cards: Sequence[CardView]) -> tuple[Link, ...]:
+    return tuple(Link(shown.card.title, shown.href) for shown in cards if technique.name in shown.card.techniques)
+
+
+def _site(project: Project, root: str) -> Site:
+    studio = project.studio
+    techniques = (Link("Techniques", f"{root}techniques/index.html"),) if project.techniques else ()
+    pages = sorted((page for page in project.pages if page.name not in _OWN), key=lambda page: page.header.title)
+    return Site(
+        studio=studio.name,
+        description=studio.description,
+        author=studio.author,
+        language=studio.language,
+        notice=studio.notice,
+        root=root,
+        places=(
+            Link("Patterns", f"{root}index.html"),
+            *techniques,
+            Link("Abbreviations", f"{root}{view_terms.PATH}"),
+        ),
+        pages=tuple(Link(page.header.title, Links(root).to(f"{page.name}.html")) for page in pages),
+    )

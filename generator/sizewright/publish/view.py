@@ -1,0 +1,280 @@
+"""What templates are given: plain frozen data in the order a page shows it, every number already text.
+
+`Markup` fields are finished HTML; every other field is plain text, which the templates escape.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from markupsafe import Markup
+
+from sizewright.publish.card import Card
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Words that lead somewhere; without an address they are only words."""
+
+    text: str
+    href: str
+    summary: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture and the words that stand for it."""
+
+    src: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """What all pages of one depth share. `root` leads from a page to the top of the site: "", "../" or "/below/"."""
+
+    studio: str
+    description: str
+    author: str
+    language: str
+    notice: str
+    root: str
+    places: tuple[Link, ...]
+    pages: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page; `path` is its place in the site, `canonical` its address on the web ("" where that is unknown)."""
+
+    title: str
+    description: str
+    path: str
+    canonical: str
+    structured: Markup | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SizeChoice:
+    """One size. `z` is its class in the page ("z0"), `key` its word in an address ("adult-m")."""
+
+    z: str
+    key: str
+    name: str
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of the table of sizes; `values` are one (metric, imperial) pair a size."""
+
+    label: str
+    values: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnGroup:
+    """A measurement of the table of sizes: the body it fits, the finished garment and the ease between them."""
+
+    label: str
+    columns: tuple[Column, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One size's row of the table, one cell a column."""
+
+    size: SizeChoice
+    cells: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeTable:
+    """Sizes, body measurements, finished measurements and ease."""
+
+    groups: tuple[ColumnGroup, ...]
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeView:
+    """One gauge: "22 sts and 30 rnds over 10 cm", what it is worked in, and on which needle."""
+
+    name: str
+    counts: str
+    over: str
+    needle: str
+
+
+@dataclass(frozen=True, slots=True)
+class YarnView:
+    """One yarn; `facts` are ready to be read one after the other."""
+
+    name: str
+    weight: str
+    facts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TermView:
+    """An abbreviation, its meaning, and where both are explained."""
+
+    term: str
+    meaning: str
+    anchor: str
+    href: str
+    technique: Link | None
+    spellings: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CautionView:
+    """A warning; one of the designer's own has no title and no source."""
+
+    title: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class DayView:
+    """A date, for people and for machines."""
+
+    text: str
+    iso: str
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeView:
+    """One entry of the errata."""
+
+    date: DayView
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class FilmView:
+    """A film of a technique; `start` is the minute and second to begin at, "" for the beginning."""
+
+    title: str
+    href: str
+    start: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of instructions: "Rnd 1:", the words, and the stitch count promised at its end."""
+
+    label: Markup
+    text: Markup
+    count: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch of the body: finished text, a block of instructions, or a named stitch pattern."""
+
+    kind: Literal["text", "work", "stitch"]
+    html: Markup | None = None
+    name: str = ""
+    lines: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class HeadingView:
+    """A heading of the body, for the list of contents."""
+
+    level: int
+    text: str
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """The text of a page in reading order, and its headings."""
+
+    parts: tuple[Part, ...]
+    headings: tuple[HeadingView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PatternView:
+    """Everything a pattern's page and its paper show."""
+
+    title: str
+    summary: str
+    kind: str
+    skill: str
+    picture: Picture | None
+    sizes: tuple[SizeChoice, ...]
+    table: SizeTable | None
+    gauges: tuple[GaugeView, ...]
+    needles: tuple[str, ...]
+    yarns: tuple[YarnView, ...]
+    notions: tuple[str, ...]
+    terms: tuple[TermView, ...]
+    techniques: tuple[Link, ...]
+    cautions: tuple[CautionView, ...]
+    care: tuple[str, ...]
+    body: Body
+    changes: tuple[ChangeView, ...]
+    designer: str
+    licence: str
+    credits: tuple[str, ...]
+    published: DayView | None
+    revised: DayView | None
+    address: str
+    pdf: str
+    data: str
+
+
+@dataclass(frozen=True, slots=True)
+class TechniqueView:
+    """One technique: words, pictures, films and the abbreviations it explains."""
+
+    title: str
+    summary: str
+    skill: str
+    picture: Picture | None
+    body: Body
+    films: tuple[FilmView, ...]
+    terms: tuple[TermView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TextView:
+    """A page of plain content."""
+
+    title: str
+    summary: str
+    picture: Picture | None
+    body: Body
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One entry of a filter; `key` is its word in the cards and in an address."""
+
+    key: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Filter:
+    """One question the collection can be narrowed by. `name` is the word before the "=" in an address."""
+
+    name: str
+    label: str
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CardView:
+    """A pattern in the collection; `keys` are its words in each filter, in the order of the filters."""
+
+    card: Card
+    href: str
+    address: str
+    picture: Picture | None
+    sizes: str
+    weights: str
+    keys: tuple[tuple[str, str], ...]

@@ -1,0 +1,125 @@
+"""In: the pieces of a body and the numbers for them. Out: parts in reading order, finished but for their looks."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import assert_never
+
+from markupsafe import Markup, escape
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Values
+from sizewright.publish.links import Links
+from sizewright.publish.view import Body, HeadingView, Line, Part
+from sizewright.publish.view_lines import line_view
+from sizewright.publish.view_numbers import insert_html, size_class
+from sizewright.read.pattern import (
+    Address,
+    GradeBlock,
+    Heading,
+    Image,
+    Insert,
+    InstructionLine,
+    PassageClose,
+    PassageOpen,
+    Pattern,
+    Piece,
+    StitchBlock,
+    WorkBlock,
+)
+from sizewright.read.pattern import (
+    Markup as Finished,
+)
+
+_REGION = '<div class="wide" role="region" aria-label="Table" tabindex="0">'
+
+
+def body_view(pattern: Pattern, inserts: Mapping[Span, Values], links: Links, *, metric_first: bool) -> Body:
+    """The body of a pattern, a technique or a page."""
+    return _Writer(pattern, inserts, links, metric_first).write()
+
+
+@dataclass(slots=True)
+class _Writer:
+    pattern: Pattern
+    inserts: Mapping[Span, Values]
+    links: Links
+    metric_first: bool
+    parts: list[Part] = field(default_factory=list)
+    text: list[str] = field(default_factory=list)
+    headings: list[HeadingView] = field(default_factory=list)
+
+    def write(self) -> Body:
+        for piece in self.pattern.body:
+            self.piece(piece)
+        self.end_text()
+        return Body(tuple(self.parts), tuple(self.headings))
+
+    def piece(self, piece: Piece) -> None:  # noqa: C901 (one arm a kind of piece)
+        match piece:
+            case Finished(html=html):
+                self.text.append(_enclosed(html))
+            case Insert():
+                self.text.append(self.insert(piece))
+            case Heading(level=level, anchor=anchor, text=text):
+                self.headings.append(HeadingView(level, text, anchor))
+                self.text.append(f'<h{level} id="{escape(anchor)}">')
+            case Image(file=file, alt=alt):
+                source = escape(self.links.media(file))
+                self.text.append(f'<img src="{source}" alt="{escape(alt)}" loading="lazy">')
+            case Address(address=address):
+                self.text.append(self.opened(self.links.followed(address)))
+            case PassageOpen(sizes=sizes):
+                self.text.append(self.passage(sizes))
+            case PassageClose():
+                self.text.append("</div>")
+            case WorkBlock(lines=lines):
+                self.block(Part("work", lines=self.lines(lines)))
+            case StitchBlock(name=name, lines=lines):
+                self.block(Part("stitch", name=name.text, lines=self.lines(lines)))
+            case GradeBlock():
+                pass
+            case _:
+                assert_never(piece)
+
+    def opened(self, href: str) -> str:
+        return f'<a href="{escape(href)}">' if href else "<a>"
+
+    def passage(self, sizes: tuple[str, ...]) -> str:
+        """What only some sizes read; the note says whom it is for, as long as all sizes are shown."""
+        names = self.pattern.size_names
+        classes = " ".join(size_class(names.index(name)) for name in sizes if name in names)
+        only = escape(_listed(sizes))
+        return f'<div class="z only {classes}"><p class="only-for zp"><b>{only} only</b></p>'
+
+    def insert(self, piece: Insert) -> str:
+        values = self.inserts.get(piece.span)
+        if values is None:  # only a refused pattern, in the preview, has numbers that could not be worked out
+            return f'<mark class="missing">{escape(piece.formula.text)}</mark>'
+        return insert_html(values, piece.style.text if piece.style else None, metric_first=self.metric_first)
+
+    def lines(self, lines: tuple[InstructionLine, ...]) -> tuple[Line, ...]:
+        return tuple(line_view(line, self.insert) for line in lines)
+
+    def block(self, part: Part) -> None:
+        self.end_text()
+        self.parts.append(part)
+
+    def end_text(self) -> None:
+        if self.text:
+            self.parts.append(Part("text", Markup("".join(self.text))))  # noqa: S704 (markup of the reader and of this module)
+            self.text.clear()
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    """ "Baby, Toddler and Child"."""
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1]))) if names else ""
+
+
+def _enclosed(html: str) -> str:
+    """Tables, which may be wider than a phone, in a region of their own that a keyboard can scroll.
+
+    HTML in a source is not passed on, so that these tags can only be the reader's.
+    """
+    if "table>" not in html:
+        return html
+    return html.replace("<table>", f"{_REGION}<table>").replace("</table>", "</table></div>")

@@ -1,0 +1,70 @@
+"""In: a line of instructions. Out: its label, its words and the stitch count promised at its end, each as markup.
+
+The count looks unlike the instruction (style rule: fiatfiberarts.com 2019, "count must look unlike instructions"), and
+the label stands out, so that a reader finds the row again after looking at the needles.
+"""
+
+import re
+from collections.abc import Callable
+
+from markupsafe import Markup, escape
+
+from sizewright.publish.view import Line
+from sizewright.publish.view_numbers import typed_html
+from sizewright.read.pattern import Insert, InstructionLine, TypedList
+
+# A number of the line while its words are looked at: one character of a private plane of Unicode.
+_PLANE = 0xF0000
+_SIGN = re.compile(r"[\U000F0000-\U000FFFFD]")
+
+# "Rnd 1:", "Rows 2 and 4 (WS):", "Next Rnd (dec):", "1st row:": short, no comma, and one of the words for a pass.
+_LABEL = re.compile(r"(?=[^:]{0,60}\b(?:row|rnd|round)s?\b)[^:;,]{1,60}:(?=\s|$)", re.IGNORECASE)
+_NUMBER = r"(?:\d+|[\U000F0000-\U000FFFFD])"
+_STITCHES = r"st(?:s|itch(?:es)?)?\b"
+_COUNT = re.compile(
+    rf"\s*(?:[(\[]\s*=?\s*{_NUMBER}\s*{_STITCHES}[^()\[\]]*[)\]]\.?"  # (88 sts), [8 sts decreased]
+    rf"|(?<=[.;:—–])\s+{_NUMBER}\s*{_STITCHES}(?:\s+[a-z ]{{1,30}})?\.?)\s*$",  # ... to end. 88 sts.
+    re.IGNORECASE,
+)
+_NOTHING = Markup()
+
+
+def line_view(line: InstructionLine, insert: Callable[[Insert], str]) -> Line:
+    """One line; `insert` gives the markup of a number in braces."""
+    numbers: list[str] = []
+    words: list[str] = []
+    for piece in line.pieces:
+        if isinstance(piece, str):
+            words.append(_SIGN.sub("", piece))
+            continue
+        words.append(chr(_PLANE + len(numbers)))
+        numbers.append(typed_html(piece) if isinstance(piece, TypedList) else insert(piece))
+    text = "".join(words).strip()
+    label, rest = _label(text)
+    rest, count = _count(rest)
+    return Line(_filled(label, numbers), _filled(rest, numbers), _filled(count, numbers))
+
+
+def line_words(line: InstructionLine) -> str:
+    """The words of a line, with a figure where a number stands."""
+    return "".join(piece if isinstance(piece, str) else "1" for piece in line.pieces)
+
+
+def _label(text: str) -> tuple[str, str]:
+    found = _LABEL.match(text)
+    return (text[: found.end()], text[found.end() :].lstrip()) if found else ("", text)
+
+
+def _count(text: str) -> tuple[str, str]:
+    found = _COUNT.search(text)
+    return (text[: found.start()].rstrip(), found.group().strip()) if found else (text, "")
+
+
+def _filled(text: str, numbers: list[str]) -> Markup:
+    """The words escaped, the numbers back in their places."""
+    if not text:
+        return _NOTHING
+    escaped = str(escape(text))
+    if numbers:
+        escaped = _SIGN.sub(lambda sign: numbers[ord(sign.group()) - _PLANE], escaped)
+    return Markup(escaped)  # noqa: S704 (escaped above)

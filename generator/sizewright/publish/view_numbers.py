@@ -1,0 +1,61 @@
+"""In: values, one a size. Out: the markup of a number: every size's value in the page once, in its own element.
+
+The style sheet hides the values of the sizes that were not chosen, and the punctuation between them.
+"""
+
+from collections.abc import Sequence
+
+from markupsafe import Markup, escape
+
+from sizewright.base.printing import Series, decimal, printed, quarters
+from sizewright.grade.graded import Values
+from sizewright.read.pattern import TypedList
+
+_HARD_SPACE = "\u00a0"  # between a number and its unit
+_FIRST = '</span><span class="zp"> (</span>'
+_NEXT = '</span><span class="zp">, </span>'
+_LAST = '</span><span class="zp">)</span></span>'
+_OPEN = tuple(f'<span class="z z{index}">' for index in range(64))
+_NONE = "–"  # a size that has no value in a list typed by hand
+
+
+def size_class(index: int) -> str:
+    """The class that marks what belongs to one size."""
+    return f"z{index}"
+
+
+def graded_html(values: Sequence[str]) -> str:
+    """ "72 (80, 88)" with each value in an element of its size; plain text where all sizes agree."""
+    if len(values) == 1:
+        return escape(values[0])
+    opened = [f"{_open(index)}{escape(value)}" for index, value in enumerate(values)]
+    return f'<span class="graded">{opened[0]}{_FIRST}{_NEXT.join(opened[1:])}{_LAST}'
+
+
+def series_html(series: Sequence[Series]) -> Markup:
+    """Both unit systems: "4 (4, 5) cm / 1½ (1½, 2) in"."""
+    return Markup(" / ".join(_with_unit(graded_html(one.values), one.unit) for one in series))  # noqa: S704 (escaped above)
+
+
+def insert_html(values: Values, style: str | None, *, metric_first: bool) -> Markup:
+    """A number of the text."""
+    return series_html(printed(values.values, values.dimension, style, metric_first=metric_first))
+
+
+def typed_html(typed: TypedList) -> str:
+    """A bracket list typed by hand, in the kind of fractions it was typed in."""
+    text = decimal if "." in typed.text or any(value and 4 % value.denominator for value in typed.values) else quarters
+    return graded_html([_NONE if value is None else text(value) for value in typed.values])
+
+
+def one_size(series: Sequence[Series], index: int) -> tuple[str, ...]:
+    """The printed value of one size in each unit system: ("41 cm", "16¼ in")."""
+    return tuple(_with_unit(one.values[index if len(one.values) > 1 else 0], one.unit) for one in series)
+
+
+def _with_unit(text: str, unit: str) -> str:
+    return f"{text}{_HARD_SPACE}{unit}" if unit else text
+
+
+def _open(index: int) -> str:
+    return _OPEN[index] if index < len(_OPEN) else f'<span class="z {size_class(index)}">'

@@ -1,0 +1,71 @@
+"""In: a proofed pattern. Out: everything its page and its paper show."""
+
+from collections.abc import Iterator
+from urllib.parse import quote
+
+from sizewright.grade.graded import Graded
+from sizewright.publish.links import Links
+from sizewright.publish.view import DayView, Link, PatternView, Picture
+from sizewright.publish.view_body import body_view
+from sizewright.publish.view_facts import caution_views, change_views, day_view, gauge_view, text_of, yarn_view
+from sizewright.publish.view_sizes import size_choices, size_table
+from sizewright.publish.view_terms import term_views, terms_of
+from sizewright.read.pattern import Day, Pattern
+from sizewright.read.pattern import Picture as HeaderPicture
+from sizewright.read.project import Project
+
+
+def pattern_path(name: str, ending: str = "html") -> str:
+    """Where a pattern's page, paper ("pdf") or data ("json") is in the site."""
+    return f"patterns/{name}.{ending}"
+
+
+def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
+    """A picture of a header."""
+    return Picture(links.media(picture.file), picture.alt) if picture else None
+
+
+def pattern_view(graded: Graded, project: Project, links: Links) -> PatternView:
+    """The whole pattern; `links` says for which place it is made."""
+    pattern, metric_first = graded.pattern, project.studio.metric_first
+    header = pattern.header
+    sizes = size_choices(header.sizes)
+    return PatternView(
+        title=header.title,
+        summary=text_of(header.summary),
+        kind=text_of(header.kind),
+        skill=text_of(header.skill),
+        picture=picture_view(header.picture, links),
+        sizes=sizes,
+        table=size_table(graded, sizes, metric_first=metric_first),
+        gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
+        needles=tuple(words.text for words in header.needles),
+        yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
+        notions=tuple(words.text for words in header.notions),
+        terms=term_views(terms_of(project.terms).used(pattern), project, links),
+        techniques=tuple(_techniques(pattern, project, links)),
+        cautions=tuple(caution_views(header.cautions)),
+        care=tuple(words.text for words in header.care),
+        body=body_view(pattern, graded.inserts, links, metric_first=metric_first),
+        changes=change_views(header.changes),
+        designer=text_of(header.designer),
+        licence=text_of(header.licence),
+        credits=tuple(words.text for words in header.credits),
+        published=_day(header.published),
+        revised=_day(header.revised),
+        address=links.absolute(pattern_path(pattern.name)),
+        pdf=quote(f"{pattern.name}.pdf"),
+        data=quote(f"{pattern.name}.json"),
+    )
+
+
+def _day(day: Day | None) -> DayView | None:
+    return day_view(day.date) if day else None
+
+
+def _techniques(pattern: Pattern, project: Project, links: Links) -> Iterator[Link]:
+    known = {technique.name: technique.header for technique in project.techniques}
+    for words in pattern.header.techniques:
+        header = known.get(words.text)
+        if header is not None:
+            yield Link(header.title, links.to(f"techniques/{words.text}.html"), text_of(header.summary))

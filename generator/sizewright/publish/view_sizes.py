@@ -1,0 +1,91 @@
+"""In: a graded pattern. Out: its sizes and the table of body measurements, finished measurements and ease."""
+
+import re
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from sizewright.base.printing import printed
+from sizewright.base.quantity import Quantity
+from sizewright.base.units import Dimension
+from sizewright.grade.graded import Graded, Measured, Values
+from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
+from sizewright.publish.view_facts import spoken_name
+from sizewright.publish.view_numbers import one_size, size_class
+from sizewright.read.pattern import Size
+
+_NOTHING: tuple[str, ...] = ("–",)
+_ONE_SIZE = SizeChoice("z0", "", "One size", "")
+
+
+def size_choices(sizes: Sequence[Size]) -> tuple[SizeChoice, ...]:
+    """The sizes a reader can choose from; two that would share a word in an address get a number."""
+    choices: list[SizeChoice] = []
+    taken = {"", "all"}
+    for index, size in enumerate(sizes):
+        key = slug(size.name)
+        key = f"{key}-{index + 1}".lstrip("-") if key in taken else key
+        taken.add(key)
+        remark = "; ".join(words.text for words in size.remarks.values())
+        choices.append(SizeChoice(size_class(index), key, size.name, remark))
+    return tuple(choices)
+
+
+def slug(text: str) -> str:
+    """A name as one word of an address: "Adult M" is "adult-m"."""
+    return "-".join(re.findall(r"\w+", text.casefold()))
+
+
+def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first: bool) -> SizeTable | None:
+    """The table, None where nothing is measured."""
+    groups = tuple(_Groups(graded, metric_first).groups())
+    if not groups:
+        return None
+    columns = [column for group in groups for column in group.columns]
+    rows = tuple(
+        Row(size, tuple(column.values[index] for column in columns))
+        for index, size in enumerate(choices or (_ONE_SIZE,))
+    )
+    return SizeTable(groups, rows)
+
+
+class _Groups:
+    def __init__(self, graded: Graded, metric_first: bool) -> None:  # noqa: FBT001 (the class is this module's own)
+        self.graded = graded
+        self.metric_first = metric_first
+        self.count = max(1, len(graded.sizes))
+
+    def groups(self) -> Iterator[ColumnGroup]:
+        """Body measurements that nothing is compared with come first, then every finished measurement."""
+        compared = {measured.body.name for measured in self.graded.finished if measured.body}
+        for name in self.body_names():
+            if name not in compared:
+                yield ColumnGroup(spoken_name(name), (Column("To fit", self.body_cells(name)),))
+        for measured in self.graded.finished:
+            yield ColumnGroup(measured.label, tuple(self.columns(measured)))
+
+    def columns(self, measured: Measured) -> Iterator[Column]:
+        if measured.body:
+            yield self.column(f"To fit {spoken_name(measured.body.name).lower()}", measured.body.result)
+        yield self.column("Finished", measured.finished)
+        if measured.ease is not None:
+            yield Column("Ease", self.cells(measured.ease, measured.finished.dimension))
+
+    def column(self, label: str, values: Values) -> Column:
+        return Column(label, self.cells(values.values, values.dimension))
+
+    def cells(self, values: Sequence[Fraction], dimension: Dimension) -> tuple[tuple[str, ...], ...]:
+        series = printed(values, dimension, metric_first=self.metric_first)
+        return tuple(one_size(series, index) for index in range(self.count))
+
+    def body_names(self) -> dict[str, None]:
+        return dict.fromkeys(name for size in self.graded.pattern.header.sizes for name in size.measurements)
+
+    def body_cells(self, name: str) -> tuple[tuple[str, ...], ...]:
+        named = self.graded.quantities.get(name)
+        if named is not None:
+            return self.cells(named.result.values, named.result.dimension)
+        measures = (size.measurements.get(name) for size in self.graded.pattern.header.sizes)
+        return tuple(self.cell(measure.quantity) if measure else _NOTHING for measure in measures)
+
+    def cell(self, quantity: Quantity) -> tuple[str, ...]:
+        return one_size(printed((quantity.value,), quantity.dimension, metric_first=self.metric_first), 0)

@@ -1,0 +1,133 @@
+"""In: the words of a pattern. Out: the abbreviations that occur in it, each with its meaning and where it is explained.
+
+A term occurs where any of its spellings stands as a whole word, capitals aside, the longest spelling first: "k2tog" is
+not a "k", and "K2" is one. A spelling of one letter counts in instructions only: in running text it is a letter.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from html import unescape
+
+from sizewright.publish.links import Links
+from sizewright.publish.view import Link, TermView
+from sizewright.publish.view_lines import line_words
+from sizewright.read.pattern import Markup, Pattern, StitchBlock, WorkBlock
+from sizewright.read.project import Project, Term
+
+PATH = "abbreviations.html"
+_TAG = re.compile(r"<[^>]*>")
+_WORD = re.compile(r"\w+")
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """The terms of a project, ready to be found: phrases longest first, and single words."""
+
+    terms: tuple[Term, ...]
+    anchors: tuple[str, ...]
+    phrases: tuple[tuple[str, re.Pattern[str], int], ...]
+    words: Mapping[str, int]
+    spellings: Mapping[str, int]
+
+    def used(self, pattern: Pattern) -> tuple[int, ...]:
+        """Which terms occur in the body of a pattern, in the order of the project."""
+        instructions = "\n".join(_instructions(pattern)).casefold()
+        text = "\n".join(_text(pattern)).casefold()
+        found = set(self._found(instructions, 1)) | set(self._found(text, 2))
+        return tuple(sorted(found))
+
+    def _found(self, text: str, shortest: int) -> Iterator[int]:
+        for phrase, whole, index in self.phrases:
+            if phrase in text:
+                text, count = whole.subn(" ", text)
+                if count:
+                    yield index
+        for word in set(_WORD.findall(text)):
+            bare = word if word in self.words else word.rstrip("0123456789")
+            if len(bare) >= shortest and bare in self.words:
+                yield self.words[bare]
+
+
+@lru_cache(maxsize=4)
+def terms_of(terms: tuple[Term, ...]) -> Terms:
+    """The terms of a project, prepared once."""
+    spellings = {
+        spelling.casefold(): index
+        for index, term in reversed(list(enumerate(terms)))
+        for spelling in (*term.spellings, term.term)
+        if spelling.strip()
+    }
+    phrases = sorted((spelling for spelling in spellings if not _WORD.fullmatch(spelling)), key=len, reverse=True)
+    return Terms(
+        terms,
+        tuple(_anchors(terms)),
+        tuple((phrase, _whole(phrase), spellings[phrase]) for phrase in phrases),
+        {spelling: index for spelling, index in spellings.items() if _WORD.fullmatch(spelling)},
+        spellings,
+    )
+
+
+def term_views(indices: Iterable[int], project: Project, links: Links) -> tuple[TermView, ...]:
+    """The terms a page lists."""
+    terms = terms_of(project.terms)
+    taught = dict(_taught(project))
+    return tuple(_view(terms.terms[index], terms.anchors[index], taught, links) for index in indices)
+
+
+def terms_taught(technique: Pattern, project: Project) -> tuple[int, ...]:
+    """The terms that a technique explains."""
+    taught = dict(_taught(project))
+    return tuple(index for index, term in enumerate(project.terms) if taught.get(term.term) is technique)
+
+
+def _taught(project: Project) -> Iterator[tuple[str, Pattern]]:
+    """Each term some technique explains: the technique names the term, or the studio's own term the technique."""
+    names = terms_of(project.terms)
+    by_name = {technique.name: technique for technique in project.techniques}
+    for technique in project.techniques:
+        for words in technique.header.terms:
+            index = names.spellings.get(words.text.casefold())
+            if index is not None:
+                yield project.terms[index].term, technique
+    for term in project.terms:
+        if term.technique in by_name:
+            yield term.term, by_name[term.technique]
+
+
+def _view(term: Term, anchor: str, taught: Mapping[str, Pattern], links: Links) -> TermView:
+    technique = taught.get(term.term)
+    link = Link(technique.header.title, links.to(f"techniques/{technique.name}.html")) if technique else None
+    others = tuple(spelling for spelling in term.spellings if spelling != term.term)
+    return TermView(term.term, term.meaning, anchor, links.to(PATH, anchor), link, others)
+
+
+def _anchors(terms: tuple[Term, ...]) -> Iterator[str]:
+    """A fragment for each term; terms without letters, or with the letters of another, get a number."""
+    taken = set()
+    for number, term in enumerate(terms, start=1):
+        slug = "-".join(_WORD.findall(term.term.casefold()))
+        anchor = f"term-{slug}" if slug and f"term-{slug}" not in taken else f"term-{number}-{slug}".rstrip("-")
+        taken.add(anchor)
+        yield anchor
+
+
+def _whole(phrase: str) -> re.Pattern[str]:
+    """The phrase where it does not go on to either side as a word."""
+    before = r"(?<!\w)" if _WORD.match(phrase) else ""
+    after = r"(?!\w)" if _WORD.fullmatch(phrase[-1]) else ""
+    return re.compile(before + re.escape(phrase) + after)
+
+
+def _instructions(pattern: Pattern) -> Iterator[str]:
+    for piece in pattern.body:
+        match piece:
+            case WorkBlock(lines=lines) | StitchBlock(lines=lines):
+                yield from map(line_words, lines)
+
+
+def _text(pattern: Pattern) -> Iterator[str]:
+    for piece in pattern.body:
+        if isinstance(piece, Markup):
+            yield unescape(_TAG.sub(" ", piece.html))

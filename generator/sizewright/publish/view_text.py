@@ -1,0 +1,54 @@
+"""In: a technique or a page of plain content. Out: what its page shows."""
+
+from collections.abc import Mapping
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Values
+from sizewright.grade.run import grade
+from sizewright.publish.links import Links, film_address
+from sizewright.publish.view import Body, FilmView, TechniqueView, TextView
+from sizewright.publish.view_body import body_view
+from sizewright.publish.view_facts import text_of
+from sizewright.publish.view_pattern import picture_view
+from sizewright.publish.view_terms import term_views, terms_taught
+from sizewright.read.pattern import Film, Insert, Pattern
+from sizewright.read.project import Project
+
+
+def text_view(source: Pattern, project: Project, links: Links) -> TextView:
+    """A page of plain content."""
+    header = source.header
+    return TextView(
+        header.title,
+        text_of(header.summary),
+        picture_view(header.picture, links),
+        _body(source, project, links),
+    )
+
+
+def technique_view(source: Pattern, project: Project, links: Links) -> TechniqueView:
+    """One technique."""
+    header = source.header
+    return TechniqueView(
+        title=header.title,
+        summary=text_of(header.summary),
+        skill=text_of(header.skill),
+        picture=picture_view(header.picture, links),
+        body=_body(source, project, links),
+        films=tuple(map(_film, header.films)),
+        terms=term_views(terms_taught(source, project), project, links),
+    )
+
+
+def _body(source: Pattern, project: Project, links: Links) -> Body:
+    """The text; it has no sizes, but may convert a length for its reader."""
+    inserts: Mapping[Span, Values] = {}
+    if any(isinstance(piece, Insert) for piece in source.body):
+        inserts = grade(source, project).inserts
+    return body_view(source, inserts, links, metric_first=project.studio.metric_first)
+
+
+def _film(film: Film) -> FilmView:
+    minutes, seconds = divmod(film.start, 60)
+    start = f"{minutes}:{seconds:02}" if film.start else ""
+    return FilmView(film.title, film_address(film.address, film.start), start)
