@@ -67,3 +67,8 @@ class Graded:
     promises: tuple[Promise, ...]
     finished: tuple[Measured, ...]
     findings: tuple[Finding, ...]
+
+    def read_in(self, sizes: tuple[str, ...] | None) -> tuple[tuple[int, str], ...]:
+        """The sizes that read a passage, with their places in every tuple of values; one without a name by itself."""
+        everybody = enumerate(self.sizes or ("",))
+        return tuple((place, size) for place, size in everybody if sizes is None or size in sizes)

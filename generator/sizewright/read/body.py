@@ -75,6 +75,10 @@ class BodyReader:
             case _:
                 yield Markup(rendered(self._tokens, index))
 
+    def _within(self) -> tuple[str, ...] | None:
+        """The sizes of the passage that is open, None outside one."""
+        return self._open[-1] if self._open else None
+
     def _heading(self, index: int) -> Heading:
         token, words = self._tokens[index], self._tokens[index + 1].content
         plain = re.sub(r"[`*_\\]", "", words)
@@ -128,8 +132,8 @@ class BodyReader:
                 self._findings.extend(findings)
                 yield block
             case "work":
-                sizes = self._open[-1] if self._open else None
-                yield WorkBlock(span, self._instructions.read(first + 1, end - 1), sizes)
+                sizes = self._within()
+                yield WorkBlock(span, self._instructions.read(first + 1, end - 1, sizes), sizes)
             case "stitch":
                 yield self._stitch(span, rest.strip(), first + 1, end - 1)
             case _:
@@ -142,7 +146,7 @@ class BodyReader:
         if not name:
             message = "This stitch block has no name."
             self._findings.append(UNKNOWN_BLOCK.at(span, message, "Write “stitch Old shale” behind the backticks."))
-        return StitchBlock(span, Words(span, name or "unnamed"), self._instructions.read(first, end))
+        return StitchBlock(span, Words(span, name or "unnamed"), self._instructions.read(first, end, None))
 
     def _inline(self, token: Token) -> Iterator[Piece]:
         children = token.children or []
@@ -164,7 +168,7 @@ class BodyReader:
             message = f"“{child.content}” opens a brace that is never closed in this line."
             self._findings.append(UNCLOSED.at(span, message, "Close it with “}”, or write “\\{” for a brace."))
             return
-        insert = self._braces.read(start, start + len(child.content))
+        insert = self._braces.read(start, start + len(child.content), self._within())
         if insert is not None:
             yield insert
 

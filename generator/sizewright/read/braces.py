@@ -21,8 +21,11 @@ class BraceReader:
         self._parser = FormulaParser(lines, sizes)
         self.findings: list[Finding] = []
 
-    def read(self, start: int, end: int) -> Insert | None:
-        """The insert between the offset of its “{” and the one behind its “}”; None where it has a finding."""
+    def read(self, start: int, end: int, sizes: tuple[str, ...] | None) -> Insert | None:
+        """The insert between the offset of its “{” and the one behind its “}”; None where it has a finding.
+
+        `sizes` are those of the passage around it, None outside one.
+        """
         inner_end = end - 1
         style = None
         found = _STYLE.search(self._lines.text[start + 1 : inner_end])
@@ -38,4 +41,4 @@ class BraceReader:
             mend = did_you_mean(style.text, STYLES, f"Known styles: {', '.join(STYLES)}.")
             self.findings.append(UNKNOWN_STYLE.at(style.span, f"“{style.text}” is no style of printing.", mend))
             return None
-        return Insert(self._lines.span(start, end), formula, style)
+        return Insert(self._lines.span(start, end), formula, style, sizes)

@@ -27,10 +27,15 @@ class InstructionReader:
         self._lines = lines
         self._braces = braces
         self._sizes = sizes
+        self._within: tuple[str, ...] | None = None
         self.findings: list[Finding] = []
 
-    def read(self, first: int, end: int) -> tuple[InstructionLine, ...]:
-        """The lines of the source from `first` up to `end` (from 1, end exclusive); empty lines are left out."""
+    def read(self, first: int, end: int, within: tuple[str, ...] | None) -> tuple[InstructionLine, ...]:
+        """The lines of the source from `first` up to `end` (from 1, end exclusive); empty lines are left out.
+
+        `within` are the sizes of the passage around them, None outside one.
+        """
+        self._within = within
         return tuple(self._line(number) for number in range(first, end) if self._lines.lines[number - 1].strip())
 
     def _line(self, number: int) -> InstructionLine:
@@ -53,7 +58,7 @@ class InstructionReader:
                 self.findings.append(UNCLOSED.at(span, "“{” is never closed in this line.", "Close it with “}”."))
                 at = opening.start()
                 break
-            insert = self._braces.read(opening.start(), close + 1)
+            insert = self._braces.read(opening.start(), close + 1, self._within)
             yield insert if insert is not None else self._lines.text[opening.start() : close + 1]
             at = close + 1
         yield from self._words(at, end)
@@ -64,13 +69,23 @@ class InstructionReader:
         for match in TYPED_LIST.finditer(self._lines.text, start, end):
             values = (match["first"], *_EVERY_VALUE.findall(match["rest"]))
             span = self._lines.span(match.start(), match.end())
-            if len(values) != len(self._sizes):
+            by_size = self._by_size(tuple(_value(value) for value in values))
+            if by_size is None:
                 self.findings.append(wrong_list_length(span, match.group(), len(values), self._sizes))
                 continue
             yield self._lines.text[at : match.start()]
-            yield TypedList(span, match.group(), tuple(_value(value) for value in values))
+            yield TypedList(span, match.group(), by_size, self._within)
             at = match.end()
         yield self._lines.text[at:end]
+
+    def _by_size(self, values: tuple[Fraction | None, ...]) -> tuple[Fraction | None, ...] | None:
+        """The values, one a size of the pattern; a list in a passage may answer to the sizes of the passage alone."""
+        if len(values) == len(self._sizes):
+            return values
+        if self._within is None or len(values) != len(self._within):
+            return None
+        typed = dict(zip(self._within, values, strict=True))
+        return tuple(typed.get(size) for size in self._sizes)
 
 
 def _value(text: str) -> Fraction | None:

@@ -162,20 +162,25 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Insert:
-    """`{formula:style}` in the text: printed for every size."""
+    """`{formula:style}` in the text: printed for every size, or for those of the passage around it (`sizes`)."""
 
     span: Span
     formula: Formula
     style: Words | None
+    sizes: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class TypedList:
-    """A bracket list typed by hand among the instructions, "8 (9, 10)": one value a size, None where a dash stands."""
+    """A bracket list typed by hand among the instructions, "8 (9, 10)": one value a size, None where a dash stands.
+
+    `sizes` are those of the passage around it, None outside one.
+    """
 
     span: Span
     text: str
     values: tuple[Fraction | None, ...]
+    sizes: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)

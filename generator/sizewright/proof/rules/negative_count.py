@@ -29,8 +29,8 @@ def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         counted = insert.style is not None and insert.style.text in WHOLE_STYLES
         if values.dimension not in COUNTS and not counted:
             continue
-        rows = zip(graded.sizes or ("",), values.values, strict=True)
-        broken = [(size, value) for size, value in rows if value < 0]
+        read = [(size, values.values[place]) for place, size in graded.read_in(insert.sizes)]
+        broken = [(size, value) for size, value in read if value < 0]
         if broken:
             told.add(insert.formula.text)
             shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)

@@ -30,8 +30,8 @@ def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         )
         if values is None or not counted or insert.formula.text in told:
             continue
-        rows = zip(graded.sizes or ("",), values.values, strict=True)
-        broken = [(size, value) for size, value in rows if value.denominator != 1]
+        read = [(size, values.values[place]) for place, size in graded.read_in(insert.sizes)]
+        broken = [(size, value) for size, value in read if value.denominator != 1]
         if not broken:
             continue
         told.add(insert.formula.text)
