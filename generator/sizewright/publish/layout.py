@@ -1,0 +1,156 @@
+"""In: a print job. Out: its PDF, tagged and reproducible, with what is wrong with it.
+
+The renderer sees no folder and no network: its fetcher knows the files of the job and nothing else. No clock is read,
+so the same job gives the same bytes on any day. The renderer is loaded with the first job and not before: it takes half
+a second and needs a system library.
+"""
+
+import io
+import logging
+import mimetypes
+from collections.abc import Iterator
+from contextlib import contextmanager, redirect_stderr, redirect_stdout
+from functools import cache, lru_cache
+from types import ModuleType
+from typing import Any
+from urllib.parse import unquote, urlsplit
+
+from sizewright.publish.faults import NoPango
+from sizewright.publish.print_job import NOWHERE, Files, Job, Paper, Press
+
+_NO_PANGO = (
+    "PDFs need the Pango library, which is not installed here. Install it (Debian and Ubuntu: libpango-1.0-0, "
+    "libpangoft2-1.0-0 and libharfbuzz-subset0; Fedora: pango; macOS: brew install pango)."
+)
+
+_VARIANT = "pdf/ua-1"
+_PRINT_FLAG = 4  # ISO 32000-1, table 165, bit 3
+_SCOPES = {"row": "/Row", "rowgroup": "/Row", "col": "/Column", "colgroup": "/Column"}
+
+
+def lay_out(job: Job) -> Paper:
+    """The paper of a job, in any process that has this package.
+
+    What the renderer warns of, refuses or trips over is in the faults of the paper. Raises NoPango.
+    """
+    stylesheets, fonts, faults = set_up(job.press)
+    with _said() as said:
+        try:
+            content = _pdf(job, stylesheets, fonts)
+        except _weasyprint().urls.FatalURLFetchingError as error:
+            return Paper(job.path, b"", (*said, str(error)))
+        except Exception as error:  # a mistake of the renderer's must not become a traceback
+            return Paper(job.path, b"", (*said, f"the renderer failed: {type(error).__name__}: {error}"))
+    return Paper(job.path, content, tuple(dict.fromkeys((*faults, *said))))
+
+
+@lru_cache(maxsize=2)
+def set_up(press: Press) -> tuple[tuple[Any, ...], Any, tuple[str, ...]]:
+    """Stylesheets and fonts, parsed once a process, and what was said against them. Raises NoPango."""
+    weasyprint = _weasyprint()
+    fonts = weasyprint.text.fonts.FontConfiguration()
+    fetcher = _fetcher(press.root, press.files)
+    with _said() as said:
+        parsed = tuple(
+            weasyprint.CSS(string=content.decode(), base_url=press.root + path, url_fetcher=fetcher, font_config=fonts)
+            for path, content in press.files
+            if path.endswith(".css")
+        )
+    return parsed, fonts, tuple(said)
+
+
+def _pdf(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> bytes:  # noqa: ANN401 (the renderer has no types)
+    root = job.press.root
+    fetcher = _fetcher(root, (*job.press.files, *job.pictures))
+    page = _weasyprint().HTML(string=job.html, base_url=root + job.path, url_fetcher=fetcher)
+    document = page.render(font_config=fonts, stylesheets=list(stylesheets), pdf_variant=_VARIANT)
+    document.metadata.created = job.created or None
+    document.metadata.modified = job.modified or job.created or None
+    _tell_lost_links(document)
+    content: bytes = document.write_pdf(finisher=_finish, pdf_variant=_VARIANT)
+    return content
+
+
+def _tell_lost_links(document: Any) -> None:  # noqa: ANN401
+    """Links to other files of a site without an address: on paper they would lead to a place that is not there."""
+    for page in document.pages:
+        for kind, target, *_ in page.links:
+            if kind == "external" and target.startswith(NOWHERE):
+                text = "the link “%s” leads out of the paper and the site has no address"
+                _LOGGER.warning(text, target.removeprefix(NOWHERE))
+
+
+def _finish(document: Any, pdf: Any) -> None:  # noqa: ANN401
+    """The two things that checkers of PDF/UA-1 ask for and the renderer leaves out.
+
+    ISO 14289-1, 7.5: a table header says its scope; 7.18.1: an annotation that is seen is printed too.
+    """
+    for page in document.pages:
+        for box in page._page_box.descendants():  # noqa: SLF001 (no public way; the renderer's version is pinned)
+            if box.element_tag == "th" and box.element is not None and hasattr(box, "mark"):
+                box.mark["A"]["Scope"] = _SCOPES.get(box.element.get("scope", "col"), "/Column")
+    for item in pdf.objects:
+        if isinstance(item, dict) and item.get("Subtype") == "/Link":
+            item["F"] = _PRINT_FLAG
+
+
+@cache
+def _weasyprint() -> ModuleType:
+    """The renderer."""
+    try:
+        # It prints a banner where its library is missing.
+        with redirect_stdout(io.StringIO()), redirect_stderr(io.StringIO()):
+            import weasyprint  # noqa: PLC0415
+    except (ImportError, OSError) as error:
+        raise NoPango(_NO_PANGO) from error
+    module: ModuleType = weasyprint
+    return module
+
+
+def _fetcher(root: str, files: Files) -> Any:  # noqa: ANN401
+    """What the renderer may load: `data:` addresses and the given files. All else stops it."""
+    urls = _weasyprint().urls
+    by_path = dict(files)
+
+    class Enclosed(urls.URLFetcher):  # type: ignore[misc,name-defined]
+        def fetch(self, url: str, headers: object = None) -> Any:  # noqa: ANN401
+            if url.startswith("data:"):
+                return super().fetch(url, headers)
+            path = _below(root, url)
+            if path not in by_path:
+                # This one the renderer does not catch.
+                words = f"“{url.removeprefix(NOWHERE)}” is not a file that the paper may show"
+                raise urls.FatalURLFetchingError(words)
+            kind = mimetypes.guess_type(path)[0] or "application/octet-stream"
+            return urls.URLFetcherResponse(url, by_path[path], {"Content-Type": kind})
+
+    return Enclosed()
+
+
+def _below(root: str, url: str) -> str:
+    """The path in the site that an address means, "" for one outside."""
+    bare = urlsplit(url)._replace(query="", fragment="").geturl()
+    return unquote(bare.removeprefix(root)) if bare.startswith(root) else ""
+
+
+_LOGGER = logging.getLogger("weasyprint")
+
+
+class _Collector(logging.Handler):
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.said: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.said.append(record.getMessage())
+
+
+@contextmanager
+def _said() -> Iterator[list[str]]:
+    """What the renderer says at WARNING and above: missing glyphs, unknown CSS, pictures without words."""
+    collector = _Collector()
+    _LOGGER.addHandler(collector)
+    try:
+        yield collector.said
+    finally:
+        _LOGGER.removeHandler(collector)

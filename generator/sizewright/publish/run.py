@@ -1,0 +1,256 @@
+"""In: the proofed project. Out: the written site, or the reason why nothing was written.
+
+Whatever happens, `site/` is the old site or the new one: all is made beside it and swapped in at the end (`write`).
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path, PurePosixPath
+from typing import Protocol
+
+from sizewright.base.finding import Level
+from sizewright.proof.proofed import Proofed
+from sizewright.publish.card import Card
+from sizewright.publish.faults import CannotWrite, PaperFault
+from sizewright.publish.feed import FEED, Correction, Listed, feed
+from sizewright.publish.kept import Kept, keep
+from sizewright.publish.manifest import Manifest, digest, read_manifest
+from sizewright.publish.output import Output
+from sizewright.publish.pages import data_page, paper_page, site_pages
+from sizewright.publish.paper import lay_out_all
+from sizewright.publish.print_job import Job, Press, pictures_on
+from sizewright.publish.sitemap import SITEMAP, sitemap
+from sizewright.publish.theme import Theme
+from sizewright.publish.write import Draft, new_site
+from sizewright.read.pattern import Image, Pattern
+from sizewright.read.project import Project
+
+_FOLDER = "patterns"
+
+
+class Progress(Protocol):
+    """Told how far the work is, for somebody who waits."""
+
+    def start(self, total: int, what: str) -> None:
+        """A stretch of work begins: so many of what ("pages", "PDFs")."""
+
+    def step(self) -> None:
+        """One of them is done."""
+
+
+@dataclass(frozen=True, slots=True)
+class Published:
+    """What became of a publish. Paths are those of the site, names those of patterns.
+
+    `done` is False where it was refused and nothing was written at all. `kept` are refused patterns whose last good
+    pages stay in the site; `laid_out` are the PDFs that were made anew.
+    """
+
+    done: bool
+    written: tuple[str, ...] = ()
+    unchanged: tuple[str, ...] = ()
+    removed: tuple[str, ...] = ()
+    laid_out: tuple[str, ...] = ()
+    kept: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
+
+
+def site_folder(folder: Path) -> Path:
+    """Where the site of a project is written."""
+    return folder / "site"
+
+
+def publish(
+    project: Project,
+    proofed: Sequence[Proofed],
+    *,
+    without_refused: bool,
+    progress: Progress,
+    papers: bool = True,
+    inputs: str | None = None,
+) -> Published:
+    """Writes the site of a project, all of it or nothing.
+
+    An error in a pattern refuses everything, or with `without_refused` that pattern only; an error elsewhere always
+    refuses everything. `inputs` is `inputs_digest` from before the project was read; without it the next run cannot
+    tell that nothing has changed, and publishes again.
+
+    Raises NotWritten (Busy, NotOurs, CannotWrite, NoPango, PaperFault) and BadTheme; nothing is written then.
+    """
+    refused, elsewhere = _errors(project, proofed)
+    if elsewhere or (refused and not without_refused):
+        return Published(done=False, refused=refused)
+    theme = Theme.find(project.studio.theme, project.folder)
+    good = tuple(each for each in proofed if each.graded.pattern.name not in refused)
+    media = _media(project, good)
+    with new_site(site_folder(project.folder)) as draft:
+        old = read_manifest(draft.site)
+        run = _Run(project, good, theme, media, draft, old, keep(draft.site, old, refused), progress)
+        run.put_pages()
+        laid_out = run.put_papers() if papers else ()
+        run.put_rest()
+        draft.finish(run.manifest(_warnings(project, proofed), None if refused else inputs))
+    return Published(
+        done=True,
+        written=tuple(draft.written),
+        unchanged=tuple(draft.unchanged),
+        removed=tuple(path for path in old.outputs if path not in draft.digests) if old else (),
+        laid_out=laid_out,
+        kept=tuple(each.listed.card.name for each in run.kept),
+        refused=refused,
+    )
+
+
+def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ...], bool]:
+    """The names of the patterns with an error, and whether there is one elsewhere: in a page, a table, the studio."""
+    names = {pattern.source: pattern.name for pattern in project.patterns}
+    found = [(finding.span.source if finding.span else "", finding) for finding in project.findings]
+    for each in proofed:
+        own = each.graded.pattern.source
+        found += ((finding.span.source if finding.span else own, finding) for finding in each.findings)
+    wrong = {source for source, finding in found if finding.level is Level.ERROR}
+    refused = sorted(name for source, name in names.items() if source in wrong)
+    return tuple(refused), not wrong <= set(names)
+
+
+def _warnings(project: Project, proofed: Sequence[Proofed]) -> int:
+    """How many warnings there are; what reading found in a pattern may stand in both."""
+    found = {*project.findings, *(finding for each in proofed for finding in each.findings)}
+    return sum(finding.level is Level.WARNING for finding in found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """One publish under way: everything it needs, and the steps that put files into the draft."""
+
+    project: Project
+    good: tuple[Proofed, ...]
+    theme: Theme
+    media: Mapping[str, bytes]
+    draft: Draft
+    old: Manifest | None
+    kept: tuple[Kept, ...]
+    progress: Progress
+    keys: dict[str, str] = field(default_factory=dict)
+
+    def put_pages(self) -> None:
+        self.progress.start(len(self.good), "pages")
+        for output in site_pages(self.project, self.good, tuple(each.listed.card for each in self.kept), self.theme):
+            self.draft.put(output)
+            if PurePosixPath(output.path).parent.name == _FOLDER:
+                self.progress.step()
+        for each in self.good:
+            self.draft.put(Output(f"{_FOLDER}/{each.graded.pattern.name}.json", data_page(each, self.project)))
+
+    def put_papers(self) -> tuple[str, ...]:
+        """Puts every PDF, laid out anew only where it would show something else. Gives the paths of those."""
+        press = Press(_files(self.theme.paper_files()), self.project.studio.address)
+        jobs = []
+        for each in self.good:
+            job = _job(each, paper_page(each, self.project, self.theme), self.media, press)
+            self.keys[job.path] = job.key
+            same = self.same_paper(job)
+            if same is None:
+                jobs.append(job)
+            else:
+                self.draft.put(same)
+        self.lay_out(jobs)
+        return tuple(job.path for job in jobs)
+
+    def lay_out(self, jobs: Sequence[Job]) -> None:
+        faults: list[str] = []
+        self.progress.start(len(jobs), "PDFs")
+        for paper in lay_out_all(jobs):
+            faults += (f"{paper.path}: {fault}" for fault in paper.faults)
+            if not faults:
+                self.draft.put(Output(paper.path, paper.content))
+            self.progress.step()
+        if faults:
+            raise PaperFault(tuple(faults))
+
+    def same_paper(self, job: Job) -> Output | None:
+        """The old PDF where it shows the same; None where it does not, or is not as it was written."""
+        if self.old is None or self.old.papers.get(job.path) != self.keys[job.path]:
+            return None
+        try:
+            content = (self.draft.site / job.path).read_bytes()
+        except OSError:
+            return None
+        return Output(job.path, content) if digest(content) == self.old.outputs.get(job.path) else None
+
+    def put_rest(self) -> None:
+        """Everything beside pages and PDFs; the kept files last, as a new file of the same name goes first."""
+        for output in self.theme.assets():
+            self.draft.put(output)
+        for name, content in self.media.items():
+            self.draft.put(Output(f"media/{name}", content))
+        for each in self.kept:
+            for output in (*each.files, *each.loaded):
+                if output.path not in self.draft.digests:
+                    self.draft.put(output)
+        self.draft.put(Output(FEED, feed(self.project.studio, self.listed())))
+        if self.project.studio.address:
+            days = {f"{_FOLDER}/{card.name}.html": card.revised or card.published for card in self.cards()}
+            self.draft.put(Output(SITEMAP, sitemap(self.project.studio.address, tuple(self.draft.digests), days)))
+
+    def cards(self) -> tuple[Card, ...]:
+        return tuple(listed.card for listed in self.listed())
+
+    def listed(self) -> tuple[Listed, ...]:
+        fresh = (Listed(Card.of(each), _corrections(each.graded.pattern)) for each in self.good)
+        return (*fresh, *(each.listed for each in self.kept))
+
+    def manifest(self, warnings: int, inputs: str | None) -> Manifest:
+        papers = {**self.keys, **{path: key for each in self.kept for path, key in each.papers.items()}}
+        corrections = {
+            listed.card.name: [(each.day, each.text) for each in listed.corrections]
+            for listed in self.listed()
+            if listed.corrections
+        }
+        patterns = len(self.good) + len(self.kept)
+        return Manifest(self.draft.digests, papers, corrections, inputs, patterns, warnings)
+
+
+def _job(proofed: Proofed, html: str, media: Mapping[str, bytes], press: Press) -> Job:
+    pattern = proofed.graded.pattern
+    published, revised = pattern.header.published, pattern.header.revised
+    return Job(
+        path=f"{_FOLDER}/{pattern.name}.pdf",
+        html=html,
+        pictures=pictures_on(html, media),
+        created=published.date.isoformat() if published else "",
+        modified=revised.date.isoformat() if revised else "",
+        press=press,
+    )
+
+
+def _corrections(pattern: Pattern) -> tuple[Correction, ...]:
+    return tuple(Correction(change.date.date.isoformat(), change.text.text) for change in pattern.header.changes)
+
+
+def _pictures(source: Pattern) -> Iterator[str]:
+    if source.header.picture:
+        yield source.header.picture.file
+    yield from (piece.file for piece in source.body if isinstance(piece, Image))
+
+
+def _files(outputs: Sequence[Output]) -> tuple[tuple[str, bytes], ...]:
+    return tuple((output.path, output.content) for output in outputs)
+
+
+def _media(project: Project, good: Sequence[Proofed]) -> dict[str, bytes]:
+    """The pictures that pages show. Raises CannotWrite where one cannot be read."""
+    sources = (*(each.graded.pattern for each in good), *project.pages, *project.techniques)
+    names = {name for source in sources for name in _pictures(source)}
+    folder = project.folder / "content" / "media"
+    return {name: _picture(folder, name) for name in sorted(names & project.media)}
+
+
+def _picture(folder: Path, name: str) -> bytes:
+    path = folder / name
+    try:
+        if not path.resolve().is_relative_to(folder.resolve()):
+            raise CannotWrite(f"{path} leads out of its folder. Copy the picture itself there.")
+        return path.read_bytes()
+    except OSError as error:
+        raise CannotWrite(f"{path} cannot be read ({(error.strerror or str(error)).lower()}).") from error
