@@ -19,6 +19,7 @@ _ESCAPED = str.maketrans({"<": "\\u003c", ">": "\\u003e", "&": "\\u0026", "\u202
 
 def pattern_data(view: PatternView, site: Site, *, picture: str) -> Markup:
     """A pattern as a HowTo; `picture` is the address of its picture, "" where it has none."""
+    modified = view.revised or view.published
     return _script(
         {
             "@type": "HowTo",
@@ -30,7 +31,7 @@ def pattern_data(view: PatternView, site: Site, *, picture: str) -> Markup:
             "author": _named("Person", view.designer),
             "publisher": _named("Organization", site.studio),
             "datePublished": view.published.iso if view.published else "",
-            "dateModified": (view.revised or view.published).iso if view.revised or view.published else "",
+            "dateModified": modified.iso if modified else "",
             "license": _named("CreativeWork", view.licence),
             "genre": view.kind,
             "educationalLevel": view.skill,

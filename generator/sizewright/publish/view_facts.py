@@ -73,7 +73,7 @@ def _over(measure: Measure) -> str:
 
 def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:
     """One yarn: fibre, metres and yards to grams and ounces, colour, note."""
-    ball = " to ".join(
+    ball = " per ".join(
         as_text(printed((measure.quantity.value,), dimension, style, metric_first=metric_first))
         for measure, dimension, style in ((yarn.length, LENGTH, "long"), (yarn.mass, MASS, None))
         if measure

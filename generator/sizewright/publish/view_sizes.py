@@ -55,10 +55,11 @@ class _Groups:
         self.count = max(1, len(graded.sizes))
 
     def groups(self) -> Iterator[ColumnGroup]:
-        """Body measurements that nothing is compared with come first, then every finished measurement."""
-        compared = {measured.body.name for measured in self.graded.finished if measured.body}
+        """Body measurements that no finished one is compared with or named like come first, then the finished ones."""
+        told = {measured.body.name for measured in self.graded.finished if measured.body}
+        told |= {measured.label.casefold() for measured in self.graded.finished}
         for name in self.body_names():
-            if name not in compared:
+            if name not in told and spoken_name(name).casefold() not in told:
                 yield ColumnGroup(spoken_name(name), (Column("To fit", self.body_cells(name)),))
         for measured in self.graded.finished:
             yield ColumnGroup(measured.label, tuple(self.columns(measured)))

@@ -44,7 +44,7 @@ def _body(source: Pattern, project: Project, links: Links) -> Body:
     """The text; it has no sizes, but may convert a length for its reader."""
     inserts: Mapping[Span, Values] = {}
     if any(isinstance(piece, Insert) for piece in source.body):
-        inserts = grade(source, project).inserts
+        inserts = grade(source).inserts
     return body_view(source, inserts, links, metric_first=project.studio.metric_first)
 
 
