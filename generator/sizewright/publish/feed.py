@@ -19,6 +19,9 @@ _ATOM = "http://www.w3.org/2005/Atom"
 # The space of names that all ids of this program are in (RFC 4122, 4.3); drawn once, never to be changed.
 _IDS = UUID("8d1b0b52-7a0e-4c55-9a3f-6f0c6c1f9a41")
 
+# Where a pattern's page tells what was changed.
+_CHANGES = "#part--changes"
+
 # RFC 4287 asks for a date even of a feed that has nothing in it yet.
 _NO_DAY = "1970-01-01"
 
@@ -82,7 +85,9 @@ def _entries(studio: Studio, patterns: Sequence[Listed]) -> Iterator[_Entry]:
         for number, correction in _numbered(listed.corrections):
             title = f"{card.title}: changed {correction.day}"
             identity = _identity(studio, card.name, correction.day, str(number))
-            yield _Entry(identity, title, correction.text, card.designer, link, correction.day, correction.day)
+            yield _Entry(
+                identity, title, correction.text, card.designer, link + _CHANGES, correction.day, correction.day
+            )
 
 
 def _numbered(corrections: Sequence[Correction]) -> Iterator[tuple[int, Correction]]:

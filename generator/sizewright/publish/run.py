@@ -14,11 +14,12 @@ from sizewright.publish.card import Card
 from sizewright.publish.faults import CannotWrite, PaperFault
 from sizewright.publish.feed import FEED, Correction, Listed, feed
 from sizewright.publish.kept import Kept, keep
+from sizewright.publish.layout import lay_out
 from sizewright.publish.manifest import Manifest, digest, read_manifest
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, paper_page, site_pages
 from sizewright.publish.paper import lay_out_all
-from sizewright.publish.print_job import Job, Press, pictures_on
+from sizewright.publish.print_job import Job, Paper, Press, pictures_on
 from sizewright.publish.sitemap import SITEMAP, sitemap
 from sizewright.publish.theme import Theme
 from sizewright.publish.write import Draft, new_site
@@ -60,7 +61,7 @@ def site_folder(folder: Path) -> Path:
     return folder / "site"
 
 
-def publish(
+def publish(  # noqa: PLR0913 (all but two by their names)
     project: Project,
     proofed: Sequence[Proofed],
     *,
@@ -68,8 +69,9 @@ def publish(
     progress: Progress,
     papers: bool = True,
     inputs: str | None = None,
+    site: Path | None = None,
 ) -> Published:
-    """Writes the site of a project, all of it or nothing.
+    """Writes the site of a project, all of it or nothing; `site` is another folder for it than the project's own.
 
     An error in a pattern refuses everything, or with `without_refused` that pattern only; an error elsewhere always
     refuses everything. `inputs` is `inputs_digest` from before the project was read; without it the next run cannot
@@ -83,7 +85,7 @@ def publish(
     theme = Theme.find(project.studio.theme, project.folder)
     good = tuple(each for each in proofed if each.graded.pattern.name not in refused)
     media = _media(project, good)
-    with new_site(site_folder(project.folder)) as draft:
+    with new_site(site or site_folder(project.folder)) as draft:
         old = read_manifest(draft.site)
         run = _Run(project, good, theme, media, draft, old, keep(draft.site, old, refused), progress)
         run.put_pages()
@@ -99,6 +101,18 @@ def publish(
         kept=tuple(each.listed.card.name for each in run.kept),
         refused=refused,
     )
+
+
+def paper_path(name: str) -> str:
+    """Where the PDF of a pattern is in the site."""
+    return f"{_FOLDER}/{name}.pdf"
+
+
+def paper_of(project: Project, proofed: Proofed) -> Paper:
+    """The PDF of one pattern alone. Raises NoPango, CannotWrite (a picture that cannot be read) and BadTheme."""
+    theme = Theme.find(project.studio.theme, project.folder)
+    html = paper_page(proofed, project, theme)
+    return lay_out(_job(proofed, html, _media(project, (proofed,)), _press(project, theme)))
 
 
 def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ...], bool]:
@@ -144,7 +158,7 @@ class _Run:
 
     def put_papers(self) -> tuple[str, ...]:
         """Puts every PDF, laid out anew only where it would show something else. Gives the paths of those."""
-        press = Press(_files(self.theme.paper_files()), self.project.studio.address)
+        press = _press(self.project, self.theme)
         jobs = []
         for each in self.good:
             job = _job(each, paper_page(each, self.project, self.theme), self.media, press)
@@ -211,11 +225,16 @@ class _Run:
         return Manifest(self.draft.digests, papers, corrections, inputs, patterns, warnings)
 
 
+def _press(project: Project, theme: Theme) -> Press:
+    files = tuple((output.path, output.content) for output in theme.paper_files())
+    return Press(files, project.studio.address)
+
+
 def _job(proofed: Proofed, html: str, media: Mapping[str, bytes], press: Press) -> Job:
     pattern = proofed.graded.pattern
     published, revised = pattern.header.published, pattern.header.revised
     return Job(
-        path=f"{_FOLDER}/{pattern.name}.pdf",
+        path=paper_path(pattern.name),
         html=html,
         pictures=pictures_on(html, media),
         created=published.date.isoformat() if published else "",
@@ -232,10 +251,6 @@ def _pictures(source: Pattern) -> Iterator[str]:
     if source.header.picture:
         yield source.header.picture.file
     yield from (piece.file for piece in source.body if isinstance(piece, Image))
-
-
-def _files(outputs: Sequence[Output]) -> tuple[tuple[str, bytes], ...]:
-    return tuple((output.path, output.content) for output in outputs)
 
 
 def _media(project: Project, good: Sequence[Proofed]) -> dict[str, bytes]:
