@@ -13,6 +13,7 @@ import pytest
 from sizewright.command.outcome import Stopped
 from sizewright.command.preview.board import Board
 from sizewright.command.preview.opening import open_server
+from sizewright.command.preview.papers import Papers
 from sizewright.command.preview.server import PreviewServer
 from sizewright.command.preview.site_files import CONTENT_TYPES
 
@@ -48,7 +49,7 @@ def board(tmp_path: Path) -> Board:
 @pytest.fixture
 def server(board: Board) -> Iterator[PreviewServer]:
     faults: list[BaseException] = []
-    server = PreviewServer(0, board, faults.append)
+    server = PreviewServer(0, board, Papers(), faults.append)
     thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02})
     thread.start()
     yield server
@@ -212,11 +213,11 @@ def test_a_page_that_is_closed_gives_its_thread_back(board: Board, server: Previ
 
 def test_a_port_that_is_taken_is_said_to_be(board: Board, server: PreviewServer) -> None:
     with pytest.raises(Stopped, match=f"Port {server.server_port} on 127.0.0.1 is in use"):
-        open_server(server.server_port, board, lambda _: None)
+        open_server(server.server_port, board, Papers(), lambda _: None)
 
 
 def test_without_a_port_the_next_free_one_is_taken(board: Board) -> None:
-    with closing(open_server(None, board, lambda _: None).socket) as first:
-        other = open_server(None, board, lambda _: None)
+    with closing(open_server(None, board, Papers(), lambda _: None).socket) as first:
+        other = open_server(None, board, Papers(), lambda _: None)
         other.server_close()
         assert other.server_port > first.getsockname()[1]

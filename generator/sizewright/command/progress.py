@@ -10,33 +10,43 @@ from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextC
 _PATIENCE = 0.5  # seconds before a bar appears: what is quicker needs none
 
 
+class Silence:
+    """Shows nothing: for work that nobody waits for."""
+
+    def start(self, total: int, what: str) -> None:
+        """A stretch of work begins."""
+
+    def step(self) -> None:
+        """One of them is done."""
+
+
 class Bar:
     """A bar that shows itself once the work takes longer than a moment, and leaves nothing behind."""
 
     def __init__(self, console: Console) -> None:
         self._wanted = console.is_terminal and not console.is_dumb_terminal
-        self._began = time.monotonic()
+        self._begin = time.monotonic()
         columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
         self._progress = Progress(*columns, console=console, transient=True)
         self._task: TaskID | None = None
-        self._shown = False
 
     def __enter__(self) -> Self:
         return self
 
-    def __exit__(
-        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
-    ) -> None:
-        if self._shown:
+    def __exit__(self, _kind: type[BaseException] | None, _fault: object, _trace: TracebackType | None) -> None:
+        if self._progress.live.is_started:
             self._progress.stop()
 
-    def step(self, what: str, done: int, total: int) -> None:
-        """Says how many of how many are done of the work that `what` names."""
-        if not self._wanted:
-            return
-        if self._task is None:
-            self._task = self._progress.add_task(what, total=total)
-        self._progress.update(self._task, description=what, completed=done, total=total)
-        if not self._shown and time.monotonic() - self._began > _PATIENCE:
+    def start(self, total: int, what: str) -> None:
+        """A stretch of work begins: so many of what ("pages", "PDFs")."""
+        if self._task is not None:
+            self._progress.remove_task(self._task)
+        self._task = self._progress.add_task(what, total=total)
+
+    def step(self) -> None:
+        """One of them is done."""
+        if self._task is not None:
+            self._progress.advance(self._task)
+        late = time.monotonic() - self._begin > _PATIENCE
+        if self._wanted and late and not self._progress.live.is_started:
             self._progress.start()
-            self._shown = True

@@ -42,7 +42,7 @@ def proof_command(ctx: click.Context, paths: tuple[Path, ...], form: str) -> Non
     """
     opened = open_paths(paths or (Path(),))
     with Bar(standard_error()) as bar:
-        proofing = proof_opened(opened, lambda done, total: bar.step("Proofing", done, total))
+        proofing = proof_opened(opened, bar)
     if form == "json":
         write_bytes(json_report(proofing))
     else:

@@ -1,6 +1,6 @@
 """In: projects, read. Out: every pattern in them proofed, and all findings in the order a person reads the files."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import chain
 from pathlib import Path
@@ -9,11 +9,10 @@ from sizewright.base.finding import Finding, has_error
 from sizewright.base.place import Lines, Span
 from sizewright.command.reading import Opened
 from sizewright.proof.proofed import Proofed
-from sizewright.proof.run import proof
+from sizewright.proof.run import elsewhere, proof
+from sizewright.publish.run import Progress
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
-
-Step = Callable[[int, int], None]  # told how many are done, of how many
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,19 +57,16 @@ class Proofing:
         return lines[span.line - 1] if 0 < span.line <= len(lines) else None
 
 
-def proof_opened(opened: Sequence[Opened], step: Step) -> Proofing:
+def proof_opened(opened: Sequence[Opened], progress: Progress) -> Proofing:
     """Proofs every pattern of the projects. A source that two of them hold is proofed once."""
     patterns = {one.shown(pattern.source): (one, pattern) for one in opened for pattern in one.project.patterns}
     checked = []
-    for done, (source, (one, pattern)) in enumerate(sorted(patterns.items(), key=_first)):
-        step(done, len(patterns))
+    progress.start(len(patterns), "Proofing patterns")
+    for source in sorted(patterns):
+        one, pattern = patterns[source]
         checked.append(checked_of(one, source, proof(pattern, one.project)))
-    step(len(patterns), len(patterns))
+        progress.step()
     return gathered(opened, checked)
-
-
-def _first(item: tuple[str, object]) -> str:
-    return item[0]
 
 
 def checked_of(opened: Opened, source: str, proofed: Proofed) -> Checked:
@@ -83,9 +79,7 @@ def gathered(opened: Sequence[Opened], checked: Sequence[Checked]) -> Proofing:
     apart: dict[Finding, None] = {}
     texts: dict[str, Pattern] = {}
     for one in opened:
-        sources = {pattern.source for pattern in one.project.patterns}
-        others = (finding for finding in one.project.findings if not finding.span or finding.span.source not in sources)
-        apart.update(dict.fromkeys(_placed(one, others)))
+        apart.update(dict.fromkeys(_placed(one, elsewhere(one.project))))
         texts.update({one.shown(text.source): text for text in _texts(one.project)})
     return Proofing(tuple(checked), _sorted(apart), texts)
 
@@ -107,6 +101,6 @@ def _sorted(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 def _lines_of_file(source: str) -> Sequence[str]:
     """The lines of a YAML file. It could be read a moment ago; if it cannot be any more, no line is shown."""
     try:
-        return Lines(source, Path(source).read_text(encoding="utf-8")).lines
+        return Lines(source, Path(source).read_text(encoding="utf-8-sig")).lines
     except (OSError, ValueError):
         return ()

@@ -23,10 +23,15 @@ class Opened:
         return source if source == self.alone else (PurePath(self.way) / source).as_posix()
 
 
-def open_folder(folder: Path) -> Opened:
-    """The project in a folder. Raises Stopped where there is none or it cannot be read."""
+def check_folder(folder: Path) -> None:
+    """Raises Stopped where there is no folder of that name."""
     if not folder.is_dir():
         raise Stopped(f"{folder} is {'a file, not a project folder' if folder.exists() else 'not there'}.")
+
+
+def open_folder(folder: Path) -> Opened:
+    """The project in a folder. Raises Stopped where there is none or it cannot be read."""
+    check_folder(folder)
     return _open(folder)
 
 

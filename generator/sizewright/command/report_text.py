@@ -116,13 +116,13 @@ def _fitting(text: str, cells: int) -> str:
 def summary(proofing: Proofing) -> str:
     """ "2 errors, 1 warning in 4 patterns", or what was proved where nothing was found."""
     errors, warnings = counted(proofing.findings)
-    patterns = _number(len(proofing.checked), "pattern")
-    found = [_number(count, word) for count, word in ((errors, "error"), (warnings, "warning")) if count]
+    patterns = number(len(proofing.checked), "pattern")
+    found = [number(count, word) for count, word in ((errors, "error"), (warnings, "warning")) if count]
     if found:
         return f"{', '.join(found)} in {patterns}"
-    sizes = _number(sum(max(1, len(one.proofed.graded.sizes)) for one in proofing.checked), "size")
+    sizes = number(sum(max(1, len(one.proofed.graded.sizes)) for one in proofing.checked), "size")
     quantities = sum(len(one.proofed.graded.quantities) for one in proofing.checked)
-    worked_out = _number(quantities, "quantity", "quantities")
+    worked_out = number(quantities, "quantity", "quantities")
     return f"{patterns}, {sizes}: {worked_out} worked out exactly, no findings"
 
 
@@ -132,5 +132,6 @@ def counted(findings: Sequence[Finding]) -> tuple[int, int]:
     return errors, len(findings) - errors
 
 
-def _number(count: int, word: str, plural: str = "") -> str:
+def number(count: int, word: str, plural: str = "") -> str:
+    """A count with its word: "1 pattern", "2 patterns"."""
     return f"{count} {word if count == 1 else plural or word + 's'}"

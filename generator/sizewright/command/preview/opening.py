@@ -8,6 +8,7 @@ from collections.abc import Callable
 
 from sizewright.command.outcome import Stopped
 from sizewright.command.preview.board import Board
+from sizewright.command.preview.papers import Papers
 from sizewright.command.preview.server import HOST, PreviewServer
 
 FIRST_PORT = 8642
@@ -15,11 +16,13 @@ _TRIES = 50
 _TAKEN = (errno.EADDRINUSE, errno.EACCES)
 
 
-def open_server(port: int | None, board: Board, on_fault: Callable[[BaseException], None]) -> PreviewServer:
+def open_server(
+    port: int | None, board: Board, papers: Papers, on_fault: Callable[[BaseException], None]
+) -> PreviewServer:
     """A server on that port, or on the first free one from 8642 on where none was asked for. Raises Stopped."""
     for candidate in range(FIRST_PORT, FIRST_PORT + _TRIES) if port is None else (port,):
         try:
-            return PreviewServer(candidate, board, on_fault)
+            return PreviewServer(candidate, board, papers, on_fault)
         except OSError as refusal:
             if refusal.errno not in _TAKEN:
                 raise

@@ -10,12 +10,19 @@ from sizewright.command.report_text import summary
 
 OWN = "-preview"  # the first step of the preview's own addresses; no page of a site begins with a hyphen
 
-NO_PAGE = """<!doctype html>
+_BARE = """<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
-<title>No page here</title></head>
-<body><h1>No page here</h1>
-<p>The preview has no page at this address. <a href="/">To the start page</a></p></body></html>
+<title>{heading}</title></head>
+<body><h1>{heading}</h1>{body}<p><a href="/">To the start page</a></p></body></html>
 """
+
+NO_PAGE = _BARE.format(heading="No page here", body="<p>The preview has no page at this address.</p>")
+
+
+def faulty_paper(faults: Sequence[str]) -> str:
+    """The page that stands for a PDF that cannot be shown."""
+    body = "".join(f"<p>{escape(fault)}</p>" for fault in faults)
+    return _BARE.format(heading="This PDF cannot be laid out", body=body)
 
 
 def panel_of(proofing: Proofing) -> str:

@@ -10,8 +10,11 @@ from socketserver import TCPServer
 from urllib.parse import parse_qs, urlsplit
 
 from sizewright.command.preview.board import Board
-from sizewright.command.preview.panel import NO_PAGE, OWN, with_panel
-from sizewright.command.preview.site_files import content_type, file_for, parts_of, with_slash
+from sizewright.command.preview.panel import NO_PAGE, OWN, faulty_paper, with_panel
+from sizewright.command.preview.papers import Papers
+from sizewright.command.preview.site_files import CONTENT_TYPES, content_type, file_for, parts_of, with_slash
+from sizewright.publish.faults import NotWritten
+from sizewright.publish.theme import BadTheme
 
 HOST = "127.0.0.1"
 # A stranger's name server may give the stranger's name this machine's address, and their page could then read the
@@ -31,8 +34,9 @@ class PreviewServer(ThreadingHTTPServer):
 
     daemon_threads = True
 
-    def __init__(self, port: int, board: Board, on_fault: Callable[[BaseException], None]) -> None:
+    def __init__(self, port: int, board: Board, papers: Papers, on_fault: Callable[[BaseException], None]) -> None:
         self.board = board
+        self.papers = papers
         self._on_fault = on_fault
         super().__init__((HOST, port), _Handler)
 
@@ -99,10 +103,23 @@ class _Handler(BaseHTTPRequestHandler):
         file = file_for(folder, self.path) if folder else None
         if slashed:
             self._send(HTTPStatus.MOVED_PERMANENTLY, b"", "text/plain", {"Location": slashed})
-        elif file is None:
-            self._send_missing()
-        else:
+        elif file is not None:
             self._send_file(file)
+        elif not self._send_paper():
+            self._send_missing()
+
+    def _send_paper(self) -> bool:
+        """Whether a PDF is asked for: then it is sent, or a page that says what is wrong with it."""
+        try:
+            paper = self.server.papers.paper("/".join(parts_of(self.path) or ()))
+        except (NotWritten, BadTheme) as reason:
+            self._send_html(HTTPStatus.INTERNAL_SERVER_ERROR, faulty_paper((str(reason),)))
+            return True
+        if paper is not None and paper.faults:
+            self._send_html(HTTPStatus.INTERNAL_SERVER_ERROR, faulty_paper(paper.faults))
+        elif paper is not None:
+            self._send(HTTPStatus.OK, paper.content, CONTENT_TYPES[".pdf"])
+        return paper is not None
 
     def _send_missing(self) -> None:
         folder = self.server.board.shown.folder

@@ -1,0 +1,5 @@
+"""`python -m sizewright` does what the command `sizewright` does."""
+
+from sizewright.command.main import main
+
+main()
