@@ -17,6 +17,7 @@ from urllib.parse import unquote, urlsplit
 
 from sizewright.publish.faults import NoPango
 from sizewright.publish.print_job import NOWHERE, Files, Job, Paper, Press
+from sizewright.publish.tags import finish
 
 _NO_PANGO = (
     "PDFs need the Pango library, which is not installed here. Install it (Debian and Ubuntu: libpango-1.0-0, "
@@ -24,8 +25,6 @@ _NO_PANGO = (
 )
 
 _VARIANT = "pdf/ua-1"
-_PRINT_FLAG = 4  # ISO 32000-1, table 165, bit 3
-_SCOPES = {"row": "/Row", "rowgroup": "/Row", "col": "/Column", "colgroup": "/Column"}
 
 
 def lay_out(job: Job) -> Paper:
@@ -67,7 +66,7 @@ def _pdf(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> bytes:  # noqa: 
     document.metadata.created = job.created or None
     document.metadata.modified = job.modified or job.created or None
     _tell_lost_links(document)
-    content: bytes = document.write_pdf(finisher=_finish, pdf_variant=_VARIANT)
+    content: bytes = document.write_pdf(finisher=finish, pdf_variant=_VARIANT)
     return content
 
 
@@ -78,20 +77,6 @@ def _tell_lost_links(document: Any) -> None:  # noqa: ANN401
             if kind == "external" and target.startswith(NOWHERE):
                 text = "the link “%s” leads out of the paper and the site has no address"
                 _LOGGER.warning(text, target.removeprefix(NOWHERE))
-
-
-def _finish(document: Any, pdf: Any) -> None:  # noqa: ANN401
-    """The two things that checkers of PDF/UA-1 ask for and the renderer leaves out.
-
-    ISO 14289-1, 7.5: a table header says its scope; 7.18.1: an annotation that is seen is printed too.
-    """
-    for page in document.pages:
-        for box in page._page_box.descendants():  # noqa: SLF001 (no public way; the renderer's version is pinned)
-            if box.element_tag == "th" and box.element is not None and hasattr(box, "mark"):
-                box.mark["A"]["Scope"] = _SCOPES.get(box.element.get("scope", "col"), "/Column")
-    for item in pdf.objects:
-        if isinstance(item, dict) and item.get("Subtype") == "/Link":
-            item["F"] = _PRINT_FLAG
 
 
 @cache

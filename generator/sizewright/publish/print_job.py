@@ -16,7 +16,7 @@ Files = tuple[tuple[str, bytes], ...]
 
 # What decides how a page comes out beside the page itself: the renderer, and our own use of it.
 _RENDERER = ("weasyprint", "pydyf", "fonttools", "tinycss2", "tinyhtml5")
-_OUR_USE = "layout.py"
+_OUR_USE = ("layout.py", "tags.py")
 
 _PICTURE = re.compile(r"""\bmedia/([^"'\s<>()?#]+)""")
 
@@ -76,7 +76,8 @@ def pictures_on(html: str, media: Mapping[str, bytes]) -> Files:
 @cache
 def _renderer_digest() -> str:
     versions = " ".join(metadata.version(name) for name in _RENDERER)
-    return _digest(versions.encode(), Path(__file__).with_name(_OUR_USE).read_bytes())
+    sources = (Path(__file__).with_name(name).read_bytes() for name in _OUR_USE)
+    return _digest(versions.encode(), *sources)
 
 
 def _flat(files: Files) -> tuple[bytes, ...]:
