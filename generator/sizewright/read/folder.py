@@ -1,6 +1,7 @@
 """In: a project folder, or one pattern file alone. Out: the project, read; what cannot be opened is `Unreadable`."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from sizewright.base.finding import Finding
@@ -40,6 +41,25 @@ def read_single(path: Path) -> Project:
     inside = content.name == "content" and path.resolve().parent.name == "patterns"
     reader = _Reader(content.parent if inside else path.resolve().parent, content if inside else None)
     return reader.single(path)
+
+
+def read_again(project: Project, names: Collection[str]) -> Project:
+    """The project with these patterns of it read anew and everything else as it was, for somebody who changed just them.
+
+    Where patterns have come or gone, all of it is read anew. Raises `Unreadable`.
+    """
+    content = (project.folder / "content").resolve()
+    reader = _Reader(project.folder, content)
+    paths = {path.stem: path for path in reader.files("patterns", "*.md")}
+    if set(paths) != {pattern.name for pattern in project.patterns}:
+        return read_project(project.folder)
+    reader.tables = project.tables
+    reader.findings.clear()  # what the folder as a whole gave stands in the project already
+    again = {name: reader.pattern(paths[name], "patterns") for name in paths if name in names}
+    sources = {pattern.source for pattern in again.values()}
+    others = (finding for finding in project.findings if finding.span is None or finding.span.source not in sources)
+    patterns = tuple(again.get(pattern.name, pattern) for pattern in project.patterns)
+    return replace(project, patterns=patterns, findings=(*others, *reader.findings))
 
 
 class _Reader:
