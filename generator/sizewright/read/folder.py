@@ -44,7 +44,7 @@ def read_single(path: Path) -> Project:
 
 
 def read_again(project: Project, names: Collection[str]) -> Project:
-    """The project with these patterns of it read anew and everything else as it was, for somebody who changed just them.
+    """The project with these patterns of it read anew and all else as it was, for somebody who changed just them.
 
     Where patterns have come or gone, all of it is read anew. Raises `Unreadable`.
     """
