@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
+from traceback import extract_tb
 from typing import Any
 
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, StrictUndefined, TemplateError
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, StrictUndefined
 from jinja2.exceptions import TemplateSyntaxError
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
@@ -78,10 +79,12 @@ class Theme:
         """One page. Raises BadTheme where a template cannot be read or asks for what is not there."""
         try:
             return self.environment.get_template(template).render(**data)
+        except BadTheme:
+            raise
         except TemplateSyntaxError as error:
             raise BadTheme(f"{error.filename or template}:{error.lineno}: {error.message}") from error
-        except TemplateError as error:
-            raise BadTheme(f"Template {template} of the theme “{self.name}”: {error.message}") from error
+        except Exception as error:  # a template can fail in as many ways as a program
+            raise BadTheme(f"{_place(error) or template}: {error} (theme “{self.name}”)") from error
 
     def _below(self, place: str) -> Iterator[tuple[str, Path]]:
         """Every file below one folder of the theme, by its path from there, the nearest of each, sorted."""
@@ -92,6 +95,12 @@ class Theme:
                 if path.is_file() and not path.name.startswith("."):
                     found.setdefault(path.relative_to(top).as_posix(), _inside(folder, path))
         yield from sorted(found.items())
+
+
+def _place(error: Exception) -> str:
+    """The template and line where an error happened."""
+    frames = [frame for frame in extract_tb(error.__traceback__) if frame.filename.endswith(".html")]
+    return f"{frames[-1].filename}:{frames[-1].lineno}" if frames else ""
 
 
 def _inside(folder: Path, path: Path) -> Path:

@@ -1,6 +1,6 @@
 """In: the pieces of a body and the numbers for them. Out: parts in reading order, finished but for their looks."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import assert_never
 
@@ -11,7 +11,7 @@ from sizewright.grade.graded import Values
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_lines import line_view
-from sizewright.publish.view_numbers import insert_html, size_class
+from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.read.pattern import (
     Address,
     GradeBlock,
@@ -24,6 +24,7 @@ from sizewright.read.pattern import (
     Pattern,
     Piece,
     StitchBlock,
+    TypedList,
     WorkBlock,
 )
 from sizewright.read.pattern import (
@@ -89,16 +90,26 @@ class _Writer:
         names = self.pattern.size_names
         classes = " ".join(size_class(names.index(name)) for name in sizes if name in names)
         only = escape(_listed(sizes))
-        return f'<div class="z only {classes}"><p class="only-for zp"><b>{only} only</b></p>'
+        return f'<div class="z only {classes}"><p class="only-for zp"><b>{only} only</b></p>\n'
 
     def insert(self, piece: Insert) -> str:
         values = self.inserts.get(piece.span)
         if values is None:  # only a refused pattern, in the preview, has numbers that could not be worked out
             return f'<mark class="missing">{escape(piece.formula.text)}</mark>'
-        return insert_html(values, piece.style.text if piece.style else None, metric_first=self.metric_first)
+        style = piece.style.text if piece.style else None
+        return insert_html(values, style, self.places(piece.sizes), metric_first=self.metric_first)
+
+    def number(self, piece: Insert | TypedList) -> str:
+        return self.insert(piece) if isinstance(piece, Insert) else typed_html(piece, self.places(piece.sizes))
+
+    def places(self, sizes: tuple[str, ...] | None) -> Sequence[int]:
+        """Which values the sizes of a passage have; all where there is none, one where the pattern has one size."""
+        names = self.pattern.size_names
+        read = [place for place, name in enumerate(names) if sizes is None or name in sizes]
+        return read or range(max(1, len(names)))  # a passage of unknown sizes is shown whole, by the preview only
 
     def lines(self, lines: tuple[InstructionLine, ...]) -> tuple[Line, ...]:
-        return tuple(line_view(line, self.insert) for line in lines)
+        return tuple(line_view(line, self.number) for line in lines)
 
     def block(self, part: Part) -> None:
         self.end_text()

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Iterator
 from datetime import date
 
-from sizewright.base.printing import as_text, decimal, printed
+from sizewright.base.printing import as_text, decimal, printed, quarters
 from sizewright.base.units import LENGTH, MASS, unit_named
 from sizewright.publish.view import CautionView, ChangeView, DayView, GaugeView, YarnView
 from sizewright.read.cautions import CAUTIONS
@@ -57,7 +57,10 @@ def gauge_view(gauge: Gauge) -> GaugeView:
 def _count(measure: Measure) -> str:
     """The count as it was typed; of a gauge that was typed in another way, the count over 10 cm."""
     found = _GAUGE.fullmatch(measure.typed)
-    return found["count"].strip() if found else decimal(measure.quantity.value * 10)
+    if found is None:
+        return decimal(measure.quantity.value * 10)
+    count = found["count"].strip()
+    return count if "/" not in count or 4 % exact(count).denominator else quarters(exact(count))
 
 
 def _over(measure: Measure) -> str:

@@ -10,7 +10,6 @@ from collections.abc import Callable
 from markupsafe import Markup, escape
 
 from sizewright.publish.view import Line
-from sizewright.publish.view_numbers import typed_html
 from sizewright.read.pattern import Insert, InstructionLine, TypedList
 
 # A number of the line while its words are looked at: one character of a private plane of Unicode.
@@ -29,8 +28,8 @@ _COUNT = re.compile(
 _NOTHING = Markup()
 
 
-def line_view(line: InstructionLine, insert: Callable[[Insert], str]) -> Line:
-    """One line; `insert` gives the markup of a number in braces."""
+def line_view(line: InstructionLine, number: Callable[[Insert | TypedList], str]) -> Line:
+    """One line; `number` gives the markup of a number among the words."""
     numbers: list[str] = []
     words: list[str] = []
     for piece in line.pieces:
@@ -38,7 +37,7 @@ def line_view(line: InstructionLine, insert: Callable[[Insert], str]) -> Line:
             words.append(_SIGN.sub("", piece))
             continue
         words.append(chr(_PLANE + len(numbers)))
-        numbers.append(typed_html(piece) if isinstance(piece, TypedList) else insert(piece))
+        numbers.append(number(piece))
     text = "".join(words).strip()
     label, rest = _label(text)
     rest, count = _count(rest)

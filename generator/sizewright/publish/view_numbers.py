@@ -15,47 +15,48 @@ _HARD_SPACE = "\u00a0"  # between a number and its unit
 _FIRST = '</span><span class="zp"> (</span>'
 _NEXT = '</span><span class="zp">, </span>'
 _LAST = '</span><span class="zp">)</span></span>'
-_OPEN = tuple(f'<span class="z z{index}">' for index in range(64))
+_OPEN = tuple(f'<span class="z z{place}">' for place in range(64))
 _NONE = "–"  # a size that has no value in a list typed by hand
 
 
-def size_class(index: int) -> str:
+def size_class(place: int) -> str:
     """The class that marks what belongs to one size."""
-    return f"z{index}"
+    return f"z{place}"
 
 
-def graded_html(values: Sequence[str]) -> str:
-    """ "72 (80, 88)" with each value in an element of its size; plain text where all sizes agree."""
-    if len(values) == 1:
+def graded_html(values: Sequence[str], places: Sequence[int]) -> str:
+    """ "72 (80, 88)" with each value in an element of its size, plain text where all sizes agree.
+
+    `places` says to which size each value belongs.
+    """
+    if len(set(values)) == 1:
         return escape(values[0])
-    opened = [f"{_open(index)}{escape(value)}" for index, value in enumerate(values)]
+    opened = [f"{_open(place)}{escape(value)}" for place, value in zip(places, values, strict=True)]
     return f'<span class="graded">{opened[0]}{_FIRST}{_NEXT.join(opened[1:])}{_LAST}'
 
 
-def series_html(series: Sequence[Series]) -> Markup:
-    """Both unit systems: "4 (4, 5) cm / 1½ (1½, 2) in"."""
-    return Markup(" / ".join(_with_unit(graded_html(one.values), one.unit) for one in series))  # noqa: S704 (escaped above)
+def insert_html(values: Values, style: str | None, places: Sequence[int], *, metric_first: bool) -> Markup:
+    """A number of the text in both unit systems, for the sizes that read it: "4 (4, 5) cm / 1½ (1½, 2) in"."""
+    read = tuple(values.values[place] for place in places)
+    series = printed(read, values.dimension, style, metric_first=metric_first)
+    return Markup(" / ".join(_with_unit(graded_html(one.values, places), one.unit) for one in series))  # noqa: S704
 
 
-def insert_html(values: Values, style: str | None, *, metric_first: bool) -> Markup:
-    """A number of the text."""
-    return series_html(printed(values.values, values.dimension, style, metric_first=metric_first))
-
-
-def typed_html(typed: TypedList) -> str:
+def typed_html(typed: TypedList, places: Sequence[int]) -> str:
     """A bracket list typed by hand, in the kind of fractions it was typed in."""
-    text = decimal if "." in typed.text or any(value and 4 % value.denominator for value in typed.values) else quarters
-    return graded_html([_NONE if value is None else text(value) for value in typed.values])
+    read = [typed.values[place] for place in places]
+    text = decimal if "." in typed.text or any(value and 4 % value.denominator for value in read) else quarters
+    return graded_html([_NONE if value is None else text(value) for value in read], places)
 
 
-def one_size(series: Sequence[Series], index: int) -> tuple[str, ...]:
+def one_size(series: Sequence[Series], place: int) -> tuple[str, ...]:
     """The printed value of one size in each unit system: ("41 cm", "16¼ in")."""
-    return tuple(_with_unit(one.values[index if len(one.values) > 1 else 0], one.unit) for one in series)
+    return tuple(_with_unit(one.values[place if len(one.values) > 1 else 0], one.unit) for one in series)
 
 
 def _with_unit(text: str, unit: str) -> str:
     return f"{text}{_HARD_SPACE}{unit}" if unit else text
 
 
-def _open(index: int) -> str:
-    return _OPEN[index] if index < len(_OPEN) else f'<span class="z {size_class(index)}">'
+def _open(place: int) -> str:
+    return _OPEN[place] if place < len(_OPEN) else f'<span class="z {size_class(place)}">'

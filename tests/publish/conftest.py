@@ -1,0 +1,95 @@
+"""In: the small project in `sample/`. Out: it read, proofed and written as a site, once for all tests of the pages."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from sizewright.proof.proofed import Proofed
+from sizewright.proof.run import proof
+from sizewright.publish.card import Card
+from sizewright.publish.output import Output
+from sizewright.publish.pages import data_page, site_pages
+from sizewright.publish.theme import Theme
+from sizewright.read.folder import read_project
+from sizewright.read.project import Project
+
+SAMPLE = Path(__file__).parent / "sample"
+
+# A pattern refused this time, of which the last good pages stay.
+KEPT = Card(
+    "old-shawl",
+    "Old shawl",
+    summary="Refused today.",
+    kind="shawl",
+    published="2025-01-01",
+    sizes=("Small", "Huge"),
+    weights=("lace",),
+    techniques=("bobbles",),
+)
+
+
+@pytest.fixture(scope="session")
+def sample_project() -> Project:
+    project = read_project(SAMPLE)
+    assert project.findings == ()
+    return project
+
+
+@pytest.fixture(scope="session")
+def sample_proofed(sample_project: Project) -> tuple[Proofed, ...]:
+    proofed = tuple(proof(pattern, sample_project) for pattern in sample_project.patterns)
+    assert not [finding for one in proofed for finding in one.findings]
+    return proofed
+
+
+@pytest.fixture(scope="session")
+def sample_theme() -> Theme:
+    return Theme.find("studio", SAMPLE)
+
+
+@pytest.fixture(scope="session")
+def sample_outputs(
+    sample_project: Project, sample_proofed: tuple[Proofed, ...], sample_theme: Theme
+) -> dict[str, Output]:
+    """Every page and data file, and what the theme adds, by path."""
+    pages = list(site_pages(sample_project, sample_proofed, [KEPT], sample_theme))
+    data = [
+        Output(f"patterns/{one.graded.pattern.name}.json", data_page(one, sample_project)) for one in sample_proofed
+    ]
+    outputs = [*pages, *data, *sample_theme.assets()]
+    by_path = {output.path: output for output in outputs}
+    assert len(by_path) == len(outputs), "a path is written twice"
+    return by_path
+
+
+@pytest.fixture(scope="session")
+def sample_site(sample_outputs: dict[str, Output], tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site on disk, with its pictures; what other parts of publishing write stands as an empty file."""
+    site = tmp_path_factory.mktemp("site")
+    written = [*sample_outputs.values(), Output("feed.xml", b""), *map(_placeholder, ("hat", "cloth"))]
+    written += [Output(f"media/{file.name}", file.read_bytes()) for file in (SAMPLE / "content/media").iterdir()]
+    written += [Output("patterns/old-shawl.html", sample_outputs["patterns/cloth.html"].content)]
+    for output in written:
+        file = site / output.path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(output.content)
+    return site
+
+
+def _placeholder(name: str) -> Output:
+    return Output(f"patterns/{name}.pdf", b"")
+
+
+@pytest.fixture
+def read_pattern(tmp_path: Path) -> Callable[[str], tuple[Proofed, Project]]:
+    """A pattern of a few lines, read and graded: `read_pattern(header and body)`."""
+
+    def read(text: str) -> tuple[Proofed, Project]:
+        file = tmp_path / "content" / "patterns" / "trial.md"
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, encoding="utf-8")
+        project = read_project(tmp_path)
+        return proof(project.patterns[0], project), project
+
+    return read
