@@ -12,6 +12,8 @@ from sizewright.read.braces import BraceReader
 from sizewright.read.grade_block import read_grade_block
 from sizewright.read.instructions import InstructionReader
 from sizewright.read.markdown import INSERT, PASSAGE_CLOSE, PASSAGE_OPEN, rendered, tokens_of
+from sizewright.read.notation.directions import DirectionReader
+from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import (
     Address,
     Heading,
@@ -33,13 +35,16 @@ _BLOCKS = ("grade", "work", "stitch")
 class BodyReader:
     """Reads the body of one source. `first_line` is the line, from 1, where it begins."""
 
-    def __init__(self, lines: Lines, first_line: int, sizes: tuple[str, ...], references: References) -> None:
+    def __init__(
+        self, lines: Lines, first_line: int, sizes: tuple[str, ...], references: References, stitches: Vocabulary
+    ) -> None:
         self._lines = lines
         self._shift = first_line - 1
         self._sizes = sizes
         self._references = references
         self._braces = BraceReader(lines, sizes)
         self._instructions = InstructionReader(lines, self._braces, sizes)
+        self._directions = DirectionReader(stitches)
         self._findings: list[Finding] = []
         self._open: list[tuple[str, ...]] = []
         self._anchors: set[str] = set()
@@ -54,7 +59,12 @@ class BodyReader:
     @property
     def findings(self) -> tuple[Finding, ...]:
         """What is wrong, gathered while reading."""
-        return (*self._findings, *self._braces.findings, *self._instructions.findings)
+        return (
+            *self._findings,
+            *self._braces.findings,
+            *self._instructions.findings,
+            *self._directions.findings,
+        )
 
     def _block(self, index: int) -> Iterator[Piece]:
         token = self._tokens[index]
@@ -133,7 +143,8 @@ class BodyReader:
                 yield block
             case "work":
                 sizes = self._within()
-                yield WorkBlock(span, self._instructions.read(first + 1, end - 1, sizes), sizes)
+                lines = self._instructions.read(first + 1, end - 1, sizes)
+                yield WorkBlock(span, lines, sizes, self._directions.read(lines))
             case "stitch":
                 yield self._stitch(span, rest.strip(), first + 1, end - 1)
             case _:
@@ -146,7 +157,8 @@ class BodyReader:
         if not name:
             message = "This stitch block has no name."
             self._findings.append(UNKNOWN_BLOCK.at(span, message, "Write “stitch Old shale” behind the backticks."))
-        return StitchBlock(span, Words(span, name or "unnamed"), self._instructions.read(first, end, None))
+        lines = self._instructions.read(first, end, None)
+        return StitchBlock(span, Words(span, name or "unnamed"), lines, self._directions.read(lines))
 
     def _inline(self, token: Token) -> Iterator[Piece]:
         children = token.children or []

@@ -8,6 +8,7 @@ from sizewright.base.finding import Finding
 from sizewright.base.place import Lines
 from sizewright.read.body import BodyReader
 from sizewright.read.header import read_header
+from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import Pattern
 from sizewright.read.pictures import judge_picture
 from sizewright.read.project import Project, SizeTable, Studio, Term
@@ -67,6 +68,7 @@ class _Reader:
         self.folder = folder
         self.content = content
         self.findings: list[Finding] = []
+        self.stitches = Vocabulary()
         self.tables: Mapping[str, SizeTable] = {}
         self.media: frozenset[str] | None = None
         self.sources: frozenset[str] | None = None
@@ -98,6 +100,7 @@ class _Reader:
         for path in self.files(".", "stitches.yaml"):
             values = Values(self.lines(path))
             terms = read_terms(values)
+            self.stitches = Vocabulary(terms)
             self.findings.extend(values.findings)
         self.tables = dict(self.read_tables())
         return studio, terms
@@ -173,7 +176,7 @@ class _Reader:
         header, first_line = read_header(lines, values, _KINDS[folder], self.tables)
         names = tuple(size.name for size in header.sizes)
         references = References(folder, self.media, self.sources)
-        body = BodyReader(lines, first_line, names, references)
+        body = BodyReader(lines, first_line, names, references, self.stitches)
         pieces = body.read()
         if header.picture is not None:
             judged = references.picture(header.picture.file, header.picture.span)

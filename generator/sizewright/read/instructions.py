@@ -17,6 +17,8 @@ _VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
 # "8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
 TYPED_LIST = re.compile(rf"(?<![\w.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
 _EVERY_VALUE = re.compile(_VALUE)
+# What a line does to the count that cannot be carried out, said by the designer and not printed.
+_DECLARED = re.compile(r"\s+#\s*declared:\s*", re.IGNORECASE)
 _OPENING = re.compile(r"\\[{}]|\{")
 
 
@@ -41,7 +43,14 @@ class InstructionReader:
     def _line(self, number: int) -> InstructionLine:
         span = self._lines.whole_line(number)
         start, end = (self._lines.offset(number, column) for column in (span.column, span.end_column))
-        return InstructionLine(span, tuple(_merged(self._pieces(start, end))))
+        declared = _DECLARED.search(self._lines.text, start, end)
+        if declared is None:
+            return InstructionLine(span, self._merged(start, end))
+        said = self._merged(start, declared.start())
+        return InstructionLine(span, said, self._merged(declared.end(), end))
+
+    def _merged(self, start: int, end: int) -> tuple[LinePiece, ...]:
+        return tuple(_merged(self._pieces(start, end)))
 
     def _pieces(self, start: int, end: int) -> Iterator[LinePiece]:
         """The pieces between two offsets: words, `{...}` and typed lists."""

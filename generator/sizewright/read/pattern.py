@@ -7,19 +7,14 @@ size is finished markup, and what is not stands between as a node of its own.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from fractions import Fraction
 
 from sizewright.base.place import Lines, Span
 from sizewright.base.quantity import Quantity
 from sizewright.read.formula import Formula, Statement
-
-
-@dataclass(frozen=True, slots=True)
-class Words:
-    """A text from the header, with its place."""
-
-    span: Span
-    text: str
+from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.inserts import TypedList as TypedList  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.inserts import Words as Words  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.notation.tree import Direction
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,29 +156,6 @@ class Heading:
 
 
 @dataclass(frozen=True, slots=True)
-class Insert:
-    """`{formula:style}` in the text: printed for every size, or for those of the passage around it (`sizes`)."""
-
-    span: Span
-    formula: Formula
-    style: Words | None
-    sizes: tuple[str, ...] | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class TypedList:
-    """A bracket list typed by hand among the instructions, "8 (9, 10)": one value a size, None where a dash stands.
-
-    `sizes` are those of the passage around it, None outside one.
-    """
-
-    span: Span
-    text: str
-    values: tuple[Fraction | None, ...]
-    sizes: tuple[str, ...] | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Image:
     """A picture in the text; `file` is below `content/media/`."""
 
@@ -227,10 +199,14 @@ LinePiece = str | Insert | TypedList
 
 @dataclass(frozen=True, slots=True)
 class InstructionLine:
-    """One line of instructions: the words as typed, with the numbers among them as nodes."""
+    """One line of instructions: the words as typed, with the numbers among them as nodes.
+
+    `declared` are the words behind "# declared:", which are not printed: what the line does to the count.
+    """
 
     span: Span
     pieces: tuple[LinePiece, ...]
+    declared: tuple[LinePiece, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,6 +216,7 @@ class WorkBlock:
     span: Span
     lines: tuple[InstructionLine, ...]
     sizes: tuple[str, ...] | None
+    directions: tuple[Direction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,6 +226,7 @@ class StitchBlock:
     span: Span
     name: Words
     lines: tuple[InstructionLine, ...]
+    directions: tuple[Direction, ...] = ()
 
 
 Piece = Markup | Heading | Insert | Image | Address | PassageOpen | PassageClose | GradeBlock | WorkBlock | StitchBlock

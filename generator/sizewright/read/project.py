@@ -7,6 +7,7 @@ from pathlib import Path
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
 from sizewright.read.pattern import Pattern, Size, Words
+from sizewright.read.term import Term as Term  # noqa: PLC0414 -- a node of this tree too
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,18 +33,6 @@ class SizeTable:
     title: str
     source: Words
     sizes: tuple[Size, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Term:
-    """An abbreviation or stitch and what it means; `spellings` are all the words a pattern may use for it."""
-
-    term: str
-    meaning: str
-    spellings: tuple[str, ...]
-    technique: str | None = None
-    uses: int | None = None  # stitches a studio's own term takes from the needle, where it is a stitch
-    makes: int | None = None  # and those it leaves there
 
 
 @dataclass(frozen=True, slots=True)

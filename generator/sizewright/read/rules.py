@@ -206,4 +206,17 @@ MISSING_ALT = Rule(
 **Instead.** `![The hat from the side, crown shaped in eight sections](hat.svg)`""",
 )
 
+NOT_UNDERSTOOD = Rule(
+    "not-understood",
+    Level.ERROR,
+    """Words among the instructions that the tool does not understand.
+
+**Why it matters.** What is not understood is not carried out, so nothing behind it would be proved; nothing is guessed.
+
+**Example.** `Row 1: K2, flurb 3, k2.`
+
+**Instead.** Write the row in stitches the tool knows, add your own to `content/stitches.yaml`, or declare what the
+words do to the count: `Work the panel as drawn.   # declared: 72 sts`""",
+)
+
 READ_RULES = tuple(value for value in dict(globals()).values() if isinstance(value, Rule))

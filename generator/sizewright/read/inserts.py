@@ -1,0 +1,38 @@
+"""The numbers that stand among words: `{...}` and typed bracket lists, and words of their own with their place."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sizewright.base.place import Span
+from sizewright.read.formula import Formula
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A text from the header, with its place."""
+
+    span: Span
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Insert:
+    """`{formula:style}` in the text: printed for every size, or for those of the passage around it (`sizes`)."""
+
+    span: Span
+    formula: Formula
+    style: Words | None
+    sizes: tuple[str, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class TypedList:
+    """A bracket list typed by hand among the instructions, "8 (9, 10)": one value a size, None where a dash stands.
+
+    `sizes` are those of the passage around it, None outside one.
+    """
+
+    span: Span
+    text: str
+    values: tuple[Fraction | None, ...]
+    sizes: tuple[str, ...] | None = None

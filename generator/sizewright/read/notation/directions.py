@@ -1,0 +1,165 @@
+"""In: the lines of a work or stitch block. Out: its directions: rows, repeats of rows, casting on, joining and so on.
+
+What is no set phrase and no row is a finding that quotes it, never a guess; the rest of the block is still read.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from sizewright.base.finding import Finding
+from sizewright.read.notation.phrases import numbers_of, read_phrase
+from sizewright.read.notation.place_parser import NotUnderstood
+from sizewright.read.notation.row_labels import Label, read_label
+from sizewright.read.notation.row_parser import RowParser
+from sizewright.read.notation.stitches import Vocabulary
+from sizewright.read.notation.tree import (
+    Action,
+    Colour,
+    Declared,
+    Direction,
+    Even,
+    Numbers,
+    Promise,
+    RepeatRows,
+    Row,
+    Unread,
+)
+from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, tokens, typed
+from sizewright.read.pattern import InstructionLine
+from sizewright.read.rules import NOT_UNDERSTOOD
+
+_ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
+
+
+class DirectionReader:
+    """Reads the directions of one source; `vocabulary` are the stitches it may use."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self._vocabulary = vocabulary
+        self.findings: list[Finding] = []
+
+    def read(self, lines: Sequence[InstructionLine]) -> tuple[Direction, ...]:
+        """The directions of a block, in reading order."""
+        found: list[Direction] = []
+        for declared, together in groupby(lines, lambda line: bool(line.declared)):
+            for direction in self._declared(together) if declared else self._said(tuple(together)):
+                if isinstance(direction, Promise):
+                    _promised(found, direction)
+                else:
+                    found.append(direction)
+        return tuple(found)
+
+    def _said(self, lines: Sequence[InstructionLine]) -> Iterator[Direction | Promise]:
+        for sentence in sentences(lines):
+            yield from self._sentence(sentence)
+
+    def _declared(self, lines: Iterable[InstructionLine]) -> Iterator[Direction]:
+        """ "# declared: 72 sts, 12 rows" behind words that cannot be carried out."""
+        for line in lines:
+            declared = tuple(tokens(replace(line, pieces=line.declared)))
+            counts = [token.count for token in declared if token.count is not None]
+            if counts:
+                yield Declared(line.span, counts[0], counts[1] if len(counts) > 1 else None)
+            else:
+                mend = "Write for example “# declared: 72 sts, 12 rows”."
+                self.findings.append(NOT_UNDERSTOOD.at(line.span, "This declares no count.", mend))
+
+    def _sentence(self, sentence: Sentence) -> Iterator[Direction | Promise]:
+        labelled = read_label(sentence)
+        try:
+            if labelled is not None:
+                yield from self._row(*labelled, sentence)
+                return
+            parser = RowParser(sentence, self._vocabulary)
+            promise = parser.promise()
+            if promise is not None and parser.done:
+                yield promise
+                return
+            yield from self._unlabelled(sentence)
+        except NotUnderstood as fault:
+            words, promise = typed(sentence), RowParser(sentence, self._vocabulary).last_promise()
+            message = f"“{fault.words}” is not understood in “{_short(words)}”."
+            self.findings.append(NOT_UNDERSTOOD.at(fault.span, message, fault.mend))
+            yield Unread(spanned(sentence), promise)
+
+    def _unlabelled(self, sentence: Sentence) -> Iterator[Direction]:
+        body, promise = self._without_promise(sentence)
+        phrase = read_phrase(body)
+        if phrase is None:
+            yield from self._bare_row(sentence)
+            return
+        for direction in phrase:
+            if promise is not None and isinstance(direction, RepeatRows | Even):
+                yield replace(direction, promise=promise)
+            else:
+                yield direction
+
+    def _without_promise(self, sentence: Sentence) -> tuple[Sentence, Promise | None]:
+        """The sentence without the count in brackets at its end."""
+        if sentence[-1].text not in (")", "]"):
+            return sentence, None
+        opening = next((place for place in range(len(sentence) - 1, 0, -1) if sentence[place].text in ("(", "[")), None)
+        if opening is None:
+            return sentence, None
+        parser = RowParser(sentence[opening:], self._vocabulary)
+        promise = parser.promise()
+        return (sentence[:opening], promise) if promise is not None and parser.done else (sentence, None)
+
+    def _bare_row(self, sentence: Sentence) -> Iterator[Direction]:
+        """A row without a label, as in "K2, p2 to end."."""
+        actions, promise = RowParser(sentence, self._vocabulary).row()
+        yield Row(spanned(sentence), "", Numbers(), None, in_the_round=False, actions=actions, promise=promise)
+
+    def _row(self, label: Label, rest: Sentence, sentence: Sentence) -> Iterator[Direction]:
+        like, promise = self._like(rest)
+        actions: tuple[Action, ...] = ()
+        if like is None:
+            if not rest:
+                raise NotUnderstood(spanned(sentence), label.text, "Say what is worked in this row.")
+            actions, promise = RowParser(_whole_row(rest), self._vocabulary).row()
+        if label.remark:
+            actions = (Colour(spanned(sentence), label.remark), *actions)
+        yield Row(spanned(sentence), label.text, label.numbers, label.side, label.in_the_round, actions, promise, like)
+
+    def _like(self, rest: Sentence) -> tuple[Numbers | None, Promise | None]:
+        """ "As Row 2", "Rep Row 2", "Work as for Rows 1 and 2"."""
+        body, promise = self._without_promise(rest) if rest else (rest, None)
+        texts = [token.text for token in body]
+        row = next((place for place, text in enumerate(texts) if text in _ROW_WORDS), None)
+        if (
+            row is None
+            or not set(texts[:row]) <= {"as", "for", "work", "rep", "repeat", "same", "the"}
+            or not texts[:row]
+        ):
+            return None, None
+        numbers = body[row + 1 :]
+        if not numbers or any(
+            token.kind is Kind.WORD and token.text not in ("and", "to", "through") for token in numbers
+        ):
+            return None, None
+        return numbers_of(numbers), promise
+
+
+def _whole_row(body: Sentence) -> Sentence:
+    """ "Knit all sts", "Knit across", "Purl every st", "Knit this rnd": as much as "Knit"."""
+    texts = [token.text for token in body]
+    if texts[0] in ("knit", "purl", "k", "p") and len(texts) > 1:
+        rest = " ".join(texts[1:])
+        if re.fullmatch(
+            r"(?:all|every|each|across|around|this|the|to the|plain|sts?|stitch(?:es)?|row|rnd|round| )+", rest
+        ):
+            return body[:1]
+    return body
+
+
+def _promised(found: list[Direction], promise: Promise) -> None:
+    """A count that stands as a sentence of its own belongs to the direction before it."""
+    last = found[-1] if found else None
+    if isinstance(last, Row | RepeatRows | Even | Unread):
+        found[-1] = replace(last, promise=promise)
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 70 else f"{text[:67]}…"

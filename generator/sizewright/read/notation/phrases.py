@@ -1,0 +1,230 @@
+"""In: a sentence of instructions. Out: what it says, where it is one of the trade's set phrases; one table.
+
+A sentence is written out with "#" for each number and matched as a whole; a group of the match is turned back into the
+tokens it stands for.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from sizewright.base.place import Span
+from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.tree import (
+    BindOffAll,
+    CastOn,
+    Count,
+    Direction,
+    Even,
+    Extent,
+    Gather,
+    Join,
+    Numbers,
+    RepeatRows,
+    TakeUp,
+)
+from sizewright.read.notation.words import Kind, Sentence, spanned, typed
+
+_ROW = r"(?:rows?|rnds?|rounds?)"
+_STS = r"\b(?:sts?|stitch|stitches)\b"
+_UNIT = r"(?: (?:cm|in|inch|inches|mm))?"
+_SINCE = r"(?: from (?:the )?(?P<since>.+?))?"
+
+# How far rows go on, at the end of a sentence.
+_EXTENT = (
+    r"(?:(?P<times># (?:more )?times?(?: more)?|once more|twice more|once|twice)"
+    rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_SINCE}"
+    rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left)(?: .*)?"
+    r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm))?(?: more)?"
+    rf"(?P<rows> {_ROW})?)"
+)
+_NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
+_BY_NAME = r"(?P<fabric>[a-z][a-z0-9' x#/&-]*?)"
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """A sentence that matched: its tokens, and which of them each group of the phrase stands for."""
+
+    tokens: Sentence
+    found: re.Match[str]
+
+    @property
+    def span(self) -> Span:
+        """The place of the sentence."""
+        return spanned(self.tokens)
+
+    def has(self, group: str) -> bool:
+        """Whether a group stands in the sentence."""
+        return group in self.found.re.groupindex and self.found[group] is not None
+
+    def words(self, group: str) -> str:
+        """The words of a group, in small letters."""
+        return self.found[group].strip() if self.has(group) else ""
+
+    def part(self, group: str) -> Sentence:
+        """The tokens of a group."""
+        if not self.has(group):
+            return ()
+        text = self.found.string
+        before = text.count(" ", 0, self.found.start(group))
+        inside = self.found[group].strip().count(" ")
+        return self.tokens[before : before + inside + 1]
+
+    def count(self, group: str) -> Count | None:
+        """The first number of a group."""
+        return next((token.count for token in self.part(group) if token.kind is Kind.NUMBER), None)
+
+    def numbers(self) -> Numbers:
+        """The row numbers of the group of that name."""
+        return numbers_of(self.part("numbers"))
+
+    def extent(self) -> Extent:
+        """How far rows go on."""
+        words = self.words("times")
+        if words:
+            count = self.count("times") or Count(self.span, 2 if words.startswith("twice") else 1)
+            return Extent(times=count, more="more" in words)
+        if self.has("length"):
+            since = self.words("since") or ("" if self.words("what") in _WHOLE else self.words("what"))
+            return _length_extent(self.part("length"), "" if since.startswith("cast") else since)
+        if self.has("left"):
+            return Extent(left=self.count("left"))
+        if self.has("rows"):
+            return Extent(rows=self.count("for"))
+        if self.has("for"):
+            return _length_extent(self.part("for") + self.part("unit"), "here")
+        return Extent()
+
+
+_WHOLE = ("piece", "work", "body", "scarf", "cloth", "hat", "cowl", "it")
+
+
+def _length_extent(tokens: Sentence, since: str) -> Extent:
+    """A length: `{...}` or a list with the unit it is printed in, or a typed number with its unit."""
+    number = next(token for token in tokens if token.kind is Kind.NUMBER)
+    value = number.count.value if number.count is not None else None
+    if isinstance(value, Insert | TypedList):
+        unit = "" if isinstance(value, Insert) else typed(tokens[-1:])
+        return Extent(length=value, typed_length=unit, since=since)
+    return Extent(typed_length=typed(tokens[tokens.index(number) :]), since=since)
+
+
+def numbers_of(tokens: Sentence) -> Numbers:
+    """ "1", "1 and 3", "1-4", "1 to {rows}"."""
+    listed: list[int] = []
+    ranged = False
+    for token in tokens:
+        if token.kind is not Kind.NUMBER:
+            ranged = token.text in ("-", "to", "through")
+        elif token.count is not None and isinstance(token.count.value, int):
+            listed.extend(range(listed[-1] + 1 if ranged and listed else token.count.value, token.count.value + 1))
+        elif ranged and token.count is not None:
+            return Numbers(tuple(listed[:-1]), listed[-1] if listed else 1, token.count)
+    return Numbers(tuple(listed))
+
+
+def _cast_on(match: Match) -> tuple[Direction, ...]:
+    count = match.count("count")
+    piece: tuple[Direction, ...] = (CastOn(match.span, count),) if count is not None else ()
+    return (*piece, _join(match)[0]) if "join" in match.words("rest") else piece
+
+
+def _join(match: Match) -> tuple[Direction, ...]:
+    words = [token.text for token in match.tokens]
+    return (Join(match.span, any(word in ("marker", "pm", "m") for word in words)),)
+
+
+def _repeat(match: Match) -> tuple[Direction, ...]:
+    name = match.words("of")
+    if match.has("numbers"):
+        return (RepeatRows(match.span, match.numbers(), 0, name, match.extent()),)
+    back = match.count("back")
+    rows = back.value if back is not None and isinstance(back.value, int) else 1
+    return (RepeatRows(match.span, None, rows, name, match.extent()),)
+
+
+def _even(match: Match) -> tuple[Direction, ...]:
+    extent = match.extent()
+    if match.has("count"):
+        extent = Extent(rows=match.count("count"))
+    return (Even(match.span, match.words("fabric") or "pattern", extent),)
+
+
+def _bind_off(match: Match) -> tuple[Direction, ...]:
+    return (BindOffAll(match.span),)
+
+
+def _gather(match: Match) -> tuple[Direction, ...]:
+    return (Gather(match.span, match.count("count")),)
+
+
+def _graft(match: Match) -> tuple[Direction, ...]:
+    numbers = [token.count for token in match.tokens if token.count is not None]
+    if len(numbers) == 2 and all(isinstance(number.value, int) for number in numbers):
+        total = sum(number.value for number in numbers if isinstance(number.value, int))
+        return (Gather(match.span, Count(numbers[0].span, total)),)
+    return (Gather(match.span, None),)
+
+
+def _take_up(match: Match) -> tuple[Direction, ...]:
+    return (TakeUp(match.span, match.count("count")),)
+
+
+def _nothing(_: Match) -> tuple[Direction, ...]:
+    return ()
+
+
+Builder = Callable[[Match], tuple[Direction, ...]]
+
+_MARKED = r"(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,)? )?"
+_FABRIC = rf"{_BY_NAME}(?: pattern| pat| stitch| st)?"
+_HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, .+|and .+))*"
+_PUT = r"(?:place|return|slip|put|transfer|take)"
+_HELD = r"(?:held|thumb|sleeve|remaining|waiting|on hold)"
+
+_SOURCES: tuple[tuple[str, Builder], ...] = (
+    (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?(?P<rest>(?: .*)?)", _cast_on),
+    (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
+    ("join", _join),
+    (rf"(?:rep|repeat|work) {_ROW} {_NUMBERS}(?: of (?P<of>.+?))? {_EXTENT}", _repeat),
+    (rf"(?:rep|repeat) (?:the |these )?(?:last )?(?:(?P<back>#) )?{_ROW}(?: of (?P<of>.+?))? {_EXTENT}", _repeat),
+    (rf"work {_ROW} {_NUMBERS}(?: of (?P<of>.+?))?(?: (?P<once>once))?", _repeat),
+    (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_FABRIC} {_EXTENT}", _even),
+    (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
+    (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
+    (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)? {_EXTENT}", _even),
+    (rf"(?P<fabric>knit|purl|k|p) (?P<count>#) {_ROW}", _even),
+    (rf"work (?P<count>#) {_ROW} (?:in )?{_BY_NAME}", _even),
+    (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
+    (rf"(?:thread|draw|run|pull|pass) .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
+    (r"(?:graft|close) .*", _graft),
+    (rf"{_PUT} (?:the )?(?:(?P<count>#) )?{_HELD}?.*{_STS}.* (?:on|onto|to|back on) .*needles?.*", _take_up),
+    # What changes no count.
+    (r"(?:cut|break) (?:the )?yarn.*", _nothing),
+    (r"(?:fasten off|weave in|sew|block|steam|wash|press).*", _nothing),
+    (r"(?:change|switch) to .*", _nothing),
+    (r"(?:do not|don't) (?:join|turn|break|cut).*", _nothing),
+    (r"turn(?: work| the work)?", _nothing),
+    (r"(?:join|rejoin|attach) (?:the )?(?:new )?yarn.*", _nothing),
+    (r"pull (?:the )?(?:tail|yarn|thread|it).*", _nothing),
+    (r"(?:leave|leaving) (?:a|the|yarn) .*", _nothing),
+    (r"(?:mark|note|see|read|remember|make sure|check) .*", _nothing),
+    (r"(?:the )?(?:piece|brim|body|cuff|hat|thumb|scarf|cloth|edge|work) (?:now )?measures .*", _nothing),
+    (r"multiple of .*", _nothing),
+    (r"worked (?:flat|in the round|in rounds|in rows).*", _nothing),
+    (r"(?:make|work) (?:the )?(?:second|other|another|one) .*(?:the same|alike|same way).*", _nothing),
+    (r"(?:continue|cont) (?:in|to work in) (?:the )?(?:rounds?|rnds?|rows?)", _nothing),
+)
+
+_PHRASES = tuple((re.compile(source), build) for source, build in _SOURCES)
+
+
+def read_phrase(sentence: Sentence) -> tuple[Direction, ...] | None:
+    """What a set phrase says; None where the sentence is none."""
+    text = " ".join(token.text.replace(" ", "") if token.kind is not Kind.WORD else token.text for token in sentence)
+    for pattern, build in _PHRASES:
+        found = pattern.fullmatch(text)
+        if found is not None:
+            return build(Match(sentence, found))
+    return None

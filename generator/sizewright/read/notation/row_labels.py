@@ -1,0 +1,74 @@
+"""In: the words before the colon of a row. Out: which rows they are, on which side, worked flat or in the round."""
+
+import re
+from dataclasses import dataclass
+
+from sizewright.read.notation.phrases import numbers_of
+from sizewright.read.notation.tree import Numbers, Side
+from sizewright.read.notation.words import Kind, Sentence, typed
+
+_ROWS = ("row", "rows")
+_ROUNDS = ("rnd", "rnds", "round", "rounds")
+_LONGEST = 24  # tokens; a colon further on belongs to a sentence
+_KINDS = {
+    "ws": "WS",
+    "rs": "RS",
+    "even": "even",
+    "even-numbered": "even",
+    "odd": "odd",
+    "odd-numbered": "odd",
+    "alternate": "other",
+    "other": "other",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """The label of a row; `remark` is a word in brackets that is no side, such as the yarn."""
+
+    text: str
+    numbers: Numbers
+    side: Side | None
+    in_the_round: bool
+    remark: str
+
+
+def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
+    """The label of a sentence and what stands behind it; None where it has none."""
+    colon = next((place for place, token in enumerate(sentence[:_LONGEST]) if token.text == ":"), None)
+    if not colon:
+        return None
+    words = sentence[:colon]
+    texts = [token.text for token in words]
+    round_words = any(text in _ROUNDS for text in texts)
+    ordinal = words[0].ordinal and len(words) <= 3
+    if not (round_words or any(text in _ROWS for text in texts) or ordinal):
+        return None
+    return Label(typed(words), _numbers(words), _side(texts), round_words, _remark(words)), sentence[colon + 1 :]
+
+
+def _numbers(words: Sentence) -> Numbers:
+    """The numbers, and "all WS rows" beside them."""
+    texts = [token.text for token in words]
+    first = next((place for place, token in enumerate(words) if token.kind is Kind.NUMBER), len(words))
+    stop = next((place for place in range(first, len(words)) if texts[place] in ("all", "every", "(")), len(words))
+    found = numbers_of(words[first:stop]) if first < len(words) else Numbers()
+    every = next((place for place, text in enumerate(texts) if text in ("all", "every", "each", "following")), None)
+    if every is None:
+        return found
+    kind = next((_KINDS[text] for text in texts[every:] if text in _KINDS), "")
+    return Numbers(found.listed, found.first, found.last, kind)
+
+
+def _side(texts: list[str]) -> Side | None:
+    if "all" in texts or "every" in texts:
+        return None
+    if "ws" in texts or ("wrong" in texts and "side" in texts):
+        return Side.WRONG
+    return Side.RIGHT if "rs" in texts or ("right" in texts and "side" in texts) else None
+
+
+def _remark(words: Sentence) -> str:
+    found = re.search(r"\(([^()]+)\)\s*$", typed(words))
+    text = found[1].strip() if found else ""
+    return "" if text.casefold() in ("rs", "ws", "right side", "wrong side") else text

@@ -1,0 +1,377 @@
+"""In: the tokens of one row. Out: its actions, and the promise behind it; `NotUnderstood` says what is neither."""
+
+from sizewright.read.notation.place_parser import PlaceParser
+from sizewright.read.notation.stitches import PASS_OVER, Stitch, cable
+from sizewright.read.notation.tree import (
+    Action,
+    Add,
+    BindOff,
+    Colour,
+    Count,
+    Drop,
+    Follow,
+    Hold,
+    IntoOne,
+    Landmark,
+    Manner,
+    Mark,
+    Marking,
+    PassOver,
+    Place,
+    Promise,
+    Repeat,
+    Turn,
+    Work,
+)
+from sizewright.read.notation.words import Token
+
+_JOINTS = (",", ";", "and", "then", "-", ":")
+_STARS = ("*", "**")
+_WYIF = ("wyif", "wyib", "wyf", "wyb", "pwise", "kwise", "purlwise", "knitwise", "p-wise", "k-wise")
+_MARKINGS = {
+    ("pm",): Marking.PLACE,
+    ("place", "marker"): Marking.PLACE,
+    ("place", "a", "marker"): Marking.PLACE,
+    ("place", "m"): Marking.PLACE,
+    ("sm",): Marking.SLIP,
+    ("slip", "marker"): Marking.SLIP,
+    ("slip", "m"): Marking.SLIP,
+    ("sl", "m"): Marking.SLIP,
+    ("rm",): Marking.REMOVE,
+    ("remove", "marker"): Marking.REMOVE,
+    ("remove", "m"): Marking.REMOVE,
+}
+_PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
+_BIND = (("bind", "off"), ("cast", "off"), ("bo",))
+_ADD = (("cast", "on"), ("co",), ("pick", "up", "and", "knit"), ("pick", "up", "and", "purl"), ("pick", "up"), ("pu",))
+_HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin")
+_AS_THEY_APPEAR = (
+    ("knit", "the", "knits", "and", "purl", "the", "purls"),
+    ("k", "the", "k", "sts", "and", "p", "the", "p", "sts"),
+    ("k", "the", "knits", "and", "p", "the", "purls"),
+    ("work", "sts", "as", "they", "appear"),
+    ("work", "stitches", "as", "they", "appear"),
+    ("as", "they", "appear"),
+    ("work", "all", "sts", "as", "they", "appear"),
+)
+_OPPOSITE = (
+    ("purl", "the", "knits", "and", "knit", "the", "purls"),
+    ("p", "the", "k", "sts", "and", "k", "the", "p", "sts"),
+    ("knit", "the", "purls", "and", "purl", "the", "knits"),
+)
+_FOLLOW = (
+    ("work", "in", "pattern"),
+    ("work", "in", "patt"),
+    ("work", "as", "established"),
+    ("in", "pattern"),
+    ("work",),
+)
+
+
+class RowParser(PlaceParser):
+    """Reads the actions of one row; what comes before and behind them is read by those who call it."""
+
+    def row(self) -> tuple[tuple[Action, ...], Promise | None]:
+        """All actions up to the end, and the promise that closes them."""
+        actions = self._actions(())
+        promise = self.promise()
+        if not self.done:
+            raise self.fault()
+        return actions, promise
+
+    def _actions(self, closing: tuple[str, ...]) -> tuple[Action, ...]:
+        """Actions up to a closing sign, the words of a repeat, or the promise behind the row."""
+        found: list[Action] = []
+        while not self.done:
+            if self.at(*_JOINTS):
+                self.step()
+            elif self.at(*closing) or self._rep_ahead() or self.promise_ahead():
+                break
+            else:
+                found.extend(self._action(first=not found))
+        return tuple(found)
+
+    def _rep_ahead(self) -> bool:
+        return self.at("rep", "repeat", "reps") or (self.at("ending", "end") and self.peek(1) in _ENDINGS)
+
+    def _action(self, *, first: bool) -> tuple[Action, ...]:
+        """One action, or the few that some words stand for."""
+        self.deeper()
+        start = self.position
+        try:
+            if self.at(*_STARS):
+                return (self._starred(),)
+            if self.at("[", "("):
+                return (self._grouped(),)
+            for reader in (self._marking, self._pass_over, self._counted_words, self._turn, self._cn, self._follow):
+                action = reader()
+                if action is not None:
+                    return (action,)
+                self.position = start
+            colour = self._colour()
+            if colour:
+                return (Colour(self.since(start), colour),)
+            return self._stitch(first=first)
+        finally:
+            self.shallower()
+
+    # Repeats
+
+    def _starred(self) -> Action:
+        """ "*...; rep from * to end" and "*...* to end", with what the last repeat ends with."""
+        start = self.position
+        star = self.step().text
+        body = self._actions((star, *(_STARS if star == "*" else ())))
+        closed = self.at(star)
+        if closed:
+            self.step()
+        while self.at(*_JOINTS):
+            self.step()
+        named = self.at("rep", "repeat", "reps")
+        if named:
+            self.step()
+            if self.at("from"):
+                self.step()
+            if self.at(*_STARS, "[", "("):
+                self.step()
+            self.skip("across", "around")
+        elif not closed:
+            raise self.fault("A “*” begins a repeat: close it with “rep from * to end”.")
+        times, more, place = self.extent(more=named)
+        while self.at(",") and self.peek(1) in ("ending", "end", "finishing"):
+            self.step()
+        ending, replaces = self._ending()
+        if times is None and place is None:
+            place = Place(Landmark.END)
+        return Repeat(self.since(start), body, times, place, more, ending, replaces, starred=True)
+
+    def _ending(self) -> tuple[tuple[Action, ...], bool]:
+        """ "end p3" and "ending with k5" stand behind the repeats; "ending last rep k1" changes the last of them."""
+        if not self.at("ending", "end", "finishing"):
+            return (), False
+        self.step()
+        self.skip("the", "last")
+        replaces = self.at("rep", "repeat")
+        self.skip("rep", "repeat", "with")
+        return self._actions(("]", ")")), replaces
+
+    def _grouped(self) -> Action:
+        """ "[k2tog, yo] 3 times", "(k1, p1) to end", "(k1, p1, k1) in next st"."""
+        start = self.position
+        close = "]" if self.step().text == "[" else ")"
+        body = self._actions((close,))
+        if not self.at(close):
+            raise self.fault(f"The bracket is not closed: write “{close}”.")
+        self.step()
+        if self.at("in", "into") and self.peek(1) in ("next", "one", "same", "the", "each", "#"):
+            while not self.done and self.at("in", "into", "next", "one", "same", "the", "st", "stitch", "#"):
+                self.step()
+            return IntoOne(self.since(start), body)
+        self.skip("rep", "repeat")
+        times, _, place = self.extent(more=False)
+        if times is None and place is None:
+            raise self.fault("Say how often the bracket is worked: “[…] 3 times”, “[…] to end”.")
+        return Repeat(self.since(start), body, times, place)
+
+    # Words of their own
+
+    def _marking(self) -> Action | None:
+        start = self.position
+        found = self.phrase(_MARKINGS)
+        if found is None:
+            return None
+        self.skip("for", "beginning", "of", "the", "rnd", "round", "row") if self.at("for") else None
+        return Mark(self.since(start), _MARKINGS[found])
+
+    def _pass_over(self) -> Action | None:
+        start = self.position
+        if self.at(*PASS_OVER):
+            return PassOver(self.since(start), PASS_OVER[self.step().text])
+        if not self.at("pass"):
+            return None
+        self.skip(*_PASSED)
+        return PassOver(self.since(start), 1)
+
+    def _counted_words(self) -> Action | None:
+        """Binding off, casting on, picking up, holding and dropping so many stitches."""
+        start = self.position
+        if self.phrase(_BIND) is not None:
+            self.skip("next", "first", "the")
+            count = self.count()
+            self.stitch_words()
+            self.skip("at", "beginning", "of", "row", "in", "pattern", "loosely", "knitwise", "purlwise")
+            return BindOff(self.since(start), count)
+        if self.phrase(_ADD) is not None:
+            count = self.count()
+            self.stitch_words()
+            self._loose_words()
+            return Add(self.since(start), count)
+        if self.at("drop"):
+            self.step()
+            self.skip("next", "the")
+            count = self.count() if self.number_ahead() else self.one()
+            self.stitch_words()
+            return Drop(self.since(start), count)
+        return self._hold(start)
+
+    def _hold(self, start: int) -> Action | None:
+        """ "place next 12 sts on hold", "slip 12 sts onto waste yarn"."""
+        ahead = [token.text for token in self.rest()[:12]]
+        held = next((place for place, word in enumerate(ahead) if word in _HOLDERS), 0)
+        if not self.at("place", "slip", "sl", "put", "leave", "set") or not held or "#" not in ahead[:held]:
+            return None
+        self.step()
+        self.skip("the", "next", "first", "last", "these", "following")
+        count = self.count()
+        while self.position <= start + held:
+            self.step()
+        return Hold(self.since(start), count)
+
+    def _loose_words(self) -> None:
+        """What says where stitches come from changes no count: "across the gap", "along the edge"."""
+        while not self.done and not self.at(*_JOINTS, "]", ")", "(", "[", *_STARS) and not self.promise_ahead():
+            self.step()
+
+    def _turn(self) -> Action | None:
+        start = self.position
+        if self.at("turn"):
+            self.step()
+            return Turn(self.since(start), wrapped=False)
+        if self.at("w&t") or (self.at("wrap") and "turn" in [token.text for token in self.rest()[:6]]):
+            while not self.at("turn", "w&t"):
+                self.step()
+            self.step()
+            return Turn(self.since(start), wrapped=True)
+        return None
+
+    def _cn(self) -> Action | None:
+        """A cable spelled out: "sl 3 to cn, hold in front, k3, k3 from cn" crosses stitches and loses none."""
+        start = self.position
+        if self.at("sl", "slip", "place"):
+            self.step()
+            self.skip("next")
+        elif self.glued_ahead("sl") is not None:
+            return self._spelled_cable(start, self.glued_ahead("sl") or 0)
+        if not self.number_ahead():
+            return None
+        held = self.fixed()
+        return None if held is None else self._spelled_cable(start, held)
+
+    def _spelled_cable(self, start: int, held: int) -> Action | None:
+        if self.glued_ahead("sl") is not None:
+            self.step()
+        self.stitch_words()
+        if not (self.at("to", "onto", "on") and self.peek(1) in ("cn", "cable", "a", "the")):
+            return None
+        behind = next((place for place, token in enumerate(self.rest()) if token.text == "from"), None)
+        if behind is None:
+            raise self.fault("Say when the stitches on the cable needle are worked: “k3 from cn”.")
+        worked = self._cable_counts(behind)
+        self.skip("from", "cn", "cable", "needle", "the")
+        if len(worked) < 2 or worked[-1] != held:
+            message = f"{held} stitches go onto the cable needle, so {held} must be worked from it."
+            raise self.fault(message)
+        return Work(self.since(start), cable(sum(worked), "cable"))
+
+    def _cable_counts(self, behind: int) -> list[int]:
+        """The stitches worked, in their parts, up to the words "from cn"."""
+        end = self.position + behind
+        worked: list[int] = []
+        while self.position < end:
+            found = self.words.glued(self.token.text)
+            if found is not None:
+                worked.append(found[1])
+            self.step()
+        return worked
+
+    def _follow(self) -> Action | None:
+        """Stitches that are not spelled out: as they appear, the opposite, or in the pattern going on."""
+        start = self.position
+        for phrases, manner in ((_AS_THEY_APPEAR, Manner.AS_THEY_APPEAR), (_OPPOSITE, Manner.OPPOSITE)):
+            if self.phrase(phrases) is not None:
+                _, _, place = self.extent(more=False)
+                return Follow(self.since(start), manner, None, place or Place(Landmark.END))
+        if self.phrase(_FOLLOW) is None:
+            return None
+        count = self.count() if self.number_ahead() else None
+        self.stitch_words()
+        self.skip("in", "pattern", "patt", "as", "established", "est", "even")
+        if count is not None:
+            return Follow(self.since(start), Manner.ANY, count)
+        _, _, place = self.extent(more=False)
+        return Follow(self.since(start), Manner.ANY, None, place or Place(Landmark.END))
+
+    # Stitches
+
+    def _stitch(self, *, first: bool) -> tuple[Action, ...]:
+        """One stitch word with its number, its manner, its yarn and where it ends."""
+        start = self.position
+        if self.number_ahead() and self.colour_word(1):
+            of_yarn = self.count()
+            return (Work(self.since(start), self.words.by_spelling["k"], of_yarn, None, self._colour()),)
+        typed = self.token.text
+        stitch, count = self._stitch_word()
+        if count is None and stitch.counted and self.number_ahead() and self.peek(1) not in ("times", "x"):
+            count = self.count()
+        self.stitch_words()
+        stitch = self._with_manner(stitch)
+        colour = self._colour()
+        times, _, place = self.extent(more=False) if count is None else (self.times(), False, None)
+        if times is not None and count is not None:
+            body = Work(self.since(start), stitch, count, None, colour)
+            return (Repeat(self.since(start), (body,), times),)
+        count = count if count is not None else times
+        if count is None and place is None and typed in ("knit", "purl", "k", "p"):
+            if first and (self.done or self.promise_ahead()):
+                place = Place(Landmark.END)
+            elif typed in ("knit", "purl"):
+                raise self.fault(f"Say how many stitches to {typed}, or “{typed} to end”.")
+        return (Work(self.since(start), stitch, count, place, colour),)
+
+    def _stitch_word(self) -> tuple[Stitch, Count | None]:
+        for length in range(min(self.words.longest, len(self.rest())), 0, -1):
+            spelling = " ".join(self._spelled(token) for token in self.rest()[:length])
+            stitch = self.words.by_spelling.get(spelling)
+            if stitch is not None:
+                self.position += length
+                return stitch, None
+        token = self.token
+        glued = self.words.glued(token.text)
+        if glued is not None:
+            self.step()
+            return glued[0], Count(token.span, glued[1])
+        over = self.cable_over(token.text)
+        if over is not None:
+            self.step()
+            return cable(over, token.typed.upper()), None
+        raise self.fault()
+
+    @staticmethod
+    def _spelled(token: Token) -> str:
+        return token.typed if token.count is not None and isinstance(token.count.value, int) else token.text
+
+    def _with_manner(self, stitch: Stitch) -> Stitch:
+        """Slipping has many manners that change no count; through the back loop twists the stitch."""
+        while True:
+            if self.at("tbl") or self.texts(4) == ("through", "the", "back", "loop"):
+                self.position += 1 if self.at("tbl") else 4
+                stitch = self.words.by_spelling.get(f"{stitch.term} tbl", stitch)
+            elif self.at(*_WYIF):
+                self.step()
+            elif self.at("as") and self.peek(1) == "if":
+                self.position += 4
+            elif self.at("with") and self.peek(1) == "yarn":
+                self.position += 4 if self.peek(2) in ("in", "at") else 3
+            else:
+                return stitch
+
+    def _colour(self) -> str:
+        """ "MC", "with A", "in CC": the yarn from here on."""
+        step = 1 if self.at("with", "in") else 0
+        if not self.colour_word(step):
+            return ""
+        self.position += step
+        return self.step().typed
+
+
+_ENDINGS = ("last", "with", "k", "p", "knit", "purl", "the")

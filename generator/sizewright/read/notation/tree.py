@@ -1,0 +1,308 @@
+"""The nodes of instructions: what the words of a work or stitch block say, each with its place, nothing carried out."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from sizewright.base.place import Span
+from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.stitches import Stitch
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """How many: a typed number, `{...}` or a typed list, and what is added to it ("once more" and the like)."""
+
+    span: Span
+    value: int | Insert | TypedList
+
+
+class Side(StrEnum):
+    """The side of the fabric that faces the knitter."""
+
+    RIGHT = "RS"
+    WRONG = "WS"
+
+
+class Landmark(StrEnum):
+    """What a stretch of a row is worked to."""
+
+    END = "end"
+    MARKER = "marker"
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """ "to end", "to last 3 sts" (3 before the end), "to marker", "to 2 sts before marker"."""
+
+    landmark: Landmark
+    before: Count | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """A stitch, so many times, or up to a place ("k to end")."""
+
+    span: Span
+    stitch: Stitch
+    count: Count | None = None
+    place: Place | None = None
+    colour: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """A stretch worked again and again: so many times, or up to a place.
+
+    `more` says that the times come on top of the first ("rep from * 6 more times"). `ending` is worked behind the
+    repeats ("end p3"), or, where `replaces` says so, instead of the last part of the last one ("ending last rep k1").
+    """
+
+    span: Span
+    actions: tuple["Action", ...]
+    times: Count | None = None
+    place: Place | None = None
+    more: bool = False
+    ending: tuple["Action", ...] = ()
+    replaces: bool = False
+    starred: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class IntoOne:
+    """ "(k1, p1, k1) in next st": all worked into one stitch."""
+
+    span: Span
+    actions: tuple["Action", ...]
+
+
+class Marking(StrEnum):
+    """What is done with a marker."""
+
+    PLACE = "place"
+    SLIP = "slip"
+    REMOVE = "remove"
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A marker is placed, slipped or removed."""
+
+    span: Span
+    what: Marking
+
+
+@dataclass(frozen=True, slots=True)
+class PassOver:
+    """ "psso": the slipped stitch is passed over what was worked after it."""
+
+    span: Span
+    slipped: int
+    over: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class BindOff:
+    """So many stitches are bound off; the one left on the right needle counts as worked."""
+
+    span: Span
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Add:
+    """Stitches come onto the needle: cast on at the edge or over a gap, or picked up and knit."""
+
+    span: Span
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """Stitches go onto a holder."""
+
+    span: Span
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Drop:
+    """Stitches are dropped."""
+
+    span: Span
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """The work is turned before the end of the row; `wrapped` where the next stitch is wrapped."""
+
+    span: Span
+    wrapped: bool
+
+
+class Manner(StrEnum):
+    """How stitches are worked that are not spelled out."""
+
+    AS_THEY_APPEAR = "knit the knits and purl the purls"
+    OPPOSITE = "purl the knits and knit the purls"
+    ANY = "work"
+
+
+@dataclass(frozen=True, slots=True)
+class Follow:
+    """Stitches are worked as the fabric below tells, one for one, up to a place or so many."""
+
+    span: Span
+    manner: Manner
+    count: Count | None = None
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Colour:
+    """From here on another yarn is used."""
+
+    span: Span
+    name: str
+
+
+Action = Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Drop | Turn | Follow | Colour
+
+
+class Promised(StrEnum):
+    """What the count behind a row says."""
+
+    TOTAL = "total"
+    FEWER = "fewer"
+    MORE = "more"
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """The count behind a row, which must come true."""
+
+    span: Span
+    what: Promised
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """Row numbers: single ones, or a range whose end may differ by size."""
+
+    listed: tuple[int, ...] = ()
+    first: int = 0
+    last: Count | None = None
+    every: str = ""  # "WS", "RS", "even" or "odd": all rows of that kind that are not written out
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row or round as it is written, or several that are alike. `like` names another row whose words it takes."""
+
+    span: Span
+    label: str
+    numbers: Numbers
+    side: Side | None
+    in_the_round: bool
+    actions: tuple[Action, ...]
+    promise: Promise | None = None
+    like: Numbers | None = None
+    turns_back: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """How far rows go on: so many times or rows, until a length, or until so many stitches are left.
+
+    `since` is what the length is measured from: "" the cast-on edge, else the words that name the part.
+    """
+
+    times: Count | None = None
+    more: bool = False
+    rows: Count | None = None
+    length: Insert | TypedList | None = None
+    typed_length: str = ""
+    since: str = ""
+    left: Count | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RepeatRows:
+    """Rows above are worked again; `numbers` None means the last `back` written ones, `of` names a stitch pattern."""
+
+    span: Span
+    numbers: Numbers | None
+    back: int
+    of: str
+    extent: Extent
+    promise: Promise | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Even:
+    """Rows worked in a fabric known by name ("knit", "rib", a stitch block) for an extent."""
+
+    span: Span
+    fabric: str
+    extent: Extent
+    promise: Promise | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CastOn:
+    """A new piece begins."""
+
+    span: Span
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """The piece is joined in the round; `marked` where a marker stands at the beginning of the round."""
+
+    span: Span
+    marked: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TakeUp:
+    """Held stitches come back onto the needles, and a new part begins with them."""
+
+    span: Span
+    count: Count | None
+
+
+@dataclass(frozen=True, slots=True)
+class BindOffAll:
+    """All stitches are bound off; the piece ends."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Gather:
+    """All stitches leave the needle, threaded or grafted; `count` is how many are said to be left."""
+
+    span: Span
+    count: Count | None
+
+
+@dataclass(frozen=True, slots=True)
+class Declared:
+    """What the author declares of words that cannot be carried out: the count behind them, and the rows they take."""
+
+    span: Span
+    count: Count
+    rows: Count | None
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A direction that was not understood; what is found says so. A promise behind it tells how work goes on."""
+
+    span: Span
+    promise: Promise | None
+
+
+Direction = Row | RepeatRows | Even | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread

@@ -1,0 +1,136 @@
+"""In: lines of instructions. Out: sentences of tokens: words, numbers and signs, each with its place."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import Enum, auto
+
+from sizewright.base.place import Span
+from sizewright.read.formula_parser import exact
+from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.tree import Count
+from sizewright.read.pattern import InstructionLine
+
+_NUMBER_WORDS = {
+    word: number
+    for number, word in enumerate(
+        ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1
+    )
+}
+# Behind these words "one" is no number: "make one" is a stitch, "in one stitch" a place.
+_KEEPS_WORD = ("make", "in", "into")
+
+_TOKEN = re.compile(
+    r"""(?P<cable>\d+/\d+(?:/\d+)?\s?(?:LPC|RPC|LC|RC)\b)
+      | (?P<ordinal>\d+(?=(?:st|nd|rd|th)\s+(?:row|rnd|round)\b)|\d+(?=(?:st|nd|rd|th):))(?:st|nd|rd|th)
+      | (?P<by>\d+\s?[x×]\s?\d+)
+      | (?P<word>[^\W\d_][\w&]*(?:[-'’][^\W_]+)*)
+      | (?P<number>\d+[ ]\d+/\d+|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+)
+      | (?P<sign>\*\*|[^\s])""",
+    re.VERBOSE | re.IGNORECASE,
+)
+
+
+class Kind(Enum):
+    """What a token is."""
+
+    WORD = auto()
+    NUMBER = auto()
+    SIGN = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One word, number or sign. `text` is in small letters; `typed` as it stands."""
+
+    kind: Kind
+    text: str
+    typed: str
+    span: Span
+    count: Count | None = None
+    ordinal: bool = False
+
+
+Sentence = tuple[Token, ...]
+
+
+def sentences(lines: Sequence[InstructionLine]) -> Iterator[Sentence]:
+    """The sentences of a block. A line ends a sentence, but for one that goes on in a line set further in."""
+    waiting: list[Token] = []
+    left = min((line.span.column for line in lines), default=1)
+    for line in lines:
+        if line.span.column == left:
+            yield from _split(waiting)
+            waiting = []
+        waiting.extend(tokens(line))
+    yield from _split(waiting)
+
+
+def _split(found: Sequence[Token]) -> Iterator[Sentence]:
+    """Cut at full stops; one inside brackets ends nothing."""
+    sentence: list[Token] = []
+    depth = 0
+    for token in found:
+        depth += {"(": 1, "[": 1, ")": -1, "]": -1}.get(token.text, 0)
+        if token.text == "." and depth <= 0:
+            if sentence:
+                yield tuple(sentence)
+            sentence = []
+        else:
+            sentence.append(token)
+    if sentence:
+        yield tuple(sentence)
+
+
+def tokens(line: InstructionLine) -> Iterator[Token]:
+    """The tokens of one line."""
+    column = line.span.column
+    for piece in line.pieces:
+        if isinstance(piece, str):
+            yield from _words(piece, line.span, column)
+            column += len(piece)
+        else:
+            yield Token(Kind.NUMBER, "#", _typed(piece), piece.span, Count(piece.span, piece))
+            column = piece.span.end_column
+
+
+def _typed(piece: Insert | TypedList) -> str:
+    return piece.text if isinstance(piece, TypedList) else f"{{{piece.formula.text}}}"
+
+
+def _words(text: str, line: Span, column: int) -> Iterator[Token]:
+    before = ""
+    for match in _TOKEN.finditer(text):
+        typed = match.group()
+        span = Span(line.source, line.line, column + match.start(), line.line, column + match.end())
+        folded = typed.casefold().replace("’", "'")
+        if match["number"] or match["ordinal"]:
+            value = exact(match["number"] or match["ordinal"])
+            count = Count(span, int(value)) if value.denominator == 1 else None
+            yield Token(Kind.NUMBER, "#", typed, span, count, ordinal=match["ordinal"] is not None)
+        elif folded in _NUMBER_WORDS and before not in _KEEPS_WORD:
+            yield Token(Kind.NUMBER, "#", typed, span, Count(span, _NUMBER_WORDS[folded]))
+        elif match["sign"]:
+            yield Token(Kind.SIGN, {"–": "-", "—": "-", "−": "-"}.get(folded, folded), typed, span)
+        else:
+            yield Token(Kind.WORD, " ".join(folded.split()), typed, span)
+        before = folded
+
+
+def spanned(found: Sequence[Token]) -> Span:
+    """The stretch from the first of some tokens to the last."""
+    first, last = found[0].span, found[-1].span
+    return Span(first.source, first.line, first.column, last.end_line, last.end_column)
+
+
+def typed(found: Sequence[Token]) -> str:
+    """The words as they stand, spaced as they are in print."""
+    text = ""
+    before: Token | None = None
+    for token in found:
+        touching = before is not None and (
+            token.span.line == before.span.end_line and token.span.column == before.span.end_column
+        )
+        text += token.typed if touching or before is None else f" {token.typed}"
+        before = token
+    return text

@@ -1,0 +1,15 @@
+"""A word of the trade and what it means."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """An abbreviation or stitch and what it means; `spellings` are all the words a pattern may use for it."""
+
+    term: str
+    meaning: str
+    spellings: tuple[str, ...]
+    technique: str | None = None
+    uses: int | None = None  # stitches a studio's own term takes from the needle, where it is a stitch
+    makes: int | None = None  # and those it leaves there
