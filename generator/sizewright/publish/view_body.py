@@ -31,7 +31,8 @@ from sizewright.read.pattern import (
     Markup as Finished,
 )
 
-_REGION = '<div class="wide" role="region" aria-label="Table" tabindex="0">'
+_TABLE = "<table>"
+_TABLE_END = "</table>"
 
 
 def body_view(pattern: Pattern, inserts: Mapping[Span, Values], links: Links, *, metric_first: bool) -> Body:
@@ -48,6 +49,7 @@ class _Writer:
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
+    tables: int = 0
 
     def write(self) -> Body:
         for piece in self.pattern.body:
@@ -58,7 +60,7 @@ class _Writer:
     def piece(self, piece: Piece) -> None:  # noqa: C901 (one arm a kind of piece)
         match piece:
             case Finished(html=html):
-                self.text.append(_enclosed(html))
+                self.text.append(self.enclosed(html) if "table>" in html else html)
             case Insert():
                 self.text.append(self.insert(piece))
             case Heading(level=level, anchor=anchor, text=text):
@@ -81,6 +83,18 @@ class _Writer:
                 pass
             case _:
                 assert_never(piece)
+
+    def enclosed(self, html: str) -> str:
+        """Tables, which may be wider than a phone, in a region of their own that a keyboard can scroll.
+
+        HTML in a source is not passed on, so that these tags can only be the reader's.
+        """
+        before, *tables = html.split(_TABLE)
+        for table in tables:
+            self.tables += 1
+            label = f"Table {self.tables}"
+            before += f'<div class="wide" role="region" aria-label="{label}" tabindex="0">{_TABLE}{table}'
+        return before.replace(_TABLE_END, f"{_TABLE_END}</div>")
 
     def opened(self, href: str) -> str:
         return f'<a href="{escape(href)}">' if href else "<a>"
@@ -124,13 +138,3 @@ class _Writer:
 def _listed(names: tuple[str, ...]) -> str:
     """ "Baby, Toddler and Child"."""
     return " and ".join(filter(None, (", ".join(names[:-1]), names[-1]))) if names else ""
-
-
-def _enclosed(html: str) -> str:
-    """Tables, which may be wider than a phone, in a region of their own that a keyboard can scroll.
-
-    HTML in a source is not passed on, so that these tags can only be the reader's.
-    """
-    if "table>" not in html:
-        return html
-    return html.replace("<table>", f"{_REGION}<table>").replace("</table>", "</table></div>")
