@@ -1,5 +1,7 @@
 """In: what a person types. Out: the command carried out, and an exit code that says how it ended."""
 
+import sys
+
 import click
 
 from sizewright.command.begin_command import begin_command
@@ -7,6 +9,7 @@ from sizewright.command.outcome import Careful
 from sizewright.command.preview_command import preview_command
 from sizewright.command.proof_command import proof_command
 from sizewright.command.publish_command import publish_command
+from sizewright.command.terminal import writable
 
 
 @click.group(
@@ -41,4 +44,5 @@ def main() -> None:
 
     Exit codes: 0 done, 1 refused or errors found, 2 wrong use or unreadable, 3 a fault of our own, 130 interrupted.
     """
+    sys.stdout, sys.stderr = writable(sys.stdout), writable(sys.stderr)
     sizewright(prog_name="sizewright")

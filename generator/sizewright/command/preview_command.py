@@ -54,14 +54,13 @@ def preview_command(folder: Path, port: int | None, *, no_open: bool) -> None:
 
 def _serve(server: PreviewServer, builder: Builder, folder: Path, console: Console, *, no_open: bool) -> None:
     threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.1}, daemon=True).start()
-    rebuilds = changes(folder)
-    next(rebuilds)
-    builder.build()
+    rounds = changes(folder)
+    builder.build(next(rounds))
     console.print(f"The preview is at {server.address} until Ctrl-C ends it.")
     if not no_open:
         open_browser(server.address)
-    for _ in rebuilds:
-        builder.build()
+    for changed in rounds:
+        builder.build(changed)
 
 
 def _tell_fault(fault: BaseException) -> None:

@@ -1,8 +1,9 @@
 """In: text from sources and findings. Out: lines on a terminal or in a pipe, safe, wrapped, coloured where wanted."""
 
+import io
 import os
 import sys
-from typing import IO
+from typing import IO, TextIO
 from unicodedata import category
 
 from rich.cells import cell_len
@@ -48,6 +49,15 @@ def standard_output() -> Terminal:
 def standard_error() -> Terminal:
     """The console for progress and for what went wrong."""
     return terminal(sys.stderr)
+
+
+def writable(stream: TextIO | None) -> TextIO:
+    """The stream, made to take signs that its encoding lacks as "?"; one closed before the start leads nowhere."""
+    if stream is None:
+        return io.TextIOWrapper(io.FileIO(os.open(os.devnull, os.O_WRONLY), "w"), encoding="utf-8")
+    if isinstance(stream, io.TextIOWrapper):
+        stream.reconfigure(errors="replace")
+    return stream
 
 
 def go_nowhere(stream: IO[str]) -> None:

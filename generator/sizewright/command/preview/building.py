@@ -1,89 +1,105 @@
-"""In: a project as it is on the disk now. Out: its pages in the preview's own folder, what was found on the board."""
+"""In: the files that have changed. Out: the pages as the source is now, and what was found, on the board."""
 
 import time
-from dataclasses import replace
+from collections.abc import Collection
 from pathlib import Path
-from urllib.parse import urlsplit
 
 from rich.console import Console
 from rich.text import Text
 
+from sizewright.base.finding import has_error
 from sizewright.command.outcome import Stopped, fault_message, sentence
 from sizewright.command.preview.board import Board
+from sizewright.command.preview.pages import Pages
 from sizewright.command.preview.panel import message_panel, panel_of
 from sizewright.command.preview.papers import Papers, Sound
-from sizewright.command.progress import Silence
-from sizewright.command.proofing import Proofing, proof_opened
-from sizewright.command.reading import open_folder
+from sizewright.command.proofing import Checked, Proofing, checked_of, gathered
+from sizewright.command.reading import Opened, open_again, open_folder
 from sizewright.command.report_text import print_findings, summary
 from sizewright.command.terminal import safe
-from sizewright.publish.faults import NotWritten
-from sizewright.publish.run import publish
+from sizewright.proof.run import proof
 from sizewright.publish.theme import BadTheme
-from sizewright.read.project import Project
 
 
 class Builder:
-    """Makes the pages again and again. A refused pattern keeps the pages it had in an earlier round."""
+    """Makes the pages round after round. A refused pattern keeps the pages it had in an earlier one."""
 
     def __init__(self, folder: Path, site: Path, board: Board, console: Console) -> None:
         self.papers = Papers()
         self._folder = folder
-        self._site = site
+        self._pages = Pages(site)
         self._board = board
         self._console = console
+        self._opened: Opened | None = None
+        self._checked: dict[str, Checked] = {}
         self._sound: dict[str, Sound] = {}
         self._panel: str | None = None
 
-    def build(self) -> None:
+    def build(self, changed: Collection[Path]) -> None:
         """Reads, proofs and writes; whatever goes wrong is shown in the page and the preview goes on."""
         began = time.monotonic()
         try:
-            opened = open_folder(self._folder)
-            proofing = proof_opened([opened], Silence())
-            panel, changed = panel_of(proofing), self._write(opened.project, proofing)
-        except (Stopped, NotWritten, BadTheme) as reason:
-            self._stopped("The pages cannot be made as it is", str(reason))
+            proofing, is_other = self._round(changed)
+        except (Stopped, BadTheme) as reason:
+            self._fail("The pages cannot be made as it is", str(reason))
         except OSError as refusal:
-            self._stopped("The pages cannot be made as it is", sentence(refusal))
-        except Exception as fault:
-            self._stopped("A fault in sizewright itself", fault_message(fault))
+            self._fail("The pages cannot be made as it is", sentence(refusal))
+        except Exception as fault:  # a mistake of ours must not end a day's preview
+            self._fail("A fault in sizewright itself", fault_message(fault))
         else:
-            if changed or panel != self._panel:
-                self._tell(proofing, time.monotonic() - began, is_new=panel != self._panel)
-                self._show(panel)
+            self._tell(proofing, time.monotonic() - began, is_other=is_other)
 
-    def _write(self, project: Project, proofing: Proofing) -> bool:
-        """Writes the pages; gives whether any of them is another one than before."""
-        proofed = [one.proofed for one in proofing.checked]
-        sound = {one.graded.pattern.name: Sound(project, one) for one in proofed if not one.refused}
-        names = {one.graded.pattern.name for one in proofed}
-        self._sound = {name: one for name, one in (self._sound | sound).items() if name in names}
+    def _round(self, changed: Collection[Path]) -> tuple[Proofing, bool]:
+        """One round. After one that failed nothing that was known before is relied on in the next."""
+        known, self._opened = self._opened, None
+        opened, again = self._read(known, changed)
+        sources = {opened.shown(pattern.source): pattern for pattern in opened.project.patterns}
+        self._checked = {
+            source: self._checked[source]
+            if again is not None and source in self._checked and pattern.name not in again
+            else checked_of(opened, source, proof(pattern, opened.project))
+            for source, pattern in sorted(sources.items())
+        }
+        proofing = gathered([opened], tuple(self._checked.values()))
+        if has_error(proofing.apart):
+            return proofing, False  # no page is sure to be right, so they all stay what they were
+        is_other = self._write(opened, again)
+        self._opened = opened
+        return proofing, is_other
+
+    def _read(self, known: Opened | None, changed: Collection[Path]) -> tuple[Opened, frozenset[str] | None]:
+        """The project, and the names of the patterns that changed; None where more than patterns may have."""
+        patterns = self._folder / "content" / "patterns"
+        if known is not None and all(file.parent == patterns and file.suffix == ".md" for file in changed):
+            names = frozenset(file.stem for file in changed)
+            opened = open_again(known, names)
+            return opened, names if opened.project.tables is known.project.tables else None
+        return open_folder(self._folder), None
+
+    def _write(self, opened: Opened, again: Collection[str] | None) -> bool:
+        """Makes the pages; gives whether any came out otherwise than before."""
+        proofed = {one.proofed.graded.pattern.name: one.proofed for one in self._checked.values()}
+        sound = {name: Sound(opened.project, one) for name, one in proofed.items() if not one.refused}
+        self._sound = {name: one for name, one in {**self._sound, **sound}.items() if name in proofed}
         self.papers.offer(self._sound)
-        made = publish(
-            _at_the_top(project), proofed, without_refused=True, progress=Silence(), papers=False, site=self._site
-        )
-        return bool(made.written or made.removed)
+        return self._pages.update(opened.project, self._sound, again)
 
-    def _stopped(self, heading: str, words: str) -> None:
+    def _fail(self, heading: str, words: str) -> None:
         panel = message_panel(heading, words)
         if panel != self._panel:
             self._console.print(Text(f"{heading}: {safe(words)}"), soft_wrap=True)
             self._show(panel)
 
-    def _show(self, panel: str) -> None:
-        self._panel = panel
-        self._board.show(self._site, panel)
-
-    def _tell(self, proofing: Proofing, seconds: float, *, is_new: bool) -> None:
-        if is_new:
+    def _tell(self, proofing: Proofing, seconds: float, *, is_other: bool) -> None:
+        panel = panel_of(proofing)
+        if panel == self._panel and not is_other:
+            return
+        if panel != self._panel:
             print_findings(self._console, proofing)
         line = f"{time.strftime('%H:%M:%S')}  {summary(proofing)}  ({seconds:.1f} s)"
         self._console.print(Text(line), soft_wrap=True)
+        self._show(panel)
 
-
-def _at_the_top(project: Project) -> Project:
-    """The project at the address of its server without a path: that is where the preview serves it."""
-    parts = urlsplit(project.studio.address)
-    address = f"{parts.scheme}://{parts.netloc}/" if parts.netloc else ""
-    return replace(project, studio=replace(project.studio, address=address))
+    def _show(self, panel: str) -> None:
+        self._panel = panel
+        self._board.show(self._pages.folder, panel)

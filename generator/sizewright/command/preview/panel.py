@@ -26,7 +26,7 @@ def faulty_paper(faults: Sequence[str]) -> str:
 
 
 def panel_of(proofing: Proofing) -> str:
-    """The findings as markup; "" where there are none. Errors come first and open, mere warnings stay folded."""
+    """The findings as markup; "" where there are none. It stands open where there is an error, else folded."""
     findings = proofing.findings
     if not findings:
         return ""

@@ -1,4 +1,4 @@
-"""In: a project folder. Out: one word each time something in it has changed that the site is made from."""
+"""In: a project folder. Out: the files that have changed in it, each time some have that the site is made from."""
 
 import os
 import time
@@ -12,23 +12,27 @@ _WATCHED = ("content", "themes")
 _LOOK_AGAIN = 1000  # milliseconds after which a look is taken, although the system has reported nothing
 _GATHER = 300  # milliseconds at most in which what is saved together is gathered
 
-Stamps = frozenset[tuple[str, int, int]]
+Stamps = frozenset[tuple[Path, int, int]]
 
 
-def changes(project: Path) -> Iterator[None]:
-    """Yields at once, and then each time the files differ from what they were at the last word.
+def changes(project: Path) -> Iterator[frozenset[Path]]:
+    """Yields every file at once, and then, each time some differ from what they were at the last word, those.
 
     The system's reports only say when to look: where they are lost, as on some network drives, the look that is taken
     once a second finds the change.
     """
     seen = stamps(project)
-    yield
+    yield _files(seen)
     while True:
         for _ in _looks(project):
             now = stamps(project)
             if now != seen:
-                seen = now
-                yield
+                changed, seen = now ^ seen, now
+                yield _files(changed)
+
+
+def _files(those: Stamps) -> frozenset[Path]:
+    return frozenset(file for file, _, _ in those)
 
 
 def _looks(project: Path) -> Iterator[None]:
@@ -70,17 +74,17 @@ def stamps(project: Path) -> Stamps:
     return frozenset(stamp for name in _WATCHED for stamp in _below(project / name))
 
 
-def _below(folder: Path) -> Iterator[tuple[str, int, int]]:
+def _below(folder: Path) -> Iterator[tuple[Path, int, int]]:
     for place, folders, names in os.walk(folder):
         folders[:] = [name for name in folders if not name.startswith(".")]
         for name in names:
             if not name.startswith((".", "#")) and not name.endswith("~"):
-                yield from _stamp(os.path.join(place, name))  # noqa: PTH118 (a studio has thousands of files)
+                yield from _stamp(Path(place, name))
 
 
-def _stamp(file: str) -> Iterator[tuple[str, int, int]]:
+def _stamp(file: Path) -> Iterator[tuple[Path, int, int]]:
     try:
-        state = os.stat(file)  # noqa: PTH116
+        state = file.stat()
     except OSError:  # gone between the listing and now
         return
     yield file, state.st_mtime_ns, state.st_size
