@@ -93,6 +93,7 @@ class SizeTable:
 
     groups: tuple[ColumnGroup, ...]
     rows: tuple[Row, ...]
+    has_ease: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +199,7 @@ class Body:
 
 @dataclass(frozen=True, slots=True)
 class PatternView:
-    """Everything a pattern's page and its paper show."""
+    """Everything a pattern's page and its paper show; `order` is "S (M, L)", "" in a pattern of one size."""
 
     title: str
     summary: str
@@ -206,6 +207,7 @@ class PatternView:
     skill: str
     picture: Picture | None
     sizes: tuple[SizeChoice, ...]
+    order: str
     table: SizeTable | None
     gauges: tuple[GaugeView, ...]
     needles: tuple[str, ...]

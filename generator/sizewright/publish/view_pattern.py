@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from urllib.parse import quote
 
+from sizewright.base.printing import bracketed
 from sizewright.grade.graded import Graded
 from sizewright.publish.links import Links
 from sizewright.publish.view import DayView, Link, PatternView, Picture
@@ -37,6 +38,7 @@ def pattern_view(graded: Graded, project: Project, links: Links) -> PatternView:
         skill=text_of(header.skill),
         picture=picture_view(header.picture, links),
         sizes=sizes,
+        order=bracketed(pattern.size_names) if sizes else "",
         table=size_table(graded, sizes, metric_first=metric_first),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
         needles=tuple(words.text for words in header.needles),

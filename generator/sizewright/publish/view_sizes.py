@@ -45,7 +45,7 @@ def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first:
         Row(size, tuple(column.values[index] for column in columns))
         for index, size in enumerate(choices or (_ONE_SIZE,))
     )
-    return SizeTable(groups, rows)
+    return SizeTable(groups, rows, any(measured.ease is not None for measured in graded.finished))
 
 
 class _Groups:
