@@ -22,7 +22,7 @@ from sizewright.base.units import (
     unit_named,
 )
 
-_GLYPHS = {Fraction(1, 4): "¼", Fraction(1, 2): "½", Fraction(3, 4): "¾", Fraction(1, 8): "⅛"}
+_EIGHTHS = {2: "¼", 4: "½", 6: "¾", 1: "⅛"}
 _LONG = 300  # cm; beyond what is measured on a garment, yarn and cords are given in metres and yards
 _ORDINALS = {1: "st", 2: "nd", 3: "rd"}
 _TIMES = {1: "once", 2: "twice"}
@@ -55,22 +55,32 @@ def exact_text(value: Fraction) -> str:
 
 def decimal(value: Fraction, places: int = 2) -> str:
     """A plain number: whole, or to so many places without idle zeros; a tie goes away from zero."""
-    scaled = floor(abs(value) * 10**places + Fraction(1, 2))
+    if value.denominator == 1:
+        return f"{value.numerator}".replace("-", "−")
+    scaled = _parts(value, 10**places)
     digits = (
         f"{scaled // 10**places}.{scaled % 10**places:0{places}}".rstrip("0").rstrip(".") if places else f"{scaled}"
     )
-    return f"−{digits}" if value < 0 and scaled else digits
+    return f"−{digits}" if value.numerator < 0 and scaled else digits
 
 
 def quarters(value: Fraction) -> str:
     """Inches to the nearest quarter: "22¼"; what would vanish is given in eighths, then in hundredths."""
-    for step in (Fraction(1, 4), Fraction(1, 8)):
-        rounded = to_step(abs(value), step)
-        if rounded or not value:
-            whole, part = divmod(rounded, 1)
-            text = f"{whole or ''}{_GLYPHS[part]}" if part else str(whole)
-            return f"−{text}" if value < 0 and rounded else text
+    for parts in (4, 8):
+        rounded = _parts(value, parts)
+        if rounded or not value.numerator:
+            whole, part = divmod(rounded, parts)
+            text = f"{whole or ''}{_EIGHTHS[part * 8 // parts]}" if part else str(whole)
+            return f"−{text}" if value.numerator < 0 and rounded else text
     return decimal(value)
+
+
+def _parts(value: Fraction, parts: int) -> int:
+    """The size of a value in halves, quarters, hundredths, to the nearest one; a tie goes away from zero.
+
+    On whole numbers: a page prints hundreds of values, and sums of fractions would be most of its cost.
+    """
+    return (2 * abs(value.numerator) * parts + value.denominator) // (2 * value.denominator)
 
 
 def to_step(value: Fraction, step: Fraction) -> Fraction:
@@ -87,7 +97,7 @@ def _factor(unit: str) -> Fraction:
 
 def _centimetres(values: Sequence[Fraction]) -> tuple[str, ...]:
     """To one decimal where every size is exact so, else to the nearest half, as a tape is read."""
-    if all((value * 10).denominator == 1 for value in values) or max(abs(value) for value in values) < 2:
+    if all(10 % value.denominator == 0 for value in values) or max(abs(value) for value in values) < 2:
         return tuple(decimal(value, 1) for value in values)
     return tuple(decimal(to_step(value, Fraction(1, 2)), 1) for value in values)
 
