@@ -1,0 +1,38 @@
+"""In: a count among the instructions. Out: its whole number in one size."""
+
+from fractions import Fraction
+
+from sizewright.base.units import COUNTS, PLAIN
+from sizewright.grade.graded import Graded
+from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.tree import Count
+from sizewright.work.faults import NoCount, Stopped
+
+
+class Counts:
+    """The counts of one size. A value that is no whole number stops the row; grading or the proof says why."""
+
+    def __init__(self, graded: Graded, size: int) -> None:
+        self._graded = graded
+        self.size = size
+
+    def __call__(self, count: Count) -> int:
+        """The number; a dash in a typed list stands for nothing. Raises `Stopped`."""
+        value = count.value
+        if isinstance(value, int):
+            return value
+        exact = self.exact(value)
+        if exact is None or exact.denominator != 1 or exact < 0:
+            raise Stopped(None)
+        return int(exact)
+
+    def exact(self, value: Insert | TypedList) -> Fraction | None:
+        """The exact value of `{...}` or of a typed list in this size; None where it has none."""
+        if isinstance(value, TypedList):
+            return value.values[self.size] or Fraction(0)
+        values = self._graded.inserts.get(value.span)
+        if values is None:
+            return None
+        if values.dimension not in (*COUNTS, PLAIN):
+            raise Stopped(NoCount(value.span, self.size, value.formula.text))
+        return values.values[self.size]

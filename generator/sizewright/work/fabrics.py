@@ -1,0 +1,53 @@
+"""In: a fabric by its name. Out: the rows it is worked in: stockinette, garter, ribbing, as the stitches appear."""
+
+import re
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from sizewright.base.place import Span
+from sizewright.read.notation.stitches import STITCHES
+from sizewright.read.notation.tree import Action, Count, Follow, Landmark, Manner, Place, Repeat, Work
+
+_BY_TERM = {stitch.term: stitch for stitch in STITCHES}
+_END = Place(Landmark.END)
+_AS_BELOW = ("pattern", "patt", "rib", "ribbing", "as established", "est", "established", "even", "straight", "pat")
+_OPPOSITE = ("moss", "seed", "moss stitch", "seed stitch")
+_RIB = re.compile(r"(?:rib )?k ?(\d+),? ?p ?(\d+)(?: rib| ribbing)?|(\d+) ?[x×] ?(\d+)(?: rib| ribbing)?")
+
+# The rows of a fabric, right side first; in the round both are worked from the right side.
+_FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "stockinette": ("k", "p"),
+        "stocking": ("k", "p"),
+        "st st": ("k", "p"),
+        "reverse stockinette": ("p", "k"),
+        "garter": ("k",),
+        "knit": ("k",),
+        "k": ("k",),
+        "purl": ("p",),
+        "p": ("p",),
+    }
+)
+_ROUND: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {**_FLAT, "stockinette": ("k",), "stocking": ("k",), "st st": ("k",), "reverse stockinette": ("p",)}
+    | {"garter": ("k", "p")}
+)
+
+
+def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Action, ...], ...] | None:
+    """The rows of a fabric by its name, to be worked again and again; None where the name is none of these."""
+    word = re.sub(r" (?:stitch|st|pattern|fabric)$", "", " ".join(name.casefold().split()))
+    if word in _AS_BELOW:
+        return ((Follow(span, Manner.ANY, None, _END),),)
+    if word in _OPPOSITE:
+        return ((Follow(span, Manner.OPPOSITE, None, _END),),)
+    rib = _RIB.fullmatch(word)
+    if rib is not None:
+        knit, purl = (int(part) for part in rib.groups() if part)
+        actions = (Work(span, _BY_TERM["k"], Count(span, knit)), Work(span, _BY_TERM["p"], Count(span, purl)))
+        return ((Repeat(span, actions, None, _END),),)
+    rows = (_ROUND if in_the_round else _FLAT).get(word)
+    return None if rows is None else tuple((Work(span, _BY_TERM[term], None, _END),) for term in rows)
+
+
+FABRICS = (*_FLAT, *_AS_BELOW, *_OPPOSITE)

@@ -1,0 +1,157 @@
+"""What can go wrong while a pattern is worked, as data: where, in which size, and by how much."""
+
+from dataclasses import dataclass
+
+from sizewright.base.place import Span
+
+
+@dataclass(frozen=True, slots=True)
+class BrokenRepeat:
+    """A repeat does not come out: `available` stitches for repeats of `uses` each, `over` left; `total` on the needle.
+
+    `fitting` are the counts on the needle next to `total` with which it would come out.
+    """
+
+    span: Span
+    size: int
+    label: str
+    available: int
+    uses: int
+    over: int
+    total: int
+    fitting: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TooFew:
+    """An action needs more stitches than are left in the row."""
+
+    span: Span
+    size: int
+    label: str
+    needs: int
+    left: int
+    total: int
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOver:
+    """The row ends before all stitches are worked."""
+
+    span: Span
+    size: int
+    label: str
+    left: int
+    total: int
+
+
+@dataclass(frozen=True, slots=True)
+class WrongCount:
+    """The count promised behind a row is not reached; `what` is what was promised: "sts", "sts decreased"."""
+
+    span: Span
+    size: int
+    label: str
+    what: str
+    promised: int
+    found: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoMarker:
+    """The row speaks of a marker that is not there."""
+
+    span: Span
+    size: int
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class NoRow:
+    """Rows are to be repeated that are not written."""
+
+    span: Span
+    size: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class NoStitches:
+    """Something is to be worked before stitches are cast on, or so many held stitches that nobody put on hold."""
+
+    span: Span
+    size: int
+    wanted: int | None
+    held: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NeverReached:
+    """Rows repeated "until 8 sts remain" never leave that count; `found` is where they stand still or pass it."""
+
+    span: Span
+    size: int
+    wanted: int
+    found: int
+
+
+@dataclass(frozen=True, slots=True)
+class UnknownFabric:
+    """A stitch pattern is to be worked that nobody wrote."""
+
+    span: Span
+    size: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class WrongSide:
+    """A row says it is on the one side, and the work shows the other."""
+
+    span: Span
+    size: int
+    label: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
+class NotJoined:
+    """A round is worked on a piece that was not joined, or a row on one that was."""
+
+    span: Span
+    size: int
+    label: str
+    in_the_round: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NoCount:
+    """A number among the instructions is no count of stitches, rows or times."""
+
+    span: Span
+    size: int
+    words: str
+
+
+Fault = (
+    BrokenRepeat
+    | TooFew
+    | LeftOver
+    | WrongCount
+    | NoMarker
+    | NoRow
+    | NoStitches
+    | NeverReached
+    | UnknownFabric
+    | WrongSide
+    | NotJoined
+    | NoCount
+)
+
+
+class Stopped(Exception):  # noqa: N818 -- carries a fault of the pattern to where its row is worked
+    """The row cannot be worked on; `fault` is None where the reason is told elsewhere."""
+
+    def __init__(self, fault: Fault | None) -> None:
+        super().__init__(repr(fault))
+        self.fault = fault

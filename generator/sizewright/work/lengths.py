@@ -1,0 +1,60 @@
+"""In: "until piece measures ..." and the rows worked so far. Out: how many rows that are, by the row gauge."""
+
+import re
+from fractions import Fraction
+from math import floor
+
+from sizewright.base.units import LENGTH, ROW_GAUGE, unit_named
+from sizewright.grade.graded import Graded
+from sizewright.read.formula_parser import exact
+from sizewright.read.inserts import Insert
+from sizewright.read.notation.tree import Extent
+from sizewright.work.counts import Counts
+from sizewright.work.faults import NoCount, Stopped
+
+_TYPED = re.compile(r"(?P<number>.+?) ?(?P<unit>[a-z]+|″|\")?$", re.IGNORECASE)
+
+
+class Lengths:
+    """Turns lengths into rows, in one size. A pattern without a row gauge has no rows to a length."""
+
+    def __init__(self, graded: Graded, counts: Counts) -> None:
+        self._graded = graded
+        self._counts = counts
+
+    def rows(self, extent: Extent, part: str) -> int | None:
+        """The rows that a length takes, to the nearest whole; None where there is no row gauge.
+
+        `part` are the words of the part that is worked; a gauge named in them is used where a pattern has several.
+        """
+        length = self._length(extent)
+        gauge = self._gauge(part)
+        return None if length is None or gauge is None else floor(length * gauge + Fraction(1, 2))
+
+    def _gauge(self, part: str) -> Fraction | None:
+        gauges = {
+            name: named.result.values[self._counts.size]
+            for name, named in self._graded.quantities.items()
+            if named.formula is None and named.result.dimension == ROW_GAUGE
+        }
+        meant = [value for name, value in gauges.items() if name.split(".")[0].casefold() in part.casefold()]
+        return next(iter(meant or gauges.values()), None)
+
+    def _length(self, extent: Extent) -> Fraction | None:
+        if isinstance(extent.length, Insert):
+            values = self._graded.inserts.get(extent.length.span)
+            if values is None:
+                return None
+            if values.dimension != LENGTH:
+                raise Stopped(NoCount(extent.length.span, self._counts.size, extent.length.formula.text))
+            return values.values[self._counts.size]
+        found = _TYPED.match(extent.typed_length)
+        if found is None:
+            return None
+        unit = unit_named(found["unit"] or "cm")
+        if unit is None or unit.dimension != LENGTH:
+            return None
+        if extent.length is not None:
+            value = self._counts.exact(extent.length)
+            return None if value is None else value * unit.factor
+        return exact(found["number"].strip()) * unit.factor

@@ -1,0 +1,274 @@
+"""In: a graded pattern and one size. Out: it worked from the first stitch to the last, as that size reads it."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import assert_never
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Graded
+from sizewright.read.notation.tree import (
+    BindOffAll,
+    CastOn,
+    Declared,
+    Direction,
+    Even,
+    Extent,
+    Gather,
+    Join,
+    Promise,
+    Promised,
+    RepeatRows,
+    Row,
+    TakeUp,
+    Unread,
+)
+from sizewright.read.pattern import Heading, WorkBlock
+from sizewright.work.arrange import arranged
+from sizewright.work.counts import Counts
+from sizewright.work.faults import Fault, NoStitches, Stopped, WrongCount
+from sizewright.work.lengths import Lengths
+from sizewright.work.needle import Needle
+from sizewright.work.row_book import RowBook
+from sizewright.work.rowing import Rowing
+from sizewright.work.sections import Sections
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One written direction as one size worked it."""
+
+    piece: str
+    label: str
+    span: Span
+    before: int | None
+    after: int | None
+    rows: int
+    declared: bool = False
+
+
+@dataclass(slots=True)
+class Made:
+    """What one size made: its steps, what went wrong, and the stitches by yarn."""
+
+    steps: list[Step] = field(default_factory=list)
+    faults: list[Fault] = field(default_factory=list)
+    worked: Counter[str] = field(default_factory=Counter)
+
+
+class Maker:
+    """Works a pattern in one size (its place in every tuple of values)."""
+
+    def __init__(self, graded: Graded, size: int, blocks: Mapping[str, tuple[Row, ...]]) -> None:
+        self.graded = graded
+        self.size = size
+        self.made = Made()
+        self.counts = Counts(graded, size)
+        self.lengths = Lengths(graded, self.counts)
+        self.book = RowBook(blocks, size)
+        self.rowing = Rowing(self.counts, self.made.faults)
+        self.sections = Sections()
+        self.needle: Needle | None = None
+        self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
+        self.piece = ""
+
+    def make(self) -> Made:
+        """Works the whole pattern."""
+        name = self.graded.sizes[self.size] if self.graded.sizes else None
+        for piece in self.graded.pattern.body:
+            rows = self.needle.rows if self.needle is not None else 0
+            if isinstance(piece, Heading):
+                self.sections.enter(piece.text, rows)
+            elif isinstance(piece, WorkBlock) and (piece.sizes is None or name in piece.sizes):
+                self.sections.enter_block(rows)
+                for direction in arranged(piece.directions):
+                    self.direction(direction)
+        self.count_worked()
+        return self.made
+
+    def count_worked(self) -> None:
+        """Adds the stitches of the part that ends."""
+        if self.needle is not None:
+            self.made.worked.update(self.needle.worked)
+            self.needle.worked = Counter()
+
+    def known_total(self) -> int | None:
+        """The stitches on the needles, where they are known."""
+        return self.needle.total if self.needle is not None and not self.lost else None
+
+    def direction(self, direction: Direction) -> None:
+        """Works one direction; what cannot be worked is a fault, and work goes on behind the next known count."""
+        before, needle = self.known_total(), self.needle
+        rows = needle.rows if needle is not None else 0
+        try:
+            self.one(direction)
+        except Stopped as stopped:
+            if stopped.fault is not None:
+                self.made.faults.append(stopped.fault)
+            self.lost = True
+            self.resume(direction)
+        worked = self.needle.rows - rows if self.needle is not None and self.needle is needle else 0
+        label = _label(direction)
+        if label:
+            declared = isinstance(direction, Declared)
+            step = Step(self.piece, label, direction.span, before, self.known_total(), worked, declared)
+            self.made.steps.append(step)
+
+    def resume(self, direction: Direction) -> None:
+        """A total promised behind a faulty row tells with how many stitches work goes on."""
+        promise: Promise | None = getattr(direction, "promise", None)
+        if promise is None or promise.what is not Promised.TOTAL or self.needle is None:
+            return
+        try:
+            self.lay(self.needle, self.counts(promise.count))
+        except Stopped:
+            return
+        self.lost = False
+
+    @staticmethod
+    def lay(needle: Needle, count: int) -> None:
+        """So many plain stitches on the needle, nothing else."""
+        needle.left, needle.behind, needle.markers = b"k" * count, b"", []
+
+    def one(self, direction: Direction) -> None:
+        """Works one direction. Raises `Stopped`."""
+        match direction:
+            case CastOn():
+                self.cast_on(self.counts(direction.count))
+            case TakeUp():
+                self.take_up(direction)
+            case Declared():
+                self.declare(direction)
+            case Unread():
+                raise Stopped(None)
+            case Join():
+                needle = self.live(direction)
+                needle.in_the_round = True
+                needle.markers = [needle.total] if direction.marked else []
+            case Row():
+                self.row(self.live(direction), direction)
+            case RepeatRows() | Even():
+                self.rows(self.live(direction), direction)
+            case BindOffAll() | Gather():
+                self.end(self.live(direction), direction)
+            case _:
+                assert_never(direction)
+
+    def live(self, direction: Direction) -> Needle:
+        """The needles with a count that is known. Raises `Stopped`."""
+        if self.lost:
+            raise Stopped(None)
+        if self.needle is None:
+            raise Stopped(NoStitches(direction.span, self.size, None, ()))
+        return self.needle
+
+    # Beginnings and ends
+
+    def begin(self, left: bytes, held: list[bytes], *, in_the_round: bool | None) -> None:
+        """A new part, with these stitches on the needle."""
+        self.count_worked()
+        self.needle = Needle(left, held=held, in_the_round=in_the_round)
+        self.piece = self.sections.heading or self.graded.pattern.header.title
+        self.book.turn_page()
+        self.sections.begin()
+        self.lost = False
+
+    def cast_on(self, count: int) -> None:
+        """A new piece; live stitches of the one before wait on a holder."""
+        held = self.needle.held if self.needle is not None else []
+        if self.needle is not None and self.needle.total and not self.lost:
+            held = [*held, self.needle.left + self.needle.behind]
+        self.begin(b"k" * count, held, in_the_round=False)
+
+    def take_up(self, direction: TakeUp) -> None:
+        """Held stitches come back: those of the count that is said, else those held last."""
+        held = list(self.needle.held) if self.needle is not None else []
+        wanted = self.counts(direction.count) if direction.count is not None else None
+        found = next((looks for looks in reversed(held) if wanted in (None, len(looks))), None)
+        if found is None:
+            if self.lost:
+                raise Stopped(None)
+            raise Stopped(NoStitches(direction.span, self.size, wanted, tuple(len(looks) for looks in held)))
+        held.remove(found)
+        self.begin(found, held, in_the_round=None)
+
+    def declare(self, direction: Declared) -> None:
+        """What the designer declares is believed, and the ledger says so."""
+        if self.needle is None:
+            self.begin(b"", [], in_the_round=None)
+        if self.needle is not None:
+            self.lay(self.needle, self.counts(direction.count))
+            self.needle.rows += self.counts(direction.rows) if direction.rows is not None else 0
+            self.lost = False
+
+    def end(self, needle: Needle, direction: BindOffAll | Gather) -> None:
+        """All stitches leave the needle."""
+        if isinstance(direction, Gather) and direction.count is not None and needle.total:
+            said = self.counts(direction.count)
+            if said != needle.total:
+                fault = WrongCount(direction.span, self.size, "the end of the piece", "sts", said, needle.total)
+                self.made.faults.append(fault)
+        self.lay(needle, 0)
+
+    # Rows
+
+    def row(self, needle: Needle, row: Row) -> None:
+        """One written row, or as many alike as its numbers say."""
+        if row.like is not None:
+            row = replace(row, actions=self.book.numbered(row.like, row.span)[0].actions)
+        self.rowing.judge_side(needle, row)
+        self.book.note(row)
+        times = 1
+        if row.numbers.last is not None:
+            times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
+        before = needle.total
+        self.rowing.again(needle, [row], times)
+        self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
+
+    def rows(self, needle: Needle, direction: RepeatRows | Even) -> None:
+        """Rows that stand above, of a stitch pattern or of a fabric known by name, as far as is said."""
+        before = needle.total
+        book = self.book
+        rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
+        self.extend(needle, rows, direction.extent, direction.span)
+        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def extend(self, needle: Needle, rows: tuple[Row, ...], extent: Extent, span: Span) -> None:
+        """Rows as far as an extent says."""
+        if extent.left is not None:
+            self.rowing.until_left(needle, rows, self.counts(extent.left), span)
+        elif extent.times is not None:
+            self.rowing.again(needle, rows, self.counts(extent.times))
+        elif extent.rows is not None:
+            self.rowing.partly(needle, rows, self.counts(extent.rows))
+        elif extent.typed_length or extent.length is not None:
+            target = self.lengths.rows(extent, f"{self.sections.heading} {extent.since}")
+            if target is not None:
+                origin = self.sections.origin(extent.since, needle.rows)
+                self.rowing.partly(needle, rows, max(0, origin + target - needle.rows))
+        else:
+            self.rowing.again(needle, rows, 1)
+
+
+def _label(direction: Direction) -> str:
+    """The words by which the ledger names a direction; "" for one that has no place in it."""
+    match direction:
+        case Row():
+            return direction.label or "Row"
+        case Even():
+            return f"Work {direction.fabric}"
+        case Join() | Unread():
+            return ""
+        case CastOn() | TakeUp() | Declared() | RepeatRows() | BindOffAll() | Gather():
+            return _LABELS[type(direction)]
+    assert_never(direction)
+
+
+_LABELS: Mapping[type[Direction], str] = {
+    CastOn: "Cast on",
+    TakeUp: "Take up",
+    Declared: "Declared",
+    RepeatRows: "Repeat",
+    BindOffAll: "Bind off",
+    Gather: "Close",
+}

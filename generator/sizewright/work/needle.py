@@ -1,0 +1,48 @@
+"""The stitches on the needles while a row is worked: one letter a stitch for how it looks from the right side.
+
+A row is worked on whole runs: `bytes` are joined and multiplied, so the cost of a row grows with what is written, not
+with the number of stitches.
+"""
+
+from collections import Counter
+from dataclasses import dataclass, field
+
+# The same stitch worked on the wrong side shows its other face.
+_FACES = (b"kKoi/\\^sc", b"pPoIdD^sc")
+FLIP = bytes.maketrans(b"kpKPiI/d\\D", b"pkPKIid/D\\")
+# What a stitch of the row below is worked as when it is worked "as it appears": knit or purl.
+PLAIN = bytes.maketrans(b"KPoi/\\^sIdDc", b"kpkkkkkkpppk")
+OPPOSITE = bytes.maketrans(b"kpKPoi/\\^sIdDc", b"pkpkpppppp" + b"kkkp")
+
+
+@dataclass(slots=True)
+class Needle:
+    """The needles between two rows.
+
+    `left` are the stitches to be worked, the next one first; `behind` those that lie behind, the nearest last, after a
+    turn in mid row. `markers` are places in `left`, from 0 to its length. `rows` counts the rows of this part, and
+    `worked` the stitches by yarn.
+    """
+
+    left: bytes = b""
+    behind: bytes = b""
+    markers: list[int] = field(default_factory=list)
+    in_the_round: bool | None = None
+    wrong_side: bool = False
+    rows: int = 0
+    colour: str = ""
+    worked: Counter[str] = field(default_factory=Counter)
+    held: list[bytes] = field(default_factory=list)
+
+    @property
+    def total(self) -> int:
+        """All stitches on the needles."""
+        return len(self.left) + len(self.behind)
+
+    def turn(self, right: bytes, markers: list[int]) -> None:
+        """The work is turned: what lies on the right needle is worked next, in the other direction."""
+        rest = self.left
+        self.left = right[::-1]
+        self.behind = rest[::-1]
+        self.markers = sorted(len(right) - place for place in markers)
+        self.wrong_side = not self.wrong_side

@@ -1,0 +1,84 @@
+"""In: rows as they are written, and directions that speak of them. Out: the rows a direction means."""
+
+from collections.abc import Mapping
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Graded
+from sizewright.read.notation.tree import Action, Even, Numbers, RepeatRows, Row
+from sizewright.read.pattern import StitchBlock
+from sizewright.work.arrange import arranged
+from sizewright.work.fabrics import fabric_rows
+from sizewright.work.faults import NoRow, Stopped, UnknownFabric
+from sizewright.work.needle import Needle
+
+
+def stitch_blocks(graded: Graded) -> Mapping[str, tuple[Row, ...]]:
+    """The rows of every stitch block of a pattern, by its name in small letters."""
+    return {
+        block.name.text.casefold(): tuple(row for row in arranged(block.directions) if isinstance(row, Row))
+        for block in graded.pattern.body
+        if isinstance(block, StitchBlock)
+    }
+
+
+class RowBook:
+    """The rows of one part of a piece, and the stitch patterns of the whole."""
+
+    def __init__(self, blocks: Mapping[str, tuple[Row, ...]], size: int) -> None:
+        self._blocks = blocks
+        self._size = size
+        self._numbered: dict[int, Row] = {}
+        self._written: list[Row] = []
+
+    def turn_page(self) -> None:
+        """A new part begins: its rows are its own."""
+        self._numbered, self._written = {}, []
+
+    def note(self, row: Row) -> None:
+        """A row has been written and worked."""
+        for number in row.numbers.listed:
+            self._numbered[number] = row
+        self._written.append(row)
+
+    def numbered(self, numbers: Numbers, span: Span) -> tuple[Row, ...]:
+        """The rows of these numbers, those written last. Raises `Stopped`."""
+        lacking = [str(number) for number in numbers.listed if number not in self._numbered]
+        if lacking or not numbers.listed:
+            raise Stopped(NoRow(span, self._size, ", ".join(lacking)))
+        return tuple(self._numbered[number] for number in numbers.listed)
+
+    def repeated(self, direction: RepeatRows) -> tuple[Row, ...]:
+        """The rows that are to be worked again. Raises `Stopped`."""
+        if direction.of:
+            wanted = direction.numbers.listed if direction.numbers is not None else ()
+            block = self.block(direction.of, direction.span)
+            rows = tuple(row for row in block if not wanted or set(row.numbers.listed) & set(wanted))
+            if not rows:
+                raise Stopped(NoRow(direction.span, self._size, ", ".join(map(str, wanted))))
+            return rows
+        if direction.numbers is not None:
+            return self.numbered(direction.numbers, direction.span)
+        if len(self._written) < direction.back:
+            raise Stopped(NoRow(direction.span, self._size, ""))
+        return tuple(self._written[-direction.back :])
+
+    def block(self, name: str, span: Span) -> tuple[Row, ...]:
+        """The rows of a stitch block. Raises `Stopped`."""
+        word = name.casefold().removesuffix(" pattern").removesuffix(" stitch").strip()
+        for known, rows in self._blocks.items():
+            if rows and word in (known, known.removesuffix(" stitch")):
+                return rows
+        raise Stopped(UnknownFabric(span, self._size, name))
+
+    def fabric(self, direction: Even, needle: Needle) -> tuple[Row, ...]:
+        """The rows of a fabric known by name, or of a stitch block, the one that comes next first. Raises `Stopped`."""
+        known = fabric_rows(direction.fabric, direction.span, in_the_round=bool(needle.in_the_round))
+        if known is None:
+            return self.block(direction.fabric, direction.span)
+        if len(known) == 2 and needle.wrong_side and not needle.in_the_round:
+            known = known[::-1]
+        return tuple(_plain_row(actions, direction.span) for actions in known)
+
+
+def _plain_row(actions: tuple[Action, ...], span: Span) -> Row:
+    return Row(span, "these rows", Numbers(), None, in_the_round=False, actions=actions)

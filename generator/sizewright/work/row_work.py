@@ -1,0 +1,312 @@
+"""In: the actions of one row and the needles before it. Out: the needles after it; what cannot be worked stops."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import assert_never
+
+from sizewright.base.place import Span
+from sizewright.read.notation.tree import (
+    Action,
+    Add,
+    BindOff,
+    Colour,
+    Drop,
+    Follow,
+    Hold,
+    IntoOne,
+    Landmark,
+    Manner,
+    Mark,
+    Marking,
+    PassOver,
+    Place,
+    Repeat,
+    Turn,
+    Work,
+)
+from sizewright.work.counts import Counts
+from sizewright.work.faults import BrokenRepeat, LeftOver, NoMarker, Stopped, TooFew
+from sizewright.work.needle import FLIP, OPPOSITE, PLAIN, Needle
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch whose effect does not depend on what lies on the needle: it can be multiplied."""
+
+    uses: int
+    looks: bytes
+    colours: tuple[tuple[str, int], ...]
+
+
+class RowWork:
+    """Works one row in one size. `label` names it in faults."""
+
+    def __init__(self, needle: Needle, counts: Counts, label: str, span: Span) -> None:
+        self.needle = needle
+        self.counts = counts
+        self.label = label
+        self.span = span
+        self.before = needle.total
+        self.at = 0
+        self.right = bytearray()
+        self.start = len(needle.behind)
+        self.left_markers = list(needle.markers)
+        self.right_markers: list[int] = []
+        self.turned = False
+        self.worked: Counter[str] = Counter()
+        self.colour = needle.colour
+
+    @property
+    def remaining(self) -> int:
+        """The stitches not worked yet."""
+        return len(self.needle.left) - self.at
+
+    def work(self, actions: Sequence[Action]) -> None:
+        """Works the row and leaves the needles as they are behind it. Raises `Stopped`."""
+        self.all(actions)
+        if not self.turned and self.remaining:
+            raise Stopped(LeftOver(self.span, self.counts.size, self.label, self.remaining, self.before))
+        self.finish()
+
+    def finish(self) -> None:
+        """Turns the work, or goes on in the round."""
+        needle = self.needle
+        markers = sorted({*self.right_markers, *(self._mapped(place) for place in self.left_markers)})
+        if needle.in_the_round and not self.turned:
+            needle.left = bytes(self.right)
+            needle.markers = markers
+        else:
+            right = needle.behind + bytes(self.right)
+            needle.left = needle.left[self.at :]
+            needle.turn(right, [place + self.start for place in markers if place <= len(self.right)])
+        needle.rows += 1
+        needle.colour = self.colour
+        needle.worked.update(self.worked)
+
+    def _mapped(self, place: int) -> int:
+        """Where a marker nobody touched lies on the right needle."""
+        return len(self.right) + max(0, place - self.at)
+
+    def all(self, actions: Sequence[Action]) -> None:
+        """Works actions one after the other."""
+        for action in actions:
+            self.one(action)
+
+    def one(self, action: Action) -> None:  # noqa: C901 -- one arm a kind of action
+        """Works one action."""
+        match action:
+            case Work():
+                self.stitches(action)
+            case Repeat():
+                self.repeat(action)
+            case IntoOne():
+                self.into_one(action)
+            case Mark():
+                self.mark(action)
+            case PassOver():
+                self.pass_over(action)
+            case BindOff() | Drop():
+                self.take(action.span, self.counts(action.count))
+            case Hold():
+                count = self.counts(action.count)
+                self.needle.held.append(self.needle.left[self.at : self.at + count])
+                self.take(action.span, count)
+            case Add():
+                count = self.counts(action.count)
+                self.give(b"k" * count)
+                self.worked[self.colour] += count
+            case Follow():
+                self.follow(action)
+            case Turn():
+                self.turned = True
+            case Colour():
+                self.colour = action.name
+            case _:
+                assert_never(action)
+
+    # Stitches
+
+    def take(self, span: Span, count: int) -> None:
+        """Stitches leave the left needle; markers passed on the way are slipped."""
+        if count > self.remaining:
+            raise Stopped(TooFew(span, self.counts.size, self.label, count, self.remaining, self.before))
+        end = self.at + count
+        if count and self.left_markers and self.left_markers[0] < end:
+            for place in [place for place in self.left_markers if place < end]:
+                self.right_markers.append(len(self.right) + place - self.at)
+                self.left_markers.remove(place)
+        self.at = end
+
+    def give(self, looks: bytes) -> None:
+        """Stitches come onto the right needle, looking so from the right side."""
+        self.right += looks
+
+    def worked_looks(self, looks: bytes) -> bytes:
+        """The looks of stitches worked now, as seen from the right side."""
+        return looks.translate(FLIP) if self.needle.wrong_side else looks
+
+    def stitches(self, action: Work) -> None:
+        """A stitch so many times, or up to a place."""
+        stitch = action.stitch
+        if action.place is None:
+            times = 1 if action.count is None else self.counts(action.count)
+        elif stitch.uses == 0:
+            raise Stopped(TooFew(action.span, self.counts.size, self.label, 1, 0, self.before))
+        else:
+            available = self.distance(action.place, action.span)
+            times, over = divmod(available, stitch.uses)
+            if over:
+                raise Stopped(self.broken(action.span, available, stitch.uses, over))
+        self.take(action.span, stitch.uses * times)
+        self.give(self.worked_looks(stitch.looks.encode()) * times)
+        self.worked[action.colour or self.colour] += stitch.makes * times
+
+    def into_one(self, action: IntoOne) -> None:
+        """Several stitches are worked into one."""
+        run = self.run(action.actions)
+        if run is None:
+            raise Stopped(None)
+        self.take(action.span, 1)
+        self.give(self.worked_looks(run.looks))
+        self.worked.update(dict(run.colours))
+
+    def pass_over(self, action: PassOver) -> None:
+        """Slipped stitches are passed over what was worked behind them."""
+        if len(self.right) < action.slipped + action.over:
+            size = self.counts.size
+            needs = action.slipped + action.over
+            raise Stopped(TooFew(action.span, size, self.label, needs, len(self.right), self.before))
+        del self.right[-(action.slipped + action.over) : -action.over]
+        self.right[-1:] = self.worked_looks(b"\\")
+
+    def follow(self, action: Follow) -> None:
+        """Stitches are worked as those below tell."""
+        if action.count is not None:
+            count = self.counts(action.count)
+        else:
+            count = self.distance(action.place or Place(Landmark.END), action.span)
+        below = self.needle.left[self.at : self.at + count]
+        self.take(action.span, count)
+        self.give(below.translate(OPPOSITE if action.manner is Manner.OPPOSITE else PLAIN))
+        self.worked[self.colour] += count
+
+    # Markers and places
+
+    def distance(self, place: Place, span: Span, reserve: int = 0) -> int:
+        """The stitches from here to a place."""
+        before = reserve + (self.counts(place.before) if place.before is not None else 0)
+        reach = self.remaining
+        if place.landmark is Landmark.MARKER:
+            ahead = next((marker for marker in self.left_markers if marker > self.at), None)
+            if ahead is None:
+                raise Stopped(NoMarker(span, self.counts.size, self.label))
+            reach = ahead - self.at
+        if reach < before:
+            raise Stopped(TooFew(span, self.counts.size, self.label, before, reach, self.before))
+        return reach - before
+
+    def mark(self, action: Mark) -> None:
+        """A marker is placed, slipped or removed."""
+        if action.what is Marking.PLACE:
+            self.right_markers.append(len(self.right))
+            return
+        if self.at not in self.left_markers:
+            raise Stopped(NoMarker(action.span, self.counts.size, self.label))
+        self.left_markers.remove(self.at)
+        if action.what is Marking.SLIP:
+            self.right_markers.append(len(self.right))
+
+    # Repeats
+
+    def repeat(self, action: Repeat) -> None:
+        """A stretch again and again: multiplied where that can be done, else worked each time."""
+        run = self.run(action.actions)
+        if action.times is not None:
+            times = self.counts(action.times) + (1 if action.more else 0)
+            if run is not None:
+                self.many(action.span, run, times)
+            else:
+                for _ in range(times):
+                    self.all(action.actions)
+            self.all(action.ending)
+            return
+        place = action.place or Place(Landmark.END)
+        if run is not None and run.uses:
+            self.repeat_to(action, run, place)
+        else:
+            self.repeat_each(action, place)
+
+    def repeat_to(self, action: Repeat, run: Run, place: Place) -> None:
+        """Repeats up to a place, all alike."""
+        ending = self.run(action.ending)
+        reserve = ending.uses if ending is not None else 0
+        replaced = self.run(action.actions[-len(action.ending) :]) if action.replaces and action.ending else None
+        available = self.distance(place, action.span, reserve)
+        spared = replaced.uses if replaced is not None else 0
+        times, over = divmod(available + spared, run.uses)
+        if over or not times:
+            fault = self.broken(action.span, available, run.uses, over)
+            raise Stopped(fault)
+        if replaced is not None:
+            self.many(action.span, run, times - 1)
+            self.all(action.actions[: -len(action.ending)])
+        else:
+            self.many(action.span, run, times)
+        self.all(action.ending)
+
+    def repeat_each(self, action: Repeat, place: Place) -> None:
+        """Repeats that look at the needle, such as those that work from marker to marker."""
+        while True:
+            before = self.at
+            self.all(action.actions)
+            left = self.distance(place, action.span)
+            if not left:
+                break
+            if self.at == before:
+                raise Stopped(self.broken(action.span, left, 0, left))
+        self.all(action.ending)
+
+    def broken(self, span: Span, available: int, uses: int, over: int) -> BrokenRepeat:
+        """The fault of a repeat that does not come out, with the counts next to this one with which it would."""
+        least = self.before - available + uses
+        near = (self.before - over, self.before - over + uses) if uses else ()
+        fitting = tuple(dict.fromkeys(max(count, least) for count in near))
+        return BrokenRepeat(span, self.counts.size, self.label, available, uses, over, self.before, fitting)
+
+    def many(self, span: Span, run: Run, times: int) -> None:
+        """A stretch so many times at once."""
+        self.take(span, run.uses * times)
+        self.give(self.worked_looks(run.looks * times))
+        for colour, count in run.colours:
+            self.worked[colour] += count * times
+
+    def run(self, actions: Sequence[Action]) -> Run | None:
+        """What a stretch does, where that is the same whatever lies on the needle."""
+        uses, looks, colours, colour = 0, b"", Counter[str](), self.colour
+        for action in actions:
+            match action:
+                case Work(place=None):
+                    times = 1 if action.count is None else self.counts(action.count)
+                    uses += action.stitch.uses * times
+                    looks += action.stitch.looks.encode() * times
+                    colours[action.colour or colour] += action.stitch.makes * times
+                case Repeat(place=None) if action.times is not None and not action.ending:
+                    inner = self.run(action.actions)
+                    if inner is None:
+                        return None
+                    times = self.counts(action.times) + (1 if action.more else 0)
+                    uses += inner.uses * times
+                    looks += inner.looks * times
+                    colours.update({name: count * times for name, count in inner.colours})
+                case IntoOne():
+                    inner = self.run(action.actions)
+                    if inner is None:
+                        return None
+                    uses, looks = uses + 1, looks + inner.looks
+                    colours.update(dict(inner.colours))
+                case PassOver() if len(looks) >= action.slipped + action.over:
+                    looks = looks[: -(action.slipped + action.over)] + b"\\"
+                case _:
+                    return None
+        return Run(uses, looks, tuple(colours.items()))

@@ -1,0 +1,85 @@
+"""In: rows and how often they are worked. Out: the needles behind them, and what the rows promised and did not keep."""
+
+from collections import Counter
+from collections.abc import Sequence
+
+from sizewright.base.place import Span
+from sizewright.read.notation.tree import Promise, Promised, Row, Side
+from sizewright.work.counts import Counts
+from sizewright.work.faults import Fault, NeverReached, NotJoined, Stopped, WrongCount, WrongSide
+from sizewright.work.needle import Needle
+from sizewright.work.row_work import RowWork
+
+# More rows than anybody knits: a repeat that would go on so long has no end.
+_ENDLESS = 20_000
+
+
+class Rowing:
+    """Works rows in one size."""
+
+    def __init__(self, counts: Counts, faults: list[Fault]) -> None:
+        self._counts = counts
+        self._faults = faults
+
+    def again(self, needle: Needle, rows: Sequence[Row], times: int) -> None:
+        """The rows so many times; where they leave everything as it was, the rest is only counted."""
+        for done in range(min(times, _ENDLESS)):
+            state = _state(needle)
+            rows_before, worked_before = needle.rows, Counter(needle.worked)
+            for row in rows:
+                RowWork(needle, self._counts, row.label or "this row", row.span).work(row.actions)
+            if state == _state(needle):
+                rest = times - done - 1
+                needle.rows += (needle.rows - rows_before) * rest
+                for colour, count in (needle.worked - worked_before).items():
+                    needle.worked[colour] += count * rest
+                return
+
+    def partly(self, needle: Needle, rows: Sequence[Row], count: int) -> None:
+        """So many rows of a sequence, beginning with its first."""
+        times, rest = divmod(count, len(rows))
+        self.again(needle, rows, times)
+        self.again(needle, rows[:rest], 1 if rest else 0)
+
+    def until_left(self, needle: Needle, rows: Sequence[Row], wanted: int, span: Span) -> None:
+        """Rows until so many stitches are left."""
+        while needle.total > wanted:
+            before = needle.total
+            self.again(needle, rows, 1)
+            if needle.total >= before:
+                break
+        if needle.total != wanted:
+            raise Stopped(NeverReached(span, self._counts.size, wanted, needle.total))
+
+    def judge_promise(self, needle: Needle, promise: Promise | None, label: str, before: int) -> None:
+        """The count behind rows must come true; work goes on with the count found, so that it is told once."""
+        if promise is None:
+            return
+        said = self._counts(promise.count)
+        match promise.what:
+            case Promised.TOTAL:
+                found, what = needle.total, "sts"
+            case Promised.FEWER:
+                found, what = before - needle.total, "sts decreased"
+            case Promised.MORE:
+                found, what = needle.total - before, "sts increased"
+        if said != found:
+            self._faults.append(WrongCount(promise.span, self._counts.size, label, what, said, found))
+
+    def judge_side(self, needle: Needle, row: Row) -> None:
+        """What a row says of its side and of working in the round must be so; the row is believed."""
+        says = bool(row.numbers.listed) or row.in_the_round
+        if needle.in_the_round is not None and says and row.in_the_round != needle.in_the_round:
+            self._faults.append(NotJoined(row.span, self._counts.size, row.label, row.in_the_round))
+        if needle.in_the_round is None or says:
+            needle.in_the_round = row.in_the_round
+        if row.side is None or needle.in_the_round:
+            return
+        wrong = row.side is Side.WRONG
+        if needle.rows and wrong != needle.wrong_side:
+            self._faults.append(WrongSide(row.span, self._counts.size, row.label, row.side.value))
+        needle.wrong_side = wrong
+
+
+def _state(needle: Needle) -> tuple[bytes, bytes, tuple[int, ...], bool]:
+    return needle.left, needle.behind, tuple(needle.markers), needle.wrong_side

@@ -1,0 +1,45 @@
+"""In: a graded pattern. Out: it carried out, row by row, for every size."""
+
+from collections.abc import Sequence
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Graded
+from sizewright.read.pattern import StitchBlock
+from sizewright.work.maker import Made, Maker, Step
+from sizewright.work.row_book import stitch_blocks
+from sizewright.work.stitch_patterns import measured
+from sizewright.work.worked import Entry, Worked
+
+
+def work(graded: Graded) -> Worked:
+    """The pattern worked in every size, and its stitch patterns measured."""
+    blocks = stitch_blocks(graded)
+    made = [Maker(graded, size, blocks).make() for size in range(len(graded.sizes) or 1)]
+    patterns = tuple(measured(block, graded) for block in graded.pattern.body if isinstance(block, StitchBlock))
+    colours = sorted({colour for one in made for colour in one.worked})
+    stitches = {colour: tuple(one.worked[colour] for one in made) for colour in colours}
+    faults = tuple(fault for one in made for fault in one.faults)
+    return Worked(graded, _ledger(made), patterns, stitches, faults)
+
+
+def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:
+    """The steps of all sizes side by side, in reading order."""
+    keyed: dict[tuple[Span, str], dict[int, Step]] = {}
+    for size, one in enumerate(made):
+        for step in one.steps:
+            keyed.setdefault((step.span, step.label), {})[size] = step
+    return tuple(_entry(steps, len(made)) for _, steps in sorted(keyed.items(), key=lambda item: item[0][0]))
+
+
+def _entry(steps: dict[int, Step], count: int) -> Entry:
+    first = next(iter(steps.values()))
+    by_size = [steps.get(size) for size in range(count)]
+    return Entry(
+        first.piece,
+        first.label,
+        first.span,
+        tuple(step.before if step else None for step in by_size),
+        tuple(step.after if step else None for step in by_size),
+        tuple(step.rows if step else 0 for step in by_size),
+        first.declared,
+    )

@@ -1,0 +1,48 @@
+"""What working gives: the ledger of every row in every size, the stitch patterns measured, and what went wrong."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Graded
+from sizewright.work.faults import Fault
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One written direction in the ledger, by size: stitches before and after it, and the rows it was worked.
+
+    None where the size does not read it, or where it could not be worked. `declared` where its effect was not proved
+    but said by the designer.
+    """
+
+    piece: str
+    label: str
+    span: Span
+    before: tuple[int | None, ...]
+    after: tuple[int | None, ...]
+    rows: tuple[int, ...]
+    declared: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class StitchPattern:
+    """A stitch pattern as its rows really are: the multiple and the stitches beside it, None where nothing fits."""
+
+    name: str
+    span: Span
+    multiple: int | None
+    plus: int
+    rows: int
+    stated: tuple[int, int] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A pattern carried out for every size. `stitches` counts those worked, by yarn and size."""
+
+    graded: Graded
+    entries: tuple[Entry, ...]
+    stitch_patterns: tuple[StitchPattern, ...]
+    stitches: Mapping[str, tuple[int, ...]]
+    faults: tuple[Fault, ...]
