@@ -19,6 +19,7 @@ from sizewright.publish.view_body import body_view
 from sizewright.publish.view_collection import card_views, filters
 from sizewright.publish.view_numbers import graded_html, insert_html
 from sizewright.publish.view_pattern import pattern_view
+from sizewright.publish.view_terms import Terms
 from sizewright.read.project import Project
 
 Read = Callable[[str], tuple[Proofed, Project]]
@@ -27,7 +28,8 @@ SIZES = "sizes: {S: {head: 50 cm}, M: {head: 55 cm}, L: {head: 60 cm}}\ngauge: {
 
 def view_of(read: Read, header: str = SIZES, body: str = "") -> PatternView:
     proofed, project = read(f"---\ntitle: Trial\n{header}---\n{body}\n")
-    return pattern_view(proofed.graded, project, Links("../"))
+    links = Links("../")
+    return pattern_view(proofed.graded, project, links, Terms.of(project, links))
 
 
 def body_of(read: Read, body: str, header: str = SIZES) -> Body:
@@ -248,14 +250,15 @@ def test_the_table_of_sizes_has_body_finished_and_ease(read_pattern: Read) -> No
         ("Depth", ["Finished"]),
     ]
     # 55 cm = 21.65 in, 50 cm = 19.69 in, 5 cm = 1.97 in, 20 cm = 7.87 in, each to the nearest quarter.
-    cells = [tuple(value.replace("\u00a0", " ") for value in cell) for cell in table.rows[1].cells]
-    assert cells == [("55 cm", "21¾ in"), ("50 cm", "19¾ in"), ("−5 cm", "−2 in"), ("20 cm", "7¾ in")]
+    cells = [visible(cell) for cell in table.rows[1].cells]
+    assert cells == ["55 cm 21¾ in", "50 cm 19¾ in", "−5 cm −2 in", "20 cm 7¾ in"]
+    assert table.has_ease
 
 
 def test_a_body_measurement_that_is_compared_with_nothing_is_shown_all_the_same(read_pattern: Read) -> None:
     table = view_of(read_pattern, "sizes: {S: {hand: 18 cm}, M: {}, L: {hand: 20 cm}}\n").table
     assert table is not None
-    assert [row.cells[0][0].replace("\u00a0", " ") for row in table.rows] == ["18 cm", "–", "20 cm"]
+    assert [visible(row.cells[0]) for row in table.rows] == ["18 cm 7 in", "–", "20 cm 7¾ in"]
     assert (table.groups[0].label, table.groups[0].columns[0].label) == ("Hand", "To fit")
 
 

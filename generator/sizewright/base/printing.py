@@ -6,7 +6,6 @@ Lengths are printed in centimetres and inches, inches in quarters, as the trade 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor
 from types import MappingProxyType
 
 from sizewright.base.units import (
@@ -83,11 +82,6 @@ def _parts(value: Fraction, parts: int) -> int:
     return (2 * abs(value.numerator) * parts + value.denominator) // (2 * value.denominator)
 
 
-def to_step(value: Fraction, step: Fraction) -> Fraction:
-    """The multiple of `step` nearest to `value`; a tie goes up."""
-    return floor(value / step + Fraction(1, 2)) * step
-
-
 def _factor(unit: str) -> Fraction:
     known = unit_named(unit)
     if known is None:
@@ -97,9 +91,17 @@ def _factor(unit: str) -> Fraction:
 
 def _centimetres(values: Sequence[Fraction]) -> tuple[str, ...]:
     """To one decimal where every size is exact so, else to the nearest half, as a tape is read."""
-    if all(10 % value.denominator == 0 for value in values) or max(abs(value) for value in values) < 2:
+    exact = all(10 % value.denominator == 0 for value in values)
+    if exact or all(abs(value.numerator) < 2 * value.denominator for value in values):
         return tuple(decimal(value, 1) for value in values)
-    return tuple(decimal(to_step(value, Fraction(1, 2)), 1) for value in values)
+    return tuple(map(_halves, values))
+
+
+def _halves(value: Fraction) -> str:
+    """To the nearest half, a tie goes up: "16.5"."""
+    halves = (4 * value.numerator + value.denominator) // (2 * value.denominator)
+    text = f"{abs(halves) // 2}{'.5' if halves % 2 else ''}"
+    return f"−{text}" if halves < 0 else text
 
 
 def _in_unit(values: Sequence[Fraction], unit: str, places: int) -> tuple[str, ...]:
@@ -108,8 +110,8 @@ def _in_unit(values: Sequence[Fraction], unit: str, places: int) -> tuple[str, .
 
 
 def _inches(values: Sequence[Fraction]) -> tuple[str, ...]:
-    factor = _factor("in")
-    return tuple(quarters(value / factor) for value in values)
+    up, down = _factor("in").as_integer_ratio()
+    return tuple(quarters(Fraction(value.numerator * down, value.denominator * up)) for value in values)
 
 
 def _long_length(values: Sequence[Fraction]) -> tuple[Series, ...]:

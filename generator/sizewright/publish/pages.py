@@ -18,7 +18,7 @@ from sizewright.publish.theme import Theme
 from sizewright.publish.view import CardView, Link, Page, Site, TextView
 from sizewright.publish.view_collection import card_views, filters
 from sizewright.publish.view_pattern import pattern_path, pattern_view
-from sizewright.publish.view_terms import term_views
+from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_text import technique_view, text_view
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
@@ -41,7 +41,7 @@ def paper_page(proofed: Proofed, project: Project, theme: Theme) -> str:
     Raises BadTheme where a template cannot be used.
     """
     links = Links("../", project.studio.address, paper=True)
-    view = pattern_view(proofed.graded, project, links)
+    view = pattern_view(proofed.graded, project, links, Terms.of(project, links))
     page = Page(view.title, view.summary, pattern_path(proofed.graded.pattern.name, "pdf"), view.address)
     return theme.render("paper.html", site=_site(project, "../"), page=page, pattern=view)
 
@@ -106,8 +106,9 @@ class _Pages:
 
     def patterns(self) -> Iterator[Output]:
         site, links = _site(self.project, "../"), self.links("../")
+        terms = Terms.of(self.project, links)
         for proofed in self.proofed:
-            view = pattern_view(proofed.graded, self.project, links)
+            view = pattern_view(proofed.graded, self.project, links, terms)
             file = proofed.graded.pattern.header.picture
             picture = (links.absolute(f"media/{file.file}") or links.media(file.file)) if file else ""
             path = pattern_path(proofed.graded.pattern.name)
@@ -118,10 +119,10 @@ class _Pages:
         if not self.project.techniques:
             return
         site, links = _site(self.project, "../"), self.links("../")
-        cards = card_views(self.cards(), links)
+        cards, terms = card_views(self.cards(), links), Terms.of(self.project, links)
         entries = []
         for technique in self.project.techniques:
-            view = technique_view(technique, self.project, links)
+            view = technique_view(technique, self.project, links, terms)
             path = f"techniques/{technique.name}.html"
             entries.append(Link(view.title, links.to(path), view.summary))
             page = Page(view.title, view.summary, path, links.absolute(path))
@@ -138,7 +139,7 @@ class _Pages:
 
     def abbreviations(self) -> Output:
         site, links = _site(self.project, ""), self.links("")
-        terms = term_views(range(len(self.project.terms)), self.project, links)
+        terms = Terms.of(self.project, links).views
         path = view_terms.PATH
         page = Page("Abbreviations", "", path, links.absolute(path))
         return self.output("abbreviations.html", page, site, terms=terms, intro=self.intro("abbreviations", links))

@@ -14,6 +14,7 @@ from typing import Any
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, StrictUndefined
 from jinja2.exceptions import TemplateSyntaxError
+from jinja2.runtime import LoopContext
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from sizewright.base.nearest import did_you_mean
@@ -122,7 +123,7 @@ def _shipped() -> Path:
 def _environment(folders: tuple[Path, ...]) -> Environment:
     """One environment for a list of folders; `shipped/NAME` is the template that an overriding one extends."""
     loaders = [_Enclosed(folder) for folder in folders]
-    environment = ImmutableSandboxedEnvironment(
+    environment = _Sandbox(
         loader=ChoiceLoader([*loaders, PrefixLoader({"shipped": ChoiceLoader(list(loaders[1:] or loaders))})]),
         autoescape=True,
         undefined=StrictUndefined,
@@ -132,6 +133,20 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
     )
     environment.globals.clear()
     return environment
+
+
+_LOOP = ("first", "last", "index")
+
+
+class _Sandbox(ImmutableSandboxedEnvironment):
+    """The sandbox, with a short way to what templates are given: a field of a view is data and always safe."""
+
+    def getattr(self, obj: Any, attribute: str) -> Any:  # noqa: ANN401 (the signature of the engine)
+        """The attribute, or what the sandbox makes of it."""
+        kind = type(obj)
+        if attribute in getattr(kind, "__dataclass_fields__", ()) or (kind is LoopContext and attribute in _LOOP):
+            return getattr(obj, attribute)
+        return super().getattr(obj, attribute)
 
 
 class _Enclosed(FileSystemLoader):

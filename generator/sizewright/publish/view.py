@@ -65,10 +65,10 @@ class SizeChoice:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """One column of the table of sizes; `values` are one (metric, imperial) pair a size."""
+    """One column of the table of sizes; `cells` has a measurement for each size, in both unit systems."""
 
     label: str
-    values: tuple[tuple[str, ...], ...]
+    cells: tuple[Markup, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +84,7 @@ class Row:
     """One size's row of the table, one cell a column."""
 
     size: SizeChoice
-    cells: tuple[tuple[str, ...], ...]
+    cells: tuple[Markup, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -50,6 +50,7 @@ class _Writer:
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
     tables: int = 0
+    printed: dict[tuple[str, str | None, tuple[str, ...] | None], str] = field(default_factory=dict)
 
     def write(self) -> Body:
         for piece in self.pattern.body:
@@ -111,7 +112,11 @@ class _Writer:
         if values is None:  # only a refused pattern, in the preview, has numbers that could not be worked out
             return f'<mark class="missing">{escape(piece.formula.text)}</mark>'
         style = piece.style.text if piece.style else None
-        return insert_html(values, style, self.places(piece.sizes), metric_first=self.metric_first)
+        key = (piece.formula.text, style, piece.sizes)
+        if key not in self.printed:
+            places = self.places(piece.sizes)
+            self.printed[key] = insert_html(values, style, places, metric_first=self.metric_first)
+        return self.printed[key]
 
     def number(self, piece: Insert | TypedList) -> str:
         return self.insert(piece) if isinstance(piece, Insert) else typed_html(piece, self.places(piece.sizes))

@@ -49,9 +49,10 @@ def typed_html(typed: TypedList, places: Sequence[int]) -> str:
     return graded_html([_NONE if value is None else text(value) for value in read], places)
 
 
-def one_size(series: Sequence[Series], place: int) -> tuple[str, ...]:
-    """The printed value of one size in each unit system: ("41 cm", "16¼ in")."""
-    return tuple(_with_unit(one.values[place if len(one.values) > 1 else 0], one.unit) for one in series)
+def cell_html(series: Sequence[Series], place: int) -> Markup:
+    """The printed value of one size, each unit system in its own element: "41 cm", "16¼ in"."""
+    texts = (_with_unit(one.values[place if len(one.values) > 1 else 0], one.unit) for one in series)
+    return Markup(" ".join(f'<span class="measure">{escape(text)}</span>' for text in texts))  # noqa: S704
 
 
 def _with_unit(text: str, unit: str) -> str:

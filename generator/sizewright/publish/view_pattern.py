@@ -10,7 +10,7 @@ from sizewright.publish.view import DayView, Link, PatternView, Picture
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_facts import caution_views, change_views, day_view, gauge_view, text_of, yarn_view
 from sizewright.publish.view_sizes import size_choices, size_table
-from sizewright.publish.view_terms import term_views, terms_of
+from sizewright.publish.view_terms import Terms
 from sizewright.read.pattern import Day, Pattern
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
@@ -26,8 +26,8 @@ def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
     return Picture(links.media(picture.file), picture.alt) if picture else None
 
 
-def pattern_view(graded: Graded, project: Project, links: Links) -> PatternView:
-    """The whole pattern; `links` says for which place it is made."""
+def pattern_view(graded: Graded, project: Project, links: Links, terms: Terms) -> PatternView:
+    """The whole pattern; `links` and `terms` are made for the place where it is shown."""
     pattern, metric_first = graded.pattern, project.studio.metric_first
     header = pattern.header
     sizes = size_choices(header.sizes)
@@ -44,7 +44,7 @@ def pattern_view(graded: Graded, project: Project, links: Links) -> PatternView:
         needles=tuple(words.text for words in header.needles),
         yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
         notions=tuple(words.text for words in header.notions),
-        terms=term_views(terms_of(project.terms).used(pattern), project, links),
+        terms=terms.used(pattern),
         techniques=tuple(_techniques(pattern, project, links)),
         cautions=tuple(caution_views(header.cautions)),
         care=tuple(words.text for words in header.care),

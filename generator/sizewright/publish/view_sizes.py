@@ -4,16 +4,18 @@ import re
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from markupsafe import Markup
+
 from sizewright.base.printing import printed
 from sizewright.base.quantity import Quantity
 from sizewright.base.units import Dimension
 from sizewright.grade.graded import Graded, Measured, Values
 from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.view_facts import spoken_name
-from sizewright.publish.view_numbers import one_size, size_class
+from sizewright.publish.view_numbers import cell_html, size_class
 from sizewright.read.pattern import Size
 
-_NOTHING: tuple[str, ...] = ("–",)
+_NOTHING = Markup("–")
 _ONE_SIZE = SizeChoice("z0", "", "One size", "")
 
 
@@ -42,7 +44,7 @@ def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first:
         return None
     columns = [column for group in groups for column in group.columns]
     rows = tuple(
-        Row(size, tuple(column.values[index] for column in columns))
+        Row(size, tuple(column.cells[index] for column in columns))
         for index, size in enumerate(choices or (_ONE_SIZE,))
     )
     return SizeTable(groups, rows, any(measured.ease is not None for measured in graded.finished))
@@ -74,19 +76,19 @@ class _Groups:
     def column(self, label: str, values: Values) -> Column:
         return Column(label, self.cells(values.values, values.dimension))
 
-    def cells(self, values: Sequence[Fraction], dimension: Dimension) -> tuple[tuple[str, ...], ...]:
+    def cells(self, values: Sequence[Fraction], dimension: Dimension) -> tuple[Markup, ...]:
         series = printed(values, dimension, metric_first=self.metric_first)
-        return tuple(one_size(series, index) for index in range(self.count))
+        return tuple(cell_html(series, index) for index in range(self.count))
 
     def body_names(self) -> dict[str, None]:
         return dict.fromkeys(name for size in self.graded.pattern.header.sizes for name in size.measurements)
 
-    def body_cells(self, name: str) -> tuple[tuple[str, ...], ...]:
+    def body_cells(self, name: str) -> tuple[Markup, ...]:
         named = self.graded.quantities.get(name)
         if named is not None:
             return self.cells(named.result.values, named.result.dimension)
         measures = (size.measurements.get(name) for size in self.graded.pattern.header.sizes)
         return tuple(self.cell(measure.quantity) if measure else _NOTHING for measure in measures)
 
-    def cell(self, quantity: Quantity) -> tuple[str, ...]:
-        return one_size(printed((quantity.value,), quantity.dimension, metric_first=self.metric_first), 0)
+    def cell(self, quantity: Quantity) -> Markup:
+        return cell_html(printed((quantity.value,), quantity.dimension, metric_first=self.metric_first), 0)

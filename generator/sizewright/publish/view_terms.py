@@ -5,9 +5,8 @@ not a "k", and "K2" is one. A spelling of one letter counts in instructions only
 """
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 from html import unescape
 
 from sizewright.publish.links import Links
@@ -23,20 +22,42 @@ _WORD = re.compile(r"\w+")
 
 @dataclass(frozen=True, slots=True)
 class Terms:
-    """The terms of a project, ready to be found: phrases longest first, and single words."""
+    """The terms of a project, ready to be found and shown on pages of one depth; `views` is in their order."""
 
-    terms: tuple[Term, ...]
-    anchors: tuple[str, ...]
+    views: tuple[TermView, ...]
+    taught: Mapping[int, Pattern]
     phrases: tuple[tuple[str, re.Pattern[str], int], ...]
     words: Mapping[str, int]
-    spellings: Mapping[str, int]
 
-    def used(self, pattern: Pattern) -> tuple[int, ...]:
-        """Which terms occur in the body of a pattern, in the order of the project."""
+    @classmethod
+    def of(cls, project: Project, links: Links) -> "Terms":
+        """The terms of a project, for the pages that these links are made for."""
+        terms = project.terms
+        spellings = {
+            spelling.casefold(): index
+            for index, term in reversed(list(enumerate(terms)))
+            for spelling in (*term.spellings, term.term)
+            if spelling.strip()
+        }
+        taught = dict(_taught(project, spellings))
+        phrases = sorted((spelling for spelling in spellings if not _WORD.fullmatch(spelling)), key=len, reverse=True)
+        return cls(
+            tuple(_view(term, anchor, taught.get(at), links) for at, (term, anchor) in enumerate(_anchored(terms))),
+            taught,
+            tuple((phrase, _whole(phrase), spellings[phrase]) for phrase in phrases),
+            {spelling: index for spelling, index in spellings.items() if _WORD.fullmatch(spelling)},
+        )
+
+    def used(self, pattern: Pattern) -> tuple[TermView, ...]:
+        """The terms that occur in the body of a pattern."""
         instructions = "\n".join(_instructions(pattern)).casefold()
         text = "\n".join(_text(pattern)).casefold()
-        found = set(self._found(instructions, 1)) | set(self._found(text, 2))
-        return tuple(sorted(found))
+        found = {*self._found(instructions, 1), *self._found(text, 2)}
+        return tuple(self.views[index] for index in sorted(found))
+
+    def taught_by(self, technique: Pattern) -> tuple[TermView, ...]:
+        """The terms that a technique explains."""
+        return tuple(view for index, view in enumerate(self.views) if self.taught.get(index) is technique)
 
     def _found(self, text: str, shortest: int) -> Iterator[int]:
         for phrase, whole, index in self.phrases:
@@ -50,67 +71,33 @@ class Terms:
                 yield self.words[bare]
 
 
-@lru_cache(maxsize=4)
-def terms_of(terms: tuple[Term, ...]) -> Terms:
-    """The terms of a project, prepared once."""
-    spellings = {
-        spelling.casefold(): index
-        for index, term in reversed(list(enumerate(terms)))
-        for spelling in (*term.spellings, term.term)
-        if spelling.strip()
-    }
-    phrases = sorted((spelling for spelling in spellings if not _WORD.fullmatch(spelling)), key=len, reverse=True)
-    return Terms(
-        terms,
-        tuple(_anchors(terms)),
-        tuple((phrase, _whole(phrase), spellings[phrase]) for phrase in phrases),
-        {spelling: index for spelling, index in spellings.items() if _WORD.fullmatch(spelling)},
-        spellings,
-    )
-
-
-def term_views(indices: Iterable[int], project: Project, links: Links) -> tuple[TermView, ...]:
-    """The terms a page lists."""
-    terms = terms_of(project.terms)
-    taught = dict(_taught(project))
-    return tuple(_view(terms.terms[index], terms.anchors[index], taught, links) for index in indices)
-
-
-def terms_taught(technique: Pattern, project: Project) -> tuple[int, ...]:
-    """The terms that a technique explains."""
-    taught = dict(_taught(project))
-    return tuple(index for index, term in enumerate(project.terms) if taught.get(term.term) is technique)
-
-
-def _taught(project: Project) -> Iterator[tuple[str, Pattern]]:
+def _taught(project: Project, spellings: Mapping[str, int]) -> Iterator[tuple[int, Pattern]]:
     """Each term some technique explains: the technique names the term, or the studio's own term the technique."""
-    names = terms_of(project.terms)
     by_name = {technique.name: technique for technique in project.techniques}
     for technique in project.techniques:
         for words in technique.header.terms:
-            index = names.spellings.get(words.text.casefold())
+            index = spellings.get(words.text.casefold())
             if index is not None:
-                yield project.terms[index].term, technique
-    for term in project.terms:
+                yield index, technique
+    for index, term in enumerate(project.terms):
         if term.technique in by_name:
-            yield term.term, by_name[term.technique]
+            yield index, by_name[term.technique]
 
 
-def _view(term: Term, anchor: str, taught: Mapping[str, Pattern], links: Links) -> TermView:
-    technique = taught.get(term.term)
+def _view(term: Term, anchor: str, technique: Pattern | None, links: Links) -> TermView:
     link = Link(technique.header.title, links.to(f"techniques/{technique.name}.html")) if technique else None
     others = tuple(spelling for spelling in term.spellings if spelling != term.term)
     return TermView(term.term, term.meaning, anchor, links.to(PATH, anchor), link, others)
 
 
-def _anchors(terms: tuple[Term, ...]) -> Iterator[str]:
-    """A fragment for each term; terms without letters, or with the letters of another, get a number."""
+def _anchored(terms: tuple[Term, ...]) -> Iterator[tuple[Term, str]]:
+    """Each term with its fragment; terms without letters, or with the letters of another, get a number."""
     taken = set()
     for number, term in enumerate(terms, start=1):
         slug = "-".join(_WORD.findall(term.term.casefold()))
         anchor = f"term-{slug}" if slug and f"term-{slug}" not in taken else f"term-{number}-{slug}".rstrip("-")
         taken.add(anchor)
-        yield anchor
+        yield term, anchor
 
 
 def _whole(phrase: str) -> re.Pattern[str]:

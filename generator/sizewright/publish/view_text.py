@@ -10,7 +10,7 @@ from sizewright.publish.view import Body, FilmView, TechniqueView, TextView
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_pattern import picture_view
-from sizewright.publish.view_terms import term_views, terms_taught
+from sizewright.publish.view_terms import Terms
 from sizewright.read.pattern import Film, Insert, Pattern
 from sizewright.read.project import Project
 
@@ -26,7 +26,7 @@ def text_view(source: Pattern, project: Project, links: Links) -> TextView:
     )
 
 
-def technique_view(source: Pattern, project: Project, links: Links) -> TechniqueView:
+def technique_view(source: Pattern, project: Project, links: Links, terms: Terms) -> TechniqueView:
     """One technique."""
     header = source.header
     return TechniqueView(
@@ -36,7 +36,7 @@ def technique_view(source: Pattern, project: Project, links: Links) -> Technique
         picture=picture_view(header.picture, links),
         body=_body(source, project, links),
         films=tuple(map(_film, header.films)),
-        terms=term_views(terms_taught(source, project), project, links),
+        terms=terms.taught_by(source),
     )
 
 
