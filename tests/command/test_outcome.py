@@ -58,3 +58,8 @@ def test_a_pattern_that_may_not_be_opened(band: Path, monkeypatch: pytest.Monkey
     monkeypatch.setattr(Path, "read_bytes", refused)
     done = CliRunner().invoke(sizewright, ["proof", str(band)])
     assert (done.exit_code, done.stderr) == (2, "Error: band.md cannot be opened: Permission denied.\n")
+
+
+def test_no_message_reaches_the_terminal_with_signs_that_it_obeys(fail: Callable[..., Result]) -> None:
+    assert "\x1b" not in fail(RuntimeError("\x1b[2J")).stderr
+    assert "\x1b" not in CliRunner().invoke(sizewright, ["proof", "\x1b[2J"]).stderr

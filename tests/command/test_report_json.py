@@ -19,7 +19,7 @@ FOUND = Finding(
 APART = Finding("missing-alt", Level.WARNING, "No words.", "", None)
 
 
-def test_the_whole_object(made: Made) -> None:
+def test_a_pattern(made: Made) -> None:
     told = json.loads(json_report(made([FOUND], [APART])))
     assert list(told) == ["patterns", "findings", "summary"]
     (pattern,) = told["patterns"]
@@ -39,29 +39,22 @@ def test_the_whole_object(made: Made) -> None:
         {"name": "half", "unit": "st", "values": ["46", "54"], "unrounded": ["46", "54"], "line": 17},
         {"name": "depth", "unit": "cm", "values": ["9", "10"], "unrounded": ["9", "10"], "line": 18},
     ]
-    assert pattern["findings"] == [
-        {
-            "rule": "broken-repeat",
-            "level": "error",
-            "message": "“94”: ½ too many",
-            "mend": "Cast on 92.",
-            "line": 16,
-            "column": 1,
-            "sizes": ["Small"],
-        }
-    ]
-    assert told["findings"] == [
-        {
-            "source": None,
-            "rule": "missing-alt",
-            "level": "warning",
-            "message": "No words.",
-            "mend": "",
-            "line": None,
-            "column": None,
-            "sizes": [],
-        }
-    ]
+
+
+def test_what_was_found(made: Made) -> None:
+    told = json.loads(json_report(made([FOUND], [APART])))
+    found = {
+        "rule": "broken-repeat",
+        "level": "error",
+        "message": "“94”: ½ too many",
+        "mend": "Cast on 92.",
+        "line": 16,
+        "column": 1,
+        "sizes": ["Small"],
+    }
+    assert told["patterns"][0]["findings"] == [found]
+    apart = {"rule": "missing-alt", "level": "warning", "message": "No words.", "mend": ""}
+    assert told["findings"] == [{"source": None, **apart, "line": None, "column": None, "sizes": []}]
     assert told["summary"] == {"patterns": 1, "errors": 1, "warnings": 1}
 
 

@@ -1,6 +1,7 @@
 """In: a name. Out: a small pattern of that name that proofs clean, and what to do with it next."""
 
 from pathlib import Path
+from shlex import quote
 
 import click
 
@@ -39,10 +40,14 @@ def _told(begun: Begun, folder: Path) -> list[str]:
         told.append(
             f"Wrote {shown_path(begun.studio, folder)}, which makes this folder a project: name your studio there."
         )
-    where = "" if begun.project in (None, folder) else f" {begun.project}"
-    told += ["", "Next:", f"  sizewright proof {file}"]
+    where = "" if begun.project in (None, folder) else f" {quote(str(begun.project))}"
+    told += ["", "Next:", f"  sizewright proof {quote(file)}"]
     if begun.project:
         told += [f"  sizewright preview{where}", f"  sizewright publish{where}"]
     else:
-        told.append(f"  sizewright begin {begun.pattern.stem} --project   to publish it, in a folder for your studio")
+        told += [
+            "",
+            "To publish it, move it into content/patterns/ of a project; “sizewright begin” in an empty folder",
+        ]
+        told += ["makes one."]
     return told

@@ -8,7 +8,7 @@ from typing import Any, ClassVar
 
 import click
 
-from sizewright.command.terminal import go_nowhere
+from sizewright.command.terminal import go_nowhere, safe
 
 DONE = 0
 REFUSED = 1
@@ -21,6 +21,9 @@ class Stopped(click.ClickException):
     """The command cannot be carried out as it was given; the message says why and what to do."""
 
     exit_code = WRONG_USE
+
+    def __init__(self, message: str) -> None:
+        super().__init__(safe(message))
 
 
 class Careful(click.Group):
@@ -58,7 +61,7 @@ def sentence(refusal: OSError) -> str:
 def fault_message(fault: BaseException) -> str:
     """What to say after a mistake of our own, and what a report of it should hold."""
     return (
-        f"This is a fault in sizewright itself, not in your files: {type(fault).__name__}: {fault}\n"
+        f"This is a fault in sizewright itself, not in your files: {type(fault).__name__}: {safe(str(fault))}\n"
         "Your patterns were not changed. Please report it with these lines, the command you typed and, if you can,\n"
         "the pattern; `sizewright --debug COMMAND …` shows where in the program it arose.\n"
         f"sizewright {version('sizewright')}, Python {python_version()}, {system()}"

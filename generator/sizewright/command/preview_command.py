@@ -21,7 +21,9 @@ from sizewright.command.terminal import standard_error, standard_output
 
 @click.command("preview", short_help="Show the site while it is being written.")
 @click.argument("folder", default=".", type=click.Path(path_type=Path))
-@click.option("--port", type=click.IntRange(0, 65535), help="Serve on this port; 0 lets the system choose one.")
+@click.option(
+    "--port", metavar="N", type=click.IntRange(0, 65535), help="Serve on this port; 0 lets the system choose one."
+)
 @click.option("--no-open", is_flag=True, help="Do not open the page in a browser.")
 def preview_command(folder: Path, port: int | None, *, no_open: bool) -> None:
     """Show the site while it is being written: each time a source is saved, the page loads itself again.
