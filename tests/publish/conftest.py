@@ -8,9 +8,13 @@ import pytest
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
 from sizewright.publish.card import Card
+from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, site_pages
 from sizewright.publish.theme import Theme
+from sizewright.publish.view import PatternView
+from sizewright.publish.view_pattern import pattern_view
+from sizewright.publish.view_terms import Terms
 from sizewright.read.folder import read_project
 from sizewright.read.project import Project
 
@@ -39,7 +43,7 @@ def sample_project() -> Project:
 @pytest.fixture(scope="session")
 def sample_proofed(sample_project: Project) -> tuple[Proofed, ...]:
     proofed = tuple(proof(pattern, sample_project) for pattern in sample_project.patterns)
-    assert not [finding for one in proofed for finding in one.findings]
+    assert not [finding for one in proofed if one.refused for finding in one.findings]
     return proofed
 
 
@@ -93,3 +97,15 @@ def read_pattern(tmp_path: Path) -> Callable[[str], tuple[Proofed, Project]]:
         return proof(project.patterns[0], project), project
 
     return read
+
+
+@pytest.fixture
+def view_of(read_pattern: Callable[[str], tuple[Proofed, Project]]) -> Callable[[str, str], PatternView]:
+    """What the page of a pattern shows: `view_of(lines of the header, body)`."""
+
+    def view(header: str, body: str) -> PatternView:
+        proofed, project = read_pattern(f"---\ntitle: Trial\n{header}---\n{body}\n")
+        links = Links("../")
+        return pattern_view(proofed.graded, project, links, Terms.of(project, links))
+
+    return view

@@ -63,7 +63,7 @@ def test_choosing_a_size_leaves_its_numbers_alone(sample_site: Path, page_at: Op
     page.get_by_label("Adult M").check()
     assert cast_on(page) == "Cast on 120 sts, 30 on each of 4 needles."
     assert text(page, ".sizes tbody") == "Adult M 56.5 cm 22¼ in 54 cm 21¼ in −2.5 cm −1 in 22 cm 8¾ in"
-    assert text(page, ".only") == "For adults Add 11 cm / 4¼ in more. Row 1: Knit."
+    assert text(page, ".only") == "For adults Add 11 cm / 4¼ in more. Rnd 3: Knit."
     page.get_by_label("Small").check()
     assert cast_on(page) == "Cast on 100 sts, 25 on each of 4 needles."
     assert page.locator(".only").is_hidden()
