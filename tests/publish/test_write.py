@@ -100,8 +100,11 @@ def test_the_same_without_second_names_for_files(site: Path, monkeypatch: pytest
     assert (site / "patterns/hat.html").stat().st_mtime_ns == 10**18
 
 
-def test_dotfiles_at_the_top_are_carried_over(site: Path) -> None:
-    site.mkdir()
+def test_dotfiles_are_carried_over(site: Path) -> None:
+    """Of the person, of the server, of the place it is served from; wherever they lie."""
+    (site / "patterns/deep").mkdir(parents=True)
+    (site / "patterns/.htaccess").write_text("deny\n")
+    (site / "patterns/deep/.keep").touch()
     (site / ".gitignore").write_text("*\n")
     (site / ".nojekyll").touch()
     (site / "CNAME").write_text("patterns.example\n")

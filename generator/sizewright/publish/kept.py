@@ -47,6 +47,8 @@ def _kept(site: Path, manifest: Manifest, name: str) -> Kept | None:
         card = Card.from_json(json.loads(data.content)["card"])
     except (ValueError, KeyError, TypeError):
         return None
+    if card.name != name:
+        return None
     corrections = tuple(Correction(day, text) for day, text in manifest.corrections.get(name, ()))
     files = tuple(file for file in (page, data, paper) if file is not None)
     papers = {file.path: manifest.papers[file.path] for file in files if file.path in manifest.papers}

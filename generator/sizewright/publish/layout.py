@@ -127,7 +127,7 @@ class _Collector(logging.Handler):
         self.said: list[str] = []
 
     def emit(self, record: logging.LogRecord) -> None:
-        self.said.append(record.getMessage())
+        self.said.append(record.getMessage().replace(NOWHERE, ""))
 
 
 @contextmanager

@@ -120,11 +120,11 @@ class Draft:
         return True
 
     def _carry_dotfiles(self) -> None:
-        if not self.site.is_dir():
-            return
-        for entry in sorted(self.site.iterdir()):
-            if _is_kept(entry.name) and not os.path.lexists(self._next / entry.name):
-                _clone(entry, self._next / entry.name)
+        for path, dotfile in _entries(self.site):
+            target = self._next / path
+            if dotfile and path != MANIFEST and not os.path.lexists(target):
+                target.parent.mkdir(parents=True, exist_ok=True)
+                _clone(self.site / path, target)
 
     def _swap_in(self) -> None:
         if not self.site.exists():
@@ -193,26 +193,27 @@ def _refuse_foreign(site: Path) -> None:
     """Raises NotOurs where files would be lost that we did not write. Dotfiles do not count."""
     manifest = read_manifest(site)
     known = manifest.outputs if manifest else {}
-    foreign = [path for path in _files(site) if path not in known]
+    foreign = [path for path, dotfile in _entries(site) if not dotfile and path not in known]
     if foreign:
         some = ", ".join(foreign[:3]) + (" and others" if len(foreign) > 3 else "")
         message = f"{site} holds files that sizewright did not write ({some}) and would lose. Move them elsewhere."
         raise NotOurs(message)
 
 
-def _files(site: Path) -> Iterator[str]:
+def _entries(site: Path) -> Iterator[tuple[str, bool]]:
+    """Every file of a site by its path, and whether it is a dotfile: what is carried over. Those are not looked into.
+
+    A dotfile may be a folder, and a link to a folder is a file.
+    """
     for folder, folders, names in os.walk(site):
-        # A link to a folder is a file of its own here: it is not walked.
-        links = [name for name in folders if (Path(folder) / name).is_symlink()]
-        folders[:] = [name for name in folders if not name.startswith(".")]
-        top = Path(folder) == site
-        for name in sorted([*names, *links]):
-            if not name.startswith(".") and not (top and name in _KEPT_BY_NAME):
-                yield (Path(folder) / name).relative_to(site).as_posix()
-
-
-def _is_kept(name: str) -> bool:
-    return (name.startswith(".") or name in _KEPT_BY_NAME) and name != MANIFEST
+        here = Path(folder).relative_to(site)
+        links = {name for name in folders if (Path(folder) / name).is_symlink()}
+        dotfiles = {name for name in (*folders, *names) if name.startswith(".")}
+        if Path(folder) == site:
+            dotfiles |= _KEPT_BY_NAME & set(names)
+        for name in sorted({*names, *links, *dotfiles}):
+            yield (here / name).as_posix(), name in dotfiles
+        folders[:] = sorted(set(folders) - links - dotfiles)
 
 
 def _clone(source: Path, target: Path) -> None:
