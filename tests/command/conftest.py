@@ -11,6 +11,7 @@ from sizewright.command.reading import Opened
 from sizewright.grade.run import grade
 from sizewright.proof.proofed import Proofed
 from sizewright.read.folder import read_single
+from sizewright.work.run import work
 
 BAND = """---
 title: Test Band
@@ -62,7 +63,7 @@ def made(band: Path) -> Made:
         graded = grade(project.patterns[0])
         assert graded.findings == ()
         opened = Opened(project, ".", str(band))
-        checked = Checked(str(band), Proofed(graded, tuple(findings)), opened, tuple(findings))
+        checked = Checked(str(band), Proofed(work(graded), tuple(findings)), opened, tuple(findings))
         whole = gathered([opened], [checked])
         return Proofing(whole.checked, tuple(apart), whole.texts)
 

@@ -17,7 +17,7 @@ from pint import UnitRegistry
 
 _DEFINITIONS = """
 stitch = [stitch] = st
-row = [row] = row
+row = [row]
 centimetre = [length] = cm
 millimetre = 1/10 * centimetre = mm
 metre = 100 * centimetre = m

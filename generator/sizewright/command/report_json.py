@@ -10,6 +10,7 @@ from sizewright.command.proofing import Checked, Proofing
 from sizewright.command.report_text import counted
 from sizewright.grade.graded import Named
 from sizewright.proof.proofed import Proofed
+from sizewright.work.worked import Entry, StitchPattern
 
 Json = str | int | None | Sequence["Json"] | Mapping[str, "Json"]
 
@@ -38,9 +39,36 @@ def _pattern(one: Checked) -> Json:
     }
 
 
-def _worked(_one: Proofed) -> dict[str, Json]:
-    """The rows and stitch patterns as they were carried out: none, because nothing carries them out yet."""
-    return {"rows": [], "stitch_patterns": []}
+def _worked(one: Proofed) -> dict[str, Json]:
+    """The rows and stitch patterns as they were carried out; a count is null in a size that does not have the row."""
+    return {
+        "rows": [_row(entry) for entry in one.worked.entries],
+        "stitch_patterns": [_stitch_pattern(pattern) for pattern in one.worked.stitch_patterns],
+    }
+
+
+def _row(entry: Entry) -> Json:
+    """One written direction; `times` are the rows it was worked, `declared` where its effect is said and not proved."""
+    return {
+        "piece": entry.piece,
+        "label": entry.label,
+        "line": entry.span.line,
+        "before": list(entry.before),
+        "after": list(entry.after),
+        "times": list(entry.rows),
+        "declared": entry.declared,
+    }
+
+
+def _stitch_pattern(pattern: StitchPattern) -> Json:
+    """One stitch pattern; `multiple` is null where its rows fit no count together."""
+    return {
+        "name": pattern.name,
+        "multiple": pattern.multiple,
+        "plus": pattern.plus,
+        "rows": pattern.rows,
+        "line": pattern.span.line,
+    }
 
 
 def _quantity(named: Named, one: Checked) -> Json:

@@ -4,14 +4,20 @@ from dataclasses import dataclass
 
 from sizewright.base.finding import Finding, has_error
 from sizewright.grade.graded import Graded
+from sizewright.work.worked import Worked
 
 
 @dataclass(frozen=True, slots=True)
 class Proofed:
-    """A graded pattern and all findings of all stages."""
+    """A pattern carried out, and all findings of all stages."""
 
-    graded: Graded
+    worked: Worked
     findings: tuple[Finding, ...]
+
+    @property
+    def graded(self) -> Graded:
+        """The pattern with its numbers."""
+        return self.worked.graded
 
     @property
     def refused(self) -> bool:

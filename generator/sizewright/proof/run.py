@@ -4,7 +4,6 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 
 from sizewright.base.finding import Finding, Rule
-from sizewright.grade.graded import Graded
 from sizewright.grade.rules import GRADE_RULES
 from sizewright.grade.run import grade
 from sizewright.proof.proofed import Proofed
@@ -12,21 +11,35 @@ from sizewright.proof.rules import (
     broken_promise,
     broken_repeat,
     child_without_caution,
+    count_never_reached,
     danger_without_caution,
+    flat_and_round,
     missing_gauge,
     missing_licence,
+    missing_marker,
     missing_needles,
     missing_yarn,
     negative_count,
+    no_count,
+    nothing_on_needle,
+    row_too_long,
     sizes_out_of_order,
     split_stitch,
+    stitches_left_over,
+    swapped_side,
+    unknown_fabric,
+    unknown_row,
+    wrong_count,
+    wrong_multiple,
     wrong_style,
 )
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
 from sizewright.read.rules import READ_RULES
+from sizewright.work.run import work
+from sizewright.work.worked import Worked
 
-Check = Callable[[Graded, Project], Iterator[Finding]]
+Check = Callable[[Worked, Project], Iterator[Finding]]
 
 # Every rule of judgement, in the order they run.
 CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
@@ -37,6 +50,18 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
         split_stitch,
         negative_count,
         wrong_style,
+        count_never_reached,
+        flat_and_round,
+        missing_marker,
+        no_count,
+        nothing_on_needle,
+        row_too_long,
+        stitches_left_over,
+        swapped_side,
+        unknown_fabric,
+        unknown_row,
+        wrong_count,
+        wrong_multiple,
         sizes_out_of_order,
         child_without_caution,
         danger_without_caution,
@@ -55,12 +80,12 @@ RULES: Mapping[str, Rule] = MappingProxyType(
 
 def proof(pattern: Pattern, project: Project) -> Proofed:
     """The pattern, graded and judged."""
-    graded = grade(pattern)
+    worked = work(grade(pattern))
     findings = [finding for finding in project.findings if _in(finding, pattern)]
-    findings.extend(graded.findings)
+    findings.extend(worked.graded.findings)
     for _, check in CHECKS:
-        findings.extend(check(graded, project))
-    return Proofed(graded, tuple(sorted(findings, key=Finding.place_key)))
+        findings.extend(check(worked, project))
+    return Proofed(worked, tuple(sorted(findings, key=Finding.place_key)))
 
 
 def elsewhere(project: Project) -> tuple[Finding, ...]:

@@ -15,7 +15,7 @@ _NUMBER = r"\d+ \d+/\d+|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝
 _NOTHING = r"[-–—]"
 _VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
 # "8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
-TYPED_LIST = re.compile(rf"(?<![\w.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
+TYPED_LIST = re.compile(rf"(?<![\d.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
 _EVERY_VALUE = re.compile(_VALUE)
 # What a line does to the count that cannot be carried out, said by the designer and not printed.
 _DECLARED = re.compile(r"\s+#\s*declared:\s*", re.IGNORECASE)

@@ -18,6 +18,7 @@ from sizewright.base.units import PLAIN, Dimension
 from sizewright.grade.graded import Graded, Promise
 from sizewright.read.formula import Comparison, Relation
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("broken-promise", Level.ERROR, __doc__)
 
@@ -31,11 +32,11 @@ _HOLDS = {
 }
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding for each comparison that some size breaks."""
-    for promise in graded.promises:
+    for promise in worked.graded.promises:
         if isinstance(promise.statement, Comparison) and promise.right is not None:
-            yield from _judged(graded, promise, promise.statement, promise.right.values)
+            yield from _judged(worked.graded, promise, promise.statement, promise.right.values)
 
 
 def _judged(graded: Graded, promise: Promise, statement: Comparison, right: tuple[Fraction, ...]) -> Iterator[Finding]:

@@ -9,26 +9,47 @@ long round, unravels, counts again, and loses an evening or a week.
 and what each would measure.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from math import floor
 
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import amount, decimal
-from sizewright.base.units import LENGTH, Dimension
+from sizewright.base.units import LENGTH, STITCHES, Dimension
 from sizewright.grade.graded import Graded, Promise
-from sizewright.proof.gauges import gauge_behind
+from sizewright.proof.gauges import gauge_behind, only_gauge
+from sizewright.proof.grouped import grouped, who
 from sizewright.read.formula import Fit
 from sizewright.read.project import Project
+from sizewright.work.faults import BrokenRepeat
+from sizewright.work.worked import Worked
 
 RULE = Rule("broken-repeat", Level.ERROR, __doc__)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
-    """A finding for each promise to fit a multiple that some size breaks."""
-    for promise in graded.promises:
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+    """A finding for each promise to fit a multiple that some size breaks, and each repeat that does not come out."""
+    for promise in worked.graded.promises:
         if isinstance(promise.statement, Fit):
-            yield from _judged(graded, promise, promise.statement)
+            yield from _judged(worked.graded, promise, promise.statement)
+    for faults, sizes in grouped(worked, BrokenRepeat):
+        yield _in_row(worked, faults, sizes)
+
+
+def _in_row(worked: Worked, faults: Sequence[BrokenRepeat], sizes: tuple[str, ...]) -> Finding:
+    """The finding for a repeat of a row, with the counts on the needle that would fit and what they measure."""
+    told, fitting = [], []
+    gauge = only_gauge(worked.graded, STITCHES)
+    for one in faults:
+        size = who(worked, one.size)
+        told.append(f"{size}{one.over} left over of {one.total} sts")
+        near = " or ".join(_measured(Fraction(count), STITCHES, gauge) for count in one.fitting)
+        if near:
+            fitting.append(f"{size}{near}")
+    first = faults[0]
+    message = f"The repeat of {first.uses} sts in {first.label} does not come out. {'; '.join(told)}."
+    mend = f"Counts that would fit: {'; '.join(fitting)}." if fitting else "Each repeat must work at least one stitch."
+    return RULE.at(first.span, message, mend, sizes)
 
 
 def _judged(graded: Graded, promise: Promise, statement: Fit) -> Iterator[Finding]:

@@ -11,16 +11,16 @@ say so (US 16 CFR 1120 and 1501, EU EN 14682, AAP 2022), and a reader must be to
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.grade.graded import Graded
 from sizewright.proof.ages import for_a_child
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("child-without-caution", Level.WARNING, __doc__)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """One finding for all such sizes."""
-    header = graded.pattern.header
+    header = worked.graded.pattern.header
     children = [size for size in header.sizes if for_a_child(size)]
     if children and not any(words.text == "small-children" for words in header.cautions):
         names = ", ".join(size.name for size in children)

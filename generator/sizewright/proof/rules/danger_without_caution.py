@@ -11,8 +11,8 @@ import re
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.grade.graded import Graded
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("danger-without-caution", Level.WARNING, __doc__)
 
@@ -23,9 +23,9 @@ _SIGNS = {
 }
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding at the first line that tells of each danger."""
-    lines, header = graded.pattern.lines, graded.pattern.header
+    lines, header = worked.graded.pattern.lines, worked.graded.pattern.header
     named = {words.text for words in header.cautions}
     for caution, signs in _SIGNS.items():
         found = signs.search(lines.text)

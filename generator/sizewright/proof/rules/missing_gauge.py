@@ -10,15 +10,15 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.grade.graded import Graded
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("missing-gauge", Level.WARNING, __doc__)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """One finding at the header."""
-    header = graded.pattern.header
+    header = worked.graded.pattern.header
     if not header.gauges:
         yield RULE.at(
             header.span, "The header gives no gauge.", "Add “gauge: {stitches: 22 st / 10 cm, rows: 30 row / 10 cm}”."

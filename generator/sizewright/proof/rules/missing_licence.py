@@ -10,15 +10,15 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.grade.graded import Graded
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("missing-licence", Level.WARNING, __doc__)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """One finding at the header."""
-    header = graded.pattern.header
+    header = worked.graded.pattern.header
     if header.licence is None:
         yield RULE.at(
             header.span, "The header gives no licence.", "Add “licence: …”: what a reader may do with the pattern."

@@ -12,24 +12,24 @@ from collections.abc import Iterator
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import WHOLE_STYLES, amount
 from sizewright.base.units import COUNTS
-from sizewright.grade.graded import Graded
 from sizewright.grade.run import inserts_of
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("negative-count", Level.ERROR, __doc__)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding where each such count is first printed."""
     told: set[str] = set()
-    for insert in inserts_of(graded.pattern):
-        values = graded.inserts.get(insert.span)
+    for insert in inserts_of(worked.graded.pattern):
+        values = worked.graded.inserts.get(insert.span)
         if values is None or insert.formula.text in told:
             continue
         counted = insert.style is not None and insert.style.text in WHOLE_STYLES
         if values.dimension not in COUNTS and not counted:
             continue
-        read = [(size, values.values[place]) for place, size in graded.read_in(insert.sizes)]
+        read = [(size, values.values[place]) for place, size in worked.graded.read_in(insert.sizes)]
         broken = [(size, value) for size, value in read if value < 0]
         if broken:
             told.add(insert.formula.text)

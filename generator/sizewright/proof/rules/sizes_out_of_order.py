@@ -13,17 +13,17 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.grade.graded import Graded
 from sizewright.read.pattern import Size
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("sizes-out-of-order", Level.ERROR, __doc__)
 _SOFT = Rule(RULE.name, Level.WARNING, RULE.page)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding for each step from a size to the next on which measurements fall."""
-    for before, after in pairwise(graded.pattern.header.sizes):
+    for before, after in pairwise(worked.graded.pattern.header.sizes):
         falling = [name for name in before.measurements if _falls(before, after, name)]
         if not falling:
             continue

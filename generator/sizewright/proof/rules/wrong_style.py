@@ -12,17 +12,17 @@ from collections.abc import Iterator
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import STYLES
 from sizewright.base.units import spoken
-from sizewright.grade.graded import Graded
 from sizewright.grade.run import inserts_of
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 RULE = Rule("wrong-style", Level.ERROR, __doc__)
 
 
-def check(graded: Graded, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding for each insert whose style is for something else."""
-    for insert in inserts_of(graded.pattern):
-        values = graded.inserts.get(insert.span)
+    for insert in inserts_of(worked.graded.pattern):
+        values = worked.graded.inserts.get(insert.span)
         if values is None or insert.style is None:
             continue
         allowed = STYLES[insert.style.text][1]

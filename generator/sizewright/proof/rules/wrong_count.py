@@ -1,0 +1,28 @@
+"""A count behind a row that is not what the row gives when it is knitted.
+
+**Why it matters.** Readers check themselves by it: a right knitter unravels right rows, a wrong one goes on.
+
+**Example.** `Dec Rnd: *K6, k2tog; rep from * to end. (72 sts)` over 80 stitches, which leaves 70.
+
+**Instead.** State the count the row gives, or mend the row.
+"""
+
+from collections.abc import Iterator
+
+from sizewright.base.finding import Finding, Level, Rule
+from sizewright.proof.grouped import grouped, who
+from sizewright.read.project import Project
+from sizewright.work.faults import WrongCount
+from sizewright.work.worked import Worked
+
+RULE = Rule("wrong-count", Level.ERROR, __doc__)
+
+
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+    """One finding a place, for all sizes concerned."""
+    for faults, sizes in grouped(worked, WrongCount):
+        first = faults[0]
+        told = "; ".join(f"{who(worked, one.size)}{one.found}, not {one.promised}" for one in faults)
+        message = f"The count behind {first.label} does not come true ({first.what}): {told}."
+        mend = "Mend the count, or the row that should give it."
+        yield RULE.at(first.span, message, mend, sizes)

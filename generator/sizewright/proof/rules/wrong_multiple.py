@@ -1,0 +1,43 @@
+"""A stitch pattern whose stated multiple is not the one its rows have, or whose rows fit no count together.
+
+**Why it matters.** A reader who casts on by the stated multiple finds out in the third row that it does not come out.
+
+**Example.** `Multiple of 16 sts plus 6.` above rows that repeat over 18.
+
+**Instead.** State the multiple the rows have; the finding names it. A stated multiple that is wider than need be is no
+error, but a warning.
+"""
+
+from collections.abc import Iterator
+
+from sizewright.base.finding import Finding, Level, Rule
+from sizewright.read.project import Project
+from sizewright.work.worked import StitchPattern, Worked
+
+RULE = Rule("wrong-multiple", Level.ERROR, __doc__)
+_WIDE = Rule(RULE.name, Level.WARNING, RULE.page)
+
+
+def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
+    """A finding for each stitch block."""
+    for pattern in worked.stitch_patterns:
+        if pattern.multiple is None and pattern.rows:
+            message = f"The rows of “{pattern.name}” fit no count of stitches together."
+            yield RULE.at(pattern.span, message, "Mend the row that needs another count than its neighbours.")
+        elif pattern.multiple is not None and pattern.stated is not None:
+            yield from _compared(pattern, pattern.multiple, *pattern.stated)
+
+
+def _compared(pattern: StitchPattern, multiple: int, stated: int, stated_plus: int) -> Iterator[Finding]:
+    if stated == multiple and (stated_plus - pattern.plus) % multiple == 0:
+        return
+    said, real = _words(stated, stated_plus), _words(multiple, pattern.plus)
+    message = f"“{pattern.name}” says a {said}, but its rows have a {real}."
+    fits = stated and stated % multiple == 0 and (stated_plus - pattern.plus) % multiple == 0
+    yield (_WIDE if fits else RULE).at(
+        pattern.span, message, f"Write “Multiple of {real.removeprefix('multiple of ')}.”"
+    )
+
+
+def _words(multiple: int, plus: int) -> str:
+    return f"multiple of {multiple} sts" + (f" plus {plus}" if plus else "")
