@@ -1,7 +1,6 @@
 """In: the text of a formula or a statement. Out: its tree with places, or the finding that says why there is none."""
 
 import re
-import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -21,8 +20,8 @@ from sizewright.read.rules import (
     AMBIGUOUS_DIVISION,
     UNKNOWN_UNIT,
     UNREADABLE_FORMULA,
-    WRONG_LIST_LENGTH,
 )
+from sizewright.read.typed_numbers import exact, shortened, wrong_list_length
 
 _Read = TypeVar("_Read")
 
@@ -88,16 +87,6 @@ def _parsed(text: str, start: str) -> Tree[Token]:
     return _parser().parse(text, start=start)
 
 
-def exact(text: str) -> Fraction:
-    """The exact value of a typed number: "22 1/4", "0.4", "1½"."""
-    glyph = text[-1]
-    if not glyph.isdecimal():
-        part = Fraction(unicodedata.normalize("NFKD", glyph).replace("⁄", "/"))
-        return Fraction(text[:-1].strip() or 0) + part
-    whole, _, part_text = text.rpartition(" ")
-    return Fraction(whole or 0) + Fraction(part_text)
-
-
 class FormulaParser:
     """Reads the formulas of one source. `sizes` are the names every bracket list must answer to."""
 
@@ -150,7 +139,7 @@ class FormulaParser:
         stands = f"“{word}” stands" if word else "the line ends"
         mend = _EXAMPLE if kind != "formula" else "Write a calculation such as {cast_on / 2}."
         span = self._lines.span(start + at, start + at + max(1, len(word)))
-        return UNREADABLE_FORMULA.at(span, f"In “{_short(text)}” {stands} where {wanted} was expected.", mend)
+        return UNREADABLE_FORMULA.at(span, f"In “{shortened(text)}” {stands} where {wanted} was expected.", mend)
 
     @staticmethod
     def _lines_before(text: str, line: int) -> int:
@@ -295,21 +284,5 @@ class FormulaParser:
         return unit
 
 
-def wrong_list_length(span: Span, text: str, given: int, sizes: tuple[str, ...]) -> Finding:
-    """The finding for a bracket list that does not answer to the sizes."""
-    if len(sizes) < 2:
-        mend = "Name the sizes in the header, or write one number."
-        return WRONG_LIST_LENGTH.at(span, f"“{_short(text)}” gives {given} values, but the pattern has one size.", mend)
-    lacking = sizes[given:]
-    much = f"{', '.join(lacking)} would have none" if lacking else f"{given - len(sizes)} too many"
-    message = f"“{_short(text)}” gives {given} values for {len(sizes)} sizes: {much}."
-    return WRONG_LIST_LENGTH.at(span, message, f"Write one value each for {', '.join(sizes)}.", lacking)
-
-
 def _branches(tree: Tree[Token]) -> list[Tree[Token]]:
     return [child for child in tree.children if isinstance(child, Tree)]
-
-
-def _short(text: str) -> str:
-    folded = " ".join(text.split())
-    return folded if len(folded) <= 60 else f"{folded[:57]}…"

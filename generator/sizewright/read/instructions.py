@@ -7,9 +7,9 @@ from fractions import Fraction
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines
 from sizewright.read.braces import BraceReader
-from sizewright.read.formula_parser import exact, wrong_list_length
 from sizewright.read.pattern import InstructionLine, LinePiece, TypedList
 from sizewright.read.rules import UNCLOSED
+from sizewright.read.typed_numbers import exact, wrong_list_length
 
 _NUMBER = r"\d+ \d+/\d+|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+"
 _NOTHING = r"[-–—]"

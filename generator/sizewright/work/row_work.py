@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import assert_never
 
 from sizewright.base.place import Span
@@ -28,15 +27,7 @@ from sizewright.read.notation.tree import (
 from sizewright.work.counts import Counts
 from sizewright.work.faults import BrokenRepeat, LeftOver, NoMarker, Stopped, TooFew
 from sizewright.work.needle import FLIP, OPPOSITE, PLAIN, Needle
-
-
-@dataclass(frozen=True, slots=True)
-class Run:
-    """A stretch whose effect does not depend on what lies on the needle: it can be multiplied."""
-
-    uses: int
-    looks: bytes
-    colours: tuple[tuple[str, int], ...]
+from sizewright.work.runs import Run, run_of
 
 
 class RowWork:
@@ -283,30 +274,4 @@ class RowWork:
 
     def run(self, actions: Sequence[Action]) -> Run | None:
         """What a stretch does, where that is the same whatever lies on the needle."""
-        uses, looks, colours, colour = 0, b"", Counter[str](), self.colour
-        for action in actions:
-            match action:
-                case Work(place=None):
-                    times = 1 if action.count is None else self.counts(action.count)
-                    uses += action.stitch.uses * times
-                    looks += action.stitch.looks.encode() * times
-                    colours[action.colour or colour] += action.stitch.makes * times
-                case Repeat(place=None) if action.times is not None and not action.ending:
-                    inner = self.run(action.actions)
-                    if inner is None:
-                        return None
-                    times = self.counts(action.times) + (1 if action.more else 0)
-                    uses += inner.uses * times
-                    looks += inner.looks * times
-                    colours.update({name: count * times for name, count in inner.colours})
-                case IntoOne():
-                    inner = self.run(action.actions)
-                    if inner is None:
-                        return None
-                    uses, looks = uses + 1, looks + inner.looks
-                    colours.update(dict(inner.colours))
-                case PassOver() if len(looks) >= action.slipped + action.over:
-                    looks = looks[: -(action.slipped + action.over)] + b"\\"
-                case _:
-                    return None
-        return Run(uses, looks, tuple(colours.items()))
+        return run_of(actions, self.counts, self.colour)

@@ -9,8 +9,8 @@ from dataclasses import replace
 from itertools import groupby
 
 from sizewright.base.finding import Finding
+from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrases import numbers_of, read_phrase
-from sizewright.read.notation.place_parser import NotUnderstood
 from sizewright.read.notation.row_labels import Label, read_label
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.stitches import Vocabulary

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from sizewright.base.nearest import nearest
 from sizewright.base.place import Span
+from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.notation.tree import Count, Landmark, Place, Promise, Promised
 from sizewright.read.notation.words import Kind, Sentence, Token, spanned
@@ -32,16 +33,6 @@ _ROW_WORDS = (
     "slip marker",
     "place marker",
 )
-
-
-class NotUnderstood(Exception):  # noqa: N818 -- carried to the sentence it belongs to
-    """Words that are not understood: where they stand, and how they may be mended."""
-
-    def __init__(self, span: Span, words: str, mend: str) -> None:
-        super().__init__(words)
-        self.span = span
-        self.words = words
-        self.mend = mend
 
 
 class PlaceParser:

@@ -1,50 +1,23 @@
 """In: the tokens of one row. Out: its actions, and the promise behind it; `NotUnderstood` says what is neither."""
 
-from sizewright.read.notation.place_parser import PlaceParser
-from sizewright.read.notation.stitches import PASS_OVER, Stitch, cable
+from sizewright.read.notation.special_words import JOINTS, STARS, SpecialWords
+from sizewright.read.notation.stitches import Stitch, cable
 from sizewright.read.notation.tree import (
     Action,
-    Add,
-    BindOff,
     Colour,
     Count,
-    Drop,
     Follow,
-    Hold,
     IntoOne,
     Landmark,
     Manner,
-    Mark,
-    Marking,
-    PassOver,
     Place,
     Promise,
     Repeat,
-    Turn,
     Work,
 )
 from sizewright.read.notation.words import Token
 
-_JOINTS = (",", ";", "and", "then", "-", ":")
-_STARS = ("*", "**")
 _WYIF = ("wyif", "wyib", "wyf", "wyb", "pwise", "kwise", "purlwise", "knitwise", "p-wise", "k-wise")
-_MARKINGS = {
-    ("pm",): Marking.PLACE,
-    ("place", "marker"): Marking.PLACE,
-    ("place", "a", "marker"): Marking.PLACE,
-    ("place", "m"): Marking.PLACE,
-    ("sm",): Marking.SLIP,
-    ("slip", "marker"): Marking.SLIP,
-    ("slip", "m"): Marking.SLIP,
-    ("sl", "m"): Marking.SLIP,
-    ("rm",): Marking.REMOVE,
-    ("remove", "marker"): Marking.REMOVE,
-    ("remove", "m"): Marking.REMOVE,
-}
-_PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
-_BIND = (("bind", "off"), ("cast", "off"), ("bo",))
-_ADD = (("cast", "on"), ("co",), ("pick", "up", "and", "knit"), ("pick", "up", "and", "purl"), ("pick", "up"), ("pu",))
-_HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin")
 _AS_THEY_APPEAR = (
     ("knit", "the", "knits", "and", "purl", "the", "purls"),
     ("k", "the", "k", "sts", "and", "p", "the", "p", "sts"),
@@ -68,7 +41,7 @@ _FOLLOW = (
 )
 
 
-class RowParser(PlaceParser):
+class RowParser(SpecialWords):
     """Reads the actions of one row; what comes before and behind them is read by those who call it."""
 
     def row(self) -> tuple[tuple[Action, ...], Promise | None]:
@@ -83,7 +56,7 @@ class RowParser(PlaceParser):
         """Actions up to a closing sign, the words of a repeat, or the promise behind the row."""
         found: list[Action] = []
         while not self.done:
-            if self.at(*_JOINTS):
+            if self.at(*JOINTS):
                 self.step()
             elif self.at(*closing) or self._rep_ahead() or self.promise_ahead():
                 break
@@ -99,7 +72,7 @@ class RowParser(PlaceParser):
         self.deeper()
         start = self.position
         try:
-            if self.at(*_STARS):
+            if self.at(*STARS):
                 return (self._starred(),)
             if self.at("[", "("):
                 return (self._grouped(),)
@@ -121,18 +94,18 @@ class RowParser(PlaceParser):
         """ "*...; rep from * to end" and "*...* to end", with what the last repeat ends with."""
         start = self.position
         star = self.step().text
-        body = self._actions((star, *(_STARS if star == "*" else ())))
+        body = self._actions((star, *(STARS if star == "*" else ())))
         closed = self.at(star)
         if closed:
             self.step()
-        while self.at(*_JOINTS):
+        while self.at(*JOINTS):
             self.step()
         named = self.at("rep", "repeat", "reps")
         if named:
             self.step()
             if self.at("from"):
                 self.step()
-            if self.at(*_STARS, "[", "("):
+            if self.at(*STARS, "[", "("):
                 self.step()
             self.skip("across", "around")
         elif not closed:
@@ -172,117 +145,6 @@ class RowParser(PlaceParser):
         if times is None and place is None:
             raise self.fault("Say how often the bracket is worked: “[…] 3 times”, “[…] to end”.")
         return Repeat(self.since(start), body, times, place)
-
-    # Words of their own
-
-    def _marking(self) -> Action | None:
-        start = self.position
-        found = self.phrase(_MARKINGS)
-        if found is None:
-            return None
-        self.skip("for", "beginning", "of", "the", "rnd", "round", "row") if self.at("for") else None
-        return Mark(self.since(start), _MARKINGS[found])
-
-    def _pass_over(self) -> Action | None:
-        start = self.position
-        if self.at(*PASS_OVER):
-            return PassOver(self.since(start), PASS_OVER[self.step().text])
-        if not self.at("pass"):
-            return None
-        self.skip(*_PASSED)
-        return PassOver(self.since(start), 1)
-
-    def _counted_words(self) -> Action | None:
-        """Binding off, casting on, picking up, holding and dropping so many stitches."""
-        start = self.position
-        if self.phrase(_BIND) is not None:
-            self.skip("next", "first", "the")
-            count = self.count()
-            self.stitch_words()
-            self.skip("at", "beginning", "of", "row", "in", "pattern", "loosely", "knitwise", "purlwise")
-            return BindOff(self.since(start), count)
-        if self.phrase(_ADD) is not None:
-            count = self.count()
-            self.stitch_words()
-            self._loose_words()
-            return Add(self.since(start), count)
-        if self.at("drop"):
-            self.step()
-            self.skip("next", "the")
-            count = self.count() if self.number_ahead() else self.one()
-            self.stitch_words()
-            return Drop(self.since(start), count)
-        return self._hold(start)
-
-    def _hold(self, start: int) -> Action | None:
-        """ "place next 12 sts on hold", "slip 12 sts onto waste yarn"."""
-        ahead = [token.text for token in self.rest()[:12]]
-        held = next((place for place, word in enumerate(ahead) if word in _HOLDERS), 0)
-        if not self.at("place", "slip", "sl", "put", "leave", "set") or not held or "#" not in ahead[:held]:
-            return None
-        self.step()
-        self.skip("the", "next", "first", "last", "these", "following")
-        count = self.count()
-        while self.position <= start + held:
-            self.step()
-        return Hold(self.since(start), count)
-
-    def _loose_words(self) -> None:
-        """What says where stitches come from changes no count: "across the gap", "along the edge"."""
-        while not self.done and not self.at(*_JOINTS, "]", ")", "(", "[", *_STARS) and not self.promise_ahead():
-            self.step()
-
-    def _turn(self) -> Action | None:
-        start = self.position
-        if self.at("turn"):
-            self.step()
-            return Turn(self.since(start), wrapped=False)
-        if self.at("w&t") or (self.at("wrap") and "turn" in [token.text for token in self.rest()[:6]]):
-            while not self.at("turn", "w&t"):
-                self.step()
-            self.step()
-            return Turn(self.since(start), wrapped=True)
-        return None
-
-    def _cn(self) -> Action | None:
-        """A cable spelled out: "sl 3 to cn, hold in front, k3, k3 from cn" crosses stitches and loses none."""
-        start = self.position
-        if self.at("sl", "slip", "place"):
-            self.step()
-            self.skip("next")
-        elif self.glued_ahead("sl") is not None:
-            return self._spelled_cable(start, self.glued_ahead("sl") or 0)
-        if not self.number_ahead():
-            return None
-        held = self.fixed()
-        return None if held is None else self._spelled_cable(start, held)
-
-    def _spelled_cable(self, start: int, held: int) -> Action | None:
-        if self.glued_ahead("sl") is not None:
-            self.step()
-        self.stitch_words()
-        if not (self.at("to", "onto", "on") and self.peek(1) in ("cn", "cable", "a", "the")):
-            return None
-        behind = next((place for place, token in enumerate(self.rest()) if token.text == "from"), None)
-        if behind is None:
-            raise self.fault("Say when the stitches on the cable needle are worked: “k3 from cn”.")
-        worked = self._cable_counts(behind)
-        self.skip("from", "cn", "cable", "needle", "the")
-        if len(worked) < 2 or worked[-1] != held:
-            message = f"{held} stitches go onto the cable needle, so {held} must be worked from it."
-            raise self.fault(message)
-        return Work(self.since(start), cable(sum(worked), "cable"))
-
-    def _cable_counts(self, behind: int) -> list[int]:
-        """The stitches worked, in their parts, up to the words "from cn"."""
-        end = self.position + behind
-        worked: list[int] = []
-        while self.position < end:
-            found = self.words.glued(self.token.text)
-            if found is not None:
-                worked.append(found[1])
-            self.step()
-        return worked
 
     def _follow(self) -> Action | None:
         """Stitches that are not spelled out: as they appear, the opposite, or in the pattern going on."""

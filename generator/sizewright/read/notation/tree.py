@@ -1,10 +1,14 @@
 """The nodes of instructions: what the words of a work or stitch block say, each with its place, nothing carried out."""
 
 from dataclasses import dataclass
-from enum import StrEnum
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.kinds import Landmark as Landmark  # noqa: PLC0414 -- words of these trees
+from sizewright.read.notation.kinds import Manner as Manner  # noqa: PLC0414 -- words of these trees
+from sizewright.read.notation.kinds import Marking as Marking  # noqa: PLC0414 -- words of these trees
+from sizewright.read.notation.kinds import Promised as Promised  # noqa: PLC0414 -- words of these trees
+from sizewright.read.notation.kinds import Side as Side  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.stitches import Stitch
 
 
@@ -14,20 +18,6 @@ class Count:
 
     span: Span
     value: int | Insert | TypedList
-
-
-class Side(StrEnum):
-    """The side of the fabric that faces the knitter."""
-
-    RIGHT = "RS"
-    WRONG = "WS"
-
-
-class Landmark(StrEnum):
-    """What a stretch of a row is worked to."""
-
-    END = "end"
-    MARKER = "marker"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,14 +63,6 @@ class IntoOne:
 
     span: Span
     actions: tuple["Action", ...]
-
-
-class Marking(StrEnum):
-    """What is done with a marker."""
-
-    PLACE = "place"
-    SLIP = "slip"
-    REMOVE = "remove"
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,14 +122,6 @@ class Turn:
     wrapped: bool
 
 
-class Manner(StrEnum):
-    """How stitches are worked that are not spelled out."""
-
-    AS_THEY_APPEAR = "knit the knits and purl the purls"
-    OPPOSITE = "purl the knits and knit the purls"
-    ANY = "work"
-
-
 @dataclass(frozen=True, slots=True)
 class Follow:
     """Stitches are worked as the fabric below tells, one for one, up to a place or so many."""
@@ -167,14 +141,6 @@ class Colour:
 
 
 Action = Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Drop | Turn | Follow | Colour
-
-
-class Promised(StrEnum):
-    """What the count behind a row says."""
-
-    TOTAL = "total"
-    FEWER = "fewer"
-    MORE = "more"
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 from sizewright.base.place import Span
-from sizewright.read.formula_parser import exact
 from sizewright.read.inserts import Insert, TypedList
 from sizewright.read.notation.tree import Count
 from sizewright.read.pattern import InstructionLine
+from sizewright.read.typed_numbers import exact
 
 _NUMBER_WORDS = {
     word: number

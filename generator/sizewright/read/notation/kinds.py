@@ -1,0 +1,41 @@
+"""The few words that say which side, which place and which manner, in the trees of instructions."""
+
+from enum import StrEnum
+
+
+class Side(StrEnum):
+    """The side of the fabric that faces the knitter."""
+
+    RIGHT = "RS"
+    WRONG = "WS"
+
+
+class Landmark(StrEnum):
+    """What a stretch of a row is worked to."""
+
+    END = "end"
+    MARKER = "marker"
+
+
+class Marking(StrEnum):
+    """What is done with a marker."""
+
+    PLACE = "place"
+    SLIP = "slip"
+    REMOVE = "remove"
+
+
+class Manner(StrEnum):
+    """How stitches are worked that are not spelled out."""
+
+    AS_THEY_APPEAR = "knit the knits and purl the purls"
+    OPPOSITE = "purl the knits and knit the purls"
+    ANY = "work"
+
+
+class Promised(StrEnum):
+    """What the count behind a row says."""
+
+    TOTAL = "total"
+    FEWER = "fewer"
+    MORE = "more"
