@@ -6,13 +6,15 @@ from fractions import Fraction
 import pytest
 from bs4 import BeautifulSoup
 
+from sizewright.base.place import Span
 from sizewright.base.units import LENGTH, STITCHES
 from sizewright.grade.graded import Values
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, PatternView
 from sizewright.publish.view_body import body_view
-from sizewright.publish.view_numbers import graded_html, insert_html
+from sizewright.publish.view_numbers import graded_html, insert_html, typed_html
+from sizewright.read.pattern import TypedList
 from sizewright.read.project import Project
 
 Read = Callable[[str], tuple[Proofed, Project]]
@@ -63,6 +65,14 @@ def test_a_number_in_a_passage_is_for_its_sizes_alone() -> None:
     assert visible(html) == "2 (3)"
     assert [visible(html, place) for place in range(3)] == ["", "2", "3"]
     assert insert_html(counts, None, (1,), metric_first=True) == "2"
+
+
+def test_a_list_typed_by_hand_keeps_its_kind_of_fractions_and_has_a_dash_for_no_value() -> None:
+    span = Span("a.md", 1, 1, 1, 9)
+    halves = TypedList(span, "7½ (8, –)", (Fraction(15, 2), Fraction(8), None))
+    assert visible(typed_html(halves, range(3))) == "7½ (8, –)"
+    assert visible(typed_html(halves, range(3)), 2) == "–"
+    assert visible(typed_html(TypedList(span, "7.5 (8, –)", halves.values), (0, 1))) == "7.5 (8)"
 
 
 def test_more_sizes_than_are_prepared_have_classes_too() -> None:
