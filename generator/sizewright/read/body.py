@@ -192,8 +192,9 @@ class BodyReader:
         own = token.content.split("\n")[token.content.count("\n", 0, position)]
         start = line.find(own) if line.count(own) == 1 else -1
         if start >= 0:
-            line_start = token.content.rfind("\n", 0, position) + 1
-            return self._lines.offset(line_number, start + position - line_start + 1)
+            at = start + position - token.content.rfind("\n", 0, position) - 1
+            self._searched[line_number] = at + len(content)
+            return self._lines.offset(line_number, at + 1)
         # A cell of a table whose words stand in its row twice: the braces are met in reading order.
         found = line.find(content, self._searched.get(line_number, 0))
         self._searched[line_number] = found + len(content)

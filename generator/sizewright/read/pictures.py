@@ -4,7 +4,7 @@ A picture is opened by browsers on its own, so a script in one would run on the 
 """
 
 from pathlib import Path
-from xml.etree.ElementTree import Element, ParseError
+from xml.etree.ElementTree import Element, ParseError, TreeBuilder
 
 from defusedxml import ElementTree
 from defusedxml.common import DefusedXmlException
@@ -36,9 +36,17 @@ def judge_picture(path: Path, source: str) -> Finding | None:
     return None
 
 
+class _Builder(TreeBuilder):
+    def pi(self, target: str, text: str | None = None) -> Element:  # noqa: ARG002 -- the signature of the parser's target
+        """A style sheet named before the drawing would be fetched; the tree itself does not show it."""
+        raise ValueError(f"it holds the instruction “{target}”")
+
+
 def _judge_svg(data: bytes, place: Span) -> Finding | None:
     try:
-        root = ElementTree.fromstring(data, forbid_dtd=True)
+        parser = ElementTree.XMLParser(target=_Builder(), forbid_dtd=True)
+        parser.feed(data)
+        root: Element = parser.close()
     except (ParseError, DefusedXmlException, ValueError, LookupError) as fault:
         return UNSAFE_PICTURE.at(place, f"“{place.source}” cannot be read as an SVG picture: {fault}.", _MEND)
     for element in root.iter():
