@@ -1,5 +1,6 @@
 """In: the small project in `sample/`. Out: it read, proofed and written as a site, once for all tests of the pages."""
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -9,8 +10,10 @@ from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
 from sizewright.publish.card import Card
 from sizewright.publish.links import Links
+from sizewright.publish.manifest import Options, inputs_digest
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, site_pages
+from sizewright.publish.run import Progress, Published, publish
 from sizewright.publish.theme import Theme
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_pattern import pattern_view
@@ -109,3 +112,45 @@ def view_of(read_pattern: Callable[[str], tuple[Proofed, Project]]) -> Callable[
         return pattern_view(proofed.graded, project, links, Terms.of(project, links))
 
     return view
+
+
+class Unseen:
+    """A progress that nobody looks at."""
+
+    def start(self, total: int, what: str) -> None:
+        """Says nothing."""
+
+    def step(self) -> None:
+        """Says nothing."""
+
+
+def read_and_publish(
+    folder: Path, *, without_refused: bool = False, papers: bool = True, progress: Progress | None = None
+) -> Published:
+    inputs = inputs_digest(folder, Options(papers))
+    project = read_project(folder)
+    proofed = [proof(pattern, project) for pattern in project.patterns]
+    steps = progress or Unseen()
+    return publish(project, proofed, without_refused=without_refused, papers=papers, progress=steps, inputs=inputs)
+
+
+@pytest.fixture
+def published() -> Callable[..., Published]:
+    """Reads, proofs and publishes, as the command does: `published(folder, without_refused=, papers=, progress=)`."""
+    return read_and_publish
+
+
+@pytest.fixture(scope="session")
+def finished(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The sample with a picture nobody shows, published once. To be read only."""
+    folder = tmp_path_factory.mktemp("finished") / "project"
+    shutil.copytree(SAMPLE, folder)
+    shutil.copy(folder / "content/media/hat.svg", folder / "content/media/unused.svg")
+    assert read_and_publish(folder).done
+    return folder
+
+
+@pytest.fixture
+def folder(finished: Path, tmp_path: Path) -> Path:
+    """The same, of one's own."""
+    return Path(shutil.copytree(finished, tmp_path / "project"))

@@ -2,8 +2,6 @@
 
 import json
 import os
-import subprocess
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -11,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from sizewright.publish import write
-from sizewright.publish.faults import Busy, CannotWrite, NotOurs, NotWritten
-from sizewright.publish.lock import alone, lock_file
+from sizewright.publish.faults import CannotWrite, NotOurs, NotWritten
+from sizewright.publish.lock import lock_file
 from sizewright.publish.manifest import MANIFEST, Manifest, read_manifest
 from sizewright.publish.output import Output
 from sizewright.publish.write import MARKER, new_site, work_folder
@@ -229,33 +227,6 @@ def test_two_moves_where_the_system_cannot_swap(site: Path, monkeypatch: pytest.
     assert {path.name for path in site.parent.iterdir()} == {"site"}
 
 
-def test_a_second_run_at_the_same_time_waits_its_turn(site: Path) -> None:
-    written(site, index="one")
-    with alone(site):
-        with left_alone(site, Busy) as said:
-            written(site, index="two")
-        assert "another run" in said[0]
-    written(site, index="two")
-    assert (site / "index.html").read_text() == "two"
-
-
-def test_a_second_process_at_the_same_time(site: Path) -> None:
-    written(site, index="one")
-    program = (
-        "import sys; from pathlib import Path; from sizewright.publish.lock import alone\n"
-        "with alone(Path(sys.argv[1])): print('held', flush=True); sys.stdin.read()"
-    )
-    pipe = subprocess.PIPE
-    with subprocess.Popen([sys.executable, "-c", program, str(site)], stdin=pipe, stdout=pipe) as other:
-        assert other.stdout is not None
-        assert other.stdout.readline() == b"held\n"
-        with left_alone(site, Busy):
-            written(site, index="two")
-        other.kill()  # and with its holder the lock is gone
-    written(site, index="two")
-    assert (site / "index.html").read_text() == "two"
-
-
 @pytest.mark.parametrize("second", ["patterns/HAT.html", "patterns/hat.html", MANIFEST])
 def test_two_files_of_one_name(site: Path, second: str) -> None:
     """Some systems do not tell capitals apart: there the second file would replace the first."""
@@ -282,86 +253,3 @@ def test_a_link_in_the_old_site_is_not_written_through(site: Path, tmp_path: Pat
     assert diary.read_text() == "mine"
     assert not (site / "patterns/hat.html").is_symlink()
     assert (site / "patterns/hat.html").read_text() == "new"
-
-
-# ---------------------------------------------------------------------------------------- what the system may refuse
-
-IN_A_PROCESS = """
-import os, resource, sys
-from pathlib import Path
-from sizewright.publish.faults import NotWritten
-from sizewright.publish.manifest import Manifest
-from sizewright.publish.output import Output
-from sizewright.publish.write import new_site
-site = Path(sys.argv[1])
-exec(sys.argv[2])
-try:
-    with new_site(site) as draft:
-        draft.put(Output("index.html", b"x" * 100_000))
-        draft.finish(Manifest(draft.digests))
-except NotWritten as refusal:
-    print(type(refusal).__name__, refusal)
-"""
-
-
-def refused_by_the_system(site: Path, set_up: str) -> str:
-    """What a process says that tries to write under these limits."""
-    line = [sys.executable, "-c", IN_A_PROCESS, str(site), set_up]
-    done = subprocess.run(line, capture_output=True, text=True, check=True, timeout=60)
-    assert done.stderr == ""
-    return done.stdout
-
-
-def test_no_room_on_the_disk(site: Path) -> None:
-    """A limit on the size of a file is what a process can set itself; the system then answers as a full disk does."""
-    written(site, index="one")
-    before = tree(site.parent)
-    said = refused_by_the_system(site, "resource.setrlimit(resource.RLIMIT_FSIZE, (50_000, 50_000))")
-    assert said.startswith("CannotWrite There is no room")
-    assert tree(site.parent) == before
-
-
-def test_a_folder_that_may_not_be_written(site: Path) -> None:
-    """Somebody without rights here: where the tests run as root, root becomes nobody first."""
-    written(site, index="one")
-    before = tree(site.parent)
-    for folder in (site.parent, *list(site.parent.parents)[:2]):
-        folder.chmod(0o755)
-    site.parent.chmod(0o555)
-    said = refused_by_the_system(site, "os.getuid() or os.setuid(65534)")
-    site.parent.chmod(0o755)
-    assert said.startswith("CannotWrite")
-    assert "may not be written" in said
-    assert tree(site.parent) == before
-
-
-# ------------------------------------------------------------------------------------------------------------- killed
-
-
-def killed(site: Path, way: str, kills: int) -> dict[str, int]:
-    """What was found after so many writers were killed; see killed.py."""
-    line = [sys.executable, str(HERE / "killed.py"), str(site), way, str(kills)]
-    done = subprocess.run(line, capture_output=True, text=True, check=True, timeout=120)
-    found: dict[str, int] = json.loads(done.stdout)
-    return found
-
-
-def test_killed_at_any_moment_the_site_is_the_old_or_the_new_one(site: Path) -> None:
-    found = killed(site, "publish", 100)
-    assert found.get("broken", 0) == 0
-    assert found["missing"] == 0
-    assert found["a"] + found["b"] == 100
-    assert found["a"] > 5
-    assert found["b"] > 5
-    assert found["midway"] > 30, "too few were killed in the middle of their work"
-
-
-def test_killed_where_the_system_cannot_swap_the_next_run_mends_it(site: Path) -> None:
-    found = killed(site, "two moves", 60)
-    assert found.get("broken", 0) == 0
-    assert found["a"] + found["b"] == 60
-    assert found["midway"] > 20, "too few were killed in the middle of their work"
-
-
-def test_the_killing_finds_a_writer_that_writes_in_place(site: Path) -> None:
-    assert killed(site, "overwrite", 20)["broken"] > 0
