@@ -17,6 +17,7 @@ from sizewright.command.preview.papers import Papers
 from sizewright.command.preview.server import PreviewServer
 from sizewright.command.preview.site_files import CONTENT_TYPES
 
+PATIENCE = 60  # seconds until what should come is given up
 PANEL = "<section>2 errors</section>"
 Ask = Callable[..., tuple[HTTPResponse, bytes]]
 
@@ -62,7 +63,7 @@ def server(board: Board) -> Iterator[PreviewServer]:
 @pytest.fixture
 def ask(server: PreviewServer) -> Ask:
     def asked(path: str, method: str = "GET", host: str | None = None) -> tuple[HTTPResponse, bytes]:
-        with closing(HTTPConnection("127.0.0.1", server.server_port, timeout=10)) as connection:
+        with closing(HTTPConnection("127.0.0.1", server.server_port, timeout=PATIENCE)) as connection:
             connection.putrequest(method, path, skip_host=host is not None)
             if host:
                 connection.putheader("Host", host)
@@ -198,14 +199,14 @@ def test_a_page_that_is_behind_is_told_at_once(ask: Ask) -> None:
 
 def test_a_page_that_is_closed_gives_its_thread_back(board: Board, server: PreviewServer) -> None:
     before = threading.active_count()
-    pages = [socket.create_connection(("127.0.0.1", server.server_port), timeout=10) for _ in range(5)]
+    pages = [socket.create_connection(("127.0.0.1", server.server_port), timeout=PATIENCE) for _ in range(5)]
     for page in pages:
         page.sendall(f"GET /-preview/changes?shown={board.shown.mark} HTTP/1.1\r\nHost: localhost\r\n\r\n".encode())
         assert page.recv(12) == b"HTTP/1.0 200"
     assert threading.active_count() == before + 5
     for page in pages:
         page.close()
-    deadline = time.monotonic() + 10
+    deadline = time.monotonic() + PATIENCE
     while threading.active_count() > before and time.monotonic() < deadline:
         time.sleep(0.05)
     assert threading.active_count() == before

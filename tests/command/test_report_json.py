@@ -23,11 +23,10 @@ def test_a_pattern(made: Made) -> None:
     told = json.loads(json_report(made([FOUND], [APART])))
     assert list(told) == ["patterns", "findings", "summary"]
     (pattern,) = told["patterns"]
-    assert {key: pattern[key] for key in ("source", "title", "sizes", "rows", "stitch_patterns")} == {
+    assert {key: pattern[key] for key in ("source", "title", "sizes", "stitch_patterns")} == {
         "source": "band.md",
         "title": "Test Band",
         "sizes": ["Small", "Large"],
-        "rows": [],
         "stitch_patterns": [],
     }
     # 52 x 0.9 x 2 = 93.6 and 60 x 0.9 x 2 = 108 stitches; 92 is the multiple of 4 nearest to 93.6 (arithmetic)
@@ -38,6 +37,15 @@ def test_a_pattern(made: Made) -> None:
         {"name": "cast_on", "unit": "st", "values": ["92", "108"], "unrounded": ["468/5", "108"], "line": 16},
         {"name": "half", "unit": "st", "values": ["46", "54"], "unrounded": ["46", "54"], "line": 17},
         {"name": "depth", "unit": "cm", "values": ["9", "10"], "unrounded": ["9", "10"], "line": 18},
+    ]
+
+
+def test_the_rows_as_they_were_carried_out(made: Made) -> None:
+    rows = json.loads(json_report(made()))["patterns"][0]["rows"]
+    assert [(row["label"], row["line"], row["before"], row["after"]) for row in rows] == [
+        ("Cast on", 23, [None, None], [92, 108]),
+        ("Rnd 1", 24, [92, 108], [92, 108]),
+        ("Repeat", 25, [92, 108], [92, 108]),
     ]
 
 
