@@ -27,7 +27,7 @@ _Read = TypeVar("_Read")
 
 # Deeper trees than this are no formula a person wrote, and would exhaust the stack of those who walk them.
 _DEEPEST = 60
-_LONGEST = 4000
+_LONGEST = 4000  # signs; Python itself reads no whole number of more than 4300 figures
 
 _RELATIONS = {"==": "=", "≤": "<=", "≥": ">=", "≠": "!="}
 _OPERATORS = {

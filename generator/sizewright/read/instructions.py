@@ -16,6 +16,7 @@ _NOTHING = r"[-–—]"
 _VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
 # "8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
 TYPED_LIST = re.compile(rf"(?<![\d.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
+_LONGEST = 12  # figures; a longer number is no count of anything knitted
 _EVERY_VALUE = re.compile(_VALUE)
 # What a line does to the count that cannot be carried out, said by the designer and not printed.
 _DECLARED = re.compile(r"\s+#\s*declared:\s*", re.IGNORECASE)
@@ -78,6 +79,8 @@ class InstructionReader:
         for match in TYPED_LIST.finditer(self._lines.text, start, end):
             values = (match["first"], *_EVERY_VALUE.findall(match["rest"]))
             span = self._lines.span(match.start(), match.end())
+            if max(len(value) for value in values) > _LONGEST:
+                continue
             by_size = self._by_size(tuple(_value(value) for value in values))
             if by_size is None:
                 self.findings.append(wrong_list_length(span, match.group(), len(values), self._sizes))

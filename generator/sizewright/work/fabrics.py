@@ -12,7 +12,9 @@ _BY_TERM = {stitch.term: stitch for stitch in STITCHES}
 _END = Place(Landmark.END)
 _AS_BELOW = ("pattern", "patt", "rib", "ribbing", "as established", "est", "established", "even", "straight", "pat")
 _OPPOSITE = ("moss", "seed", "moss stitch", "seed stitch")
-_RIB = re.compile(r"(?:rib )?k ?(\d+),? ?p ?(\d+)(?: rib| ribbing)?|(\d+) ?[x×] ?(\d+)(?: rib| ribbing)?")
+_RIB = re.compile(
+    r"(?:rib )?k ?(\d{1,3}),? ?p ?(\d{1,3})(?: rib| ribbing)?|(\d{1,3}) ?[x×] ?(\d{1,3})(?: rib| ribbing)?"
+)
 
 # The rows of a fabric, right side first; in the round both are worked from the right side.
 _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(

@@ -53,7 +53,7 @@ def _multiple(fits: Sequence[int]) -> tuple[int | None, int]:
     step = fits[1] - fits[0]
     if any(after - before != step for before, after in pairwise(fits)):
         return None, 0
-    return step, fits[0] - step if fits[0] >= step else 0
+    return step, fits[0] % step
 
 
 def _stated(block: StitchBlock) -> tuple[int, int] | None:

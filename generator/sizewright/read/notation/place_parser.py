@@ -19,7 +19,7 @@ _MORE = ("increased", "inc'd", "incd", "inc", "gained", "more")
 _REMAIN = ("remain", "remaining", "rem", "total", "left", "on", "needle", "needles", "each", "in", "all", "now", "the")
 _ROWS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 _COLOUR = re.compile(r"(?:[A-H]|MC|CC\d?|C\d)")
-_CABLE_NAME = re.compile(r"[ct](\d+)[fbrl]|(\d+)/(\d+)(?:/(\d+))? ?[lr]p?c")
+_CABLE_NAME = re.compile(r"[ct](\d{1,3})[fbrl]|(\d{1,3})/(\d{1,3})(?:/(\d{1,3}))? ?[lr]p?c")
 # Words of rows that are no stitches, so that a misspelt one finds its neighbour too.
 _ROW_WORDS = (
     "rep from",
@@ -54,9 +54,9 @@ class PlaceParser:
         """The token to be read next."""
         return self._tokens[self.position]
 
-    def rest(self) -> Sentence:
-        """The tokens not read yet."""
-        return self._tokens[self.position :]
+    def coming(self, count: int) -> Sentence:
+        """The next few tokens."""
+        return self._tokens[self.position : self.position + count]
 
     def texts(self, count: int) -> tuple[str, ...]:
         """The next few words."""

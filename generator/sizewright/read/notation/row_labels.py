@@ -54,6 +54,8 @@ def _numbers(words: Sentence) -> Numbers:
     stop = next((place for place in range(first, len(words)) if texts[place] in ("all", "every", "(")), len(words))
     found = numbers_of(words[first:stop]) if first < len(words) else Numbers()
     every = next((place for place, text in enumerate(texts) if text in ("all", "every", "each", "following")), None)
+    if every is None and not found.listed:
+        every = next((place for place, text in enumerate(texts) if text.startswith(("even", "odd"))), None)
     if every is None:
         return found
     kind = next((_KINDS[text] for text in texts[every:] if text in _KINDS), "")

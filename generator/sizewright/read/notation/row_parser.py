@@ -46,7 +46,11 @@ class RowParser(SpecialWords):
 
     def row(self) -> tuple[tuple[Action, ...], Promise | None]:
         """All actions up to the end, and the promise that closes them."""
+        start = self.position
         actions = self._actions(())
+        if actions and self.at("rep", "repeat") and len(self.coming(2)) == 1:
+            self.step()
+            actions = (Repeat(self.since(start), actions, None, Place(Landmark.END)),)
         promise = self.promise()
         if not self.done:
             raise self.fault()
@@ -58,7 +62,7 @@ class RowParser(SpecialWords):
         while not self.done:
             if self.at(*JOINTS):
                 self.step()
-            elif self.at(*closing) or self._rep_ahead() or self.promise_ahead():
+            elif self.at(*closing, *_TO) or self._rep_ahead() or self.promise_ahead():
                 break
             else:
                 found.extend(self._action(first=not found))
@@ -108,7 +112,7 @@ class RowParser(SpecialWords):
             if self.at(*STARS, "[", "("):
                 self.step()
             self.skip("across", "around")
-        elif not closed:
+        elif not closed and not self.done and not self.at(*_TO, "]", ")"):
             raise self.fault("A “*” begins a repeat: close it with “rep from * to end”.")
         times, more, place = self.extent(more=named)
         while self.at(",") and self.peek(1) in ("ending", "end", "finishing"):
@@ -183,7 +187,7 @@ class RowParser(SpecialWords):
             body = Work(self.since(start), stitch, count, None, colour)
             return (Repeat(self.since(start), (body,), times),)
         count = count if count is not None else times
-        if count is None and place is None and typed in ("knit", "purl", "k", "p"):
+        if count is None and place is None and stitch.term in ("k", "p"):
             if first and (self.done or self.promise_ahead()):
                 place = Place(Landmark.END)
             elif typed in ("knit", "purl"):
@@ -191,8 +195,9 @@ class RowParser(SpecialWords):
         return (Work(self.since(start), stitch, count, place, colour),)
 
     def _stitch_word(self) -> tuple[Stitch, Count | None]:
-        for length in range(min(self.words.longest, len(self.rest())), 0, -1):
-            spelling = " ".join(self._spelled(token) for token in self.rest()[:length])
+        ahead = [self._spelled(token) for token in self.coming(self.words.longest)]
+        for length in range(len(ahead), 0, -1):
+            spelling = " ".join(ahead[:length])
             stitch = self.words.by_spelling.get(spelling)
             if stitch is not None:
                 self.position += length
@@ -210,7 +215,8 @@ class RowParser(SpecialWords):
 
     @staticmethod
     def _spelled(token: Token) -> str:
-        return token.typed if token.count is not None and isinstance(token.count.value, int) else token.text
+        fixed = token.count is not None and isinstance(token.count.value, int)
+        return str(token.count.value) if fixed and token.count is not None else token.text
 
     def _with_manner(self, stitch: Stitch) -> Stitch:
         """Slipping has many manners that change no count; through the back loop twists the stitch."""
@@ -236,4 +242,5 @@ class RowParser(SpecialWords):
         return self.step().typed
 
 
+_TO = ("to", "until", "till")
 _ENDINGS = ("last", "with", "k", "p", "knit", "purl", "the")

@@ -69,7 +69,7 @@ class SpecialWords(PlaceParser):
 
     def _hold(self, start: int) -> Action | None:
         """ "place next 12 sts on hold", "slip 12 sts onto waste yarn"."""
-        ahead = [token.text for token in self.rest()[:12]]
+        ahead = [token.text for token in self.coming(12)]
         held = next((place for place, word in enumerate(ahead) if word in _HOLDERS), 0)
         if not self.at("place", "slip", "sl", "put", "leave", "set") or not held or "#" not in ahead[:held]:
             return None
@@ -90,7 +90,7 @@ class SpecialWords(PlaceParser):
         if self.at("turn"):
             self.step()
             return Turn(self.since(start), wrapped=False)
-        if self.at("w&t") or (self.at("wrap") and "turn" in [token.text for token in self.rest()[:6]]):
+        if self.at("w&t") or (self.at("wrap") and "turn" in [token.text for token in self.coming(6)]):
             while not self.at("turn", "w&t"):
                 self.step()
             self.step()
@@ -116,7 +116,7 @@ class SpecialWords(PlaceParser):
         self.stitch_words()
         if not (self.at("to", "onto", "on") and self.peek(1) in ("cn", "cable", "a", "the")):
             return None
-        behind = next((place for place, token in enumerate(self.rest()) if token.text == "from"), None)
+        behind = next((place for place, token in enumerate(self.coming(24)) if token.text == "from"), None)
         if behind is None:
             raise self.fault("Say when the stitches on the cable needle are worked: “k3 from cn”.")
         worked = self._cable_counts(behind)

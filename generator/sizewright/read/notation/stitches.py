@@ -43,7 +43,21 @@ STITCHES = (
     _s("k tbl", 1, "K", "ktbl", "k1tbl", "k1b", "twisted knit", counted=True),
     _s("p tbl", 1, "P", "ptbl", "p1tbl", "twisted purl", counted=True),
     _s("sl", 1, "s", "slip", counted=True),
-    _s("yo", 0, "o", "yfwd", "yrn", "yon", "yfrn", "yarn over", "over", "yf", counted=True),
+    _s(
+        "yo",
+        0,
+        "o",
+        "yfwd",
+        "yrn",
+        "yon",
+        "yfrn",
+        "yarn over",
+        "over",
+        "yf",
+        "bring the thread forward",
+        "bring the silk forward",
+        counted=True,
+    ),
     _s("k2tog", 2, "/", "k2 tog", "knit 2 together", "k2-tog", "narrow"),
     _s("k2tog tbl", 2, "\\", "k2togtbl"),
     _s("p2tog", 2, "d", "p2 tog", "purl 2 together"),
@@ -75,8 +89,6 @@ STITCHES = (
 # The ways into and out of these are words of their own in a row.
 PASS_OVER = {"psso": 1, "p2sso": 2}
 
-_CABLE = re.compile(r"(?:(?P<total>\d+)|(?P<a>\d+)/(?P<b>\d+)(?:/(?P<c>\d+))?)", re.IGNORECASE)
-
 
 def cable(over: int, term: str) -> Stitch:
     """A cable over so many stitches: they change places, none is lost."""
@@ -96,7 +108,7 @@ class Vocabulary:
         self.by_spelling: Mapping[str, Stitch] = MappingProxyType(known)
         self.longest = max(len(spelling.split()) for spelling in known)
         counted = sorted({word for word, stitch in known.items() if stitch.counted and " " not in word}, key=len)
-        self._glued = re.compile(rf"(?P<word>{'|'.join(map(re.escape, reversed(counted)))})(?P<count>\d+)")
+        self._glued = re.compile(rf"(?P<word>{'|'.join(map(re.escape, reversed(counted)))})(?P<count>\d{{1,6}})")
 
     def glued(self, word: str) -> tuple[Stitch, int] | None:
         """The stitch and the count of a word such as "k12" or "sl1"; None where it is none."""

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
+from fractions import Fraction
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, TypedList
@@ -18,6 +19,7 @@ _NUMBER_WORDS = {
     )
 }
 # Behind these words "one" is no number: "make one" is a stitch, "in one stitch" a place.
+_LONGEST = 12  # figures; a longer number is no count of anything knitted
 _KEEPS_WORD = ("make", "in", "into")
 
 _TOKEN = re.compile(
@@ -105,7 +107,8 @@ def _words(text: str, line: Span, column: int) -> Iterator[Token]:
         span = Span(line.source, line.line, column + match.start(), line.line, column + match.end())
         folded = typed.casefold().replace("’", "'")
         if match["number"] or match["ordinal"]:
-            value = exact(match["number"] or match["ordinal"])
+            figures = match["number"] or match["ordinal"]
+            value = exact(figures) if len(figures) <= _LONGEST else Fraction(1, 2)
             count = Count(span, int(value)) if value.denominator == 1 else None
             yield Token(Kind.NUMBER, "#", typed, span, count, ordinal=match["ordinal"] is not None)
         elif folded in _NUMBER_WORDS and before not in _KEEPS_WORD:
