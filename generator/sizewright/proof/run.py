@@ -89,9 +89,11 @@ def proof(pattern: Pattern, project: Project) -> Proofed:
 
 
 def elsewhere(project: Project) -> tuple[Finding, ...]:
-    """What reading found outside the patterns: in the studio's file, tables, pages and pictures."""
+    """What was found outside the patterns: in the studio's file, tables, pictures, and in pages with their numbers."""
     sources = {pattern.source for pattern in project.patterns}
-    return tuple(finding for finding in project.findings if finding.span is None or finding.span.source not in sources)
+    found = [finding for finding in project.findings if finding.span is None or finding.span.source not in sources]
+    found.extend(finding for page in (*project.pages, *project.techniques) for finding in grade(page).findings)
+    return tuple(found)
 
 
 def _in(finding: Finding, pattern: Pattern) -> bool:
