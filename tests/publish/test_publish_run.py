@@ -158,6 +158,12 @@ def test_what_is_no_longer_made_is_removed(folder: Path, published: Publish) -> 
     assert "patterns/cloth.html" not in site(folder, "sitemap.xml")
 
 
+def test_pages_that_were_proofed_too_are_no_patterns(folder: Path) -> None:
+    project = read_project(folder)
+    proofed = [proof(source, project) for source in (*project.patterns, *project.pages, *project.techniques)]
+    assert publish(project, proofed, without_refused=False, progress=Steps()).written == ()
+
+
 def test_without_papers(folder: Path, published: Publish) -> None:
     done = published(folder, papers=False)
     assert done.done

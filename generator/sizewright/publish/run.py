@@ -73,9 +73,10 @@ def publish(  # noqa: PLR0913 (all but two by their names)
 ) -> Published:
     """Writes the site of a project, all of it or nothing; `site` is another folder for it than the project's own.
 
-    An error in a pattern refuses everything, or with `without_refused` that pattern only; an error elsewhere always
-    refuses everything. `inputs` is `inputs_digest` from before the project was read; without it the next run cannot
-    tell that nothing has changed, and publishes again.
+    `proofed` has every pattern; of pages and techniques, which it may have too, only the findings count. An error in a
+    pattern refuses everything, or with `without_refused` that pattern only; an error elsewhere always everything.
+    `inputs` is `inputs_digest` from before the project was read; without it the next run cannot tell that nothing has
+    changed, and publishes again.
 
     Raises NotWritten (Busy, NotOurs, CannotWrite, NoPango, PaperFault) and BadTheme; nothing is written then.
     """
@@ -83,7 +84,8 @@ def publish(  # noqa: PLR0913 (all but two by their names)
     if elsewhere or (refused and not without_refused):
         return Published(done=False, refused=refused)
     theme = Theme.find(project.studio.theme, project.folder)
-    good = tuple(each for each in proofed if each.graded.pattern.name not in refused)
+    sound = {pattern.source for pattern in project.patterns if pattern.name not in refused}
+    good = tuple(each for each in proofed if each.graded.pattern.source in sound)
     media = _media(project, good)
     with new_site(site or site_folder(project.folder)) as draft:
         old = read_manifest(draft.site)
