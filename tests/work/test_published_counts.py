@@ -66,3 +66,15 @@ Rows 1 to 24: Knit.
 Next Rnd: K12, pick up and knit 12 sts along the side, pick up and knit 12 sts along the cast-on edge, """
     worked = knitted(tmp_path, lines + "pick up and knit 12 sts along the other side. (48 sts)")
     assert worked.entries[-1].after == (48,)
+
+
+def test_a_row_that_a_stitch_pattern_does_not_have(tmp_path: Path) -> None:
+    block = "Cast on 8 sts.\nWork Rows 1 to 3 of Moss 2 times.\n```\n```stitch Moss\nRow 1: *K1, p1*.\nRow 2: *P1, k1*."
+    assert [type(fault).__name__ for fault in knitted(tmp_path, block).faults] == ["NoRow"]
+
+
+def test_missing_markers_behind_a_faulty_row_are_not_told_again(tmp_path: Path) -> None:
+    lines = """Cast on 8 sts. Place marker and join to work in the round.
+Rnd 1: *K3; rep from * to end. (8 sts)
+Rnd 2: K to m, sm."""
+    assert [type(fault).__name__ for fault in knitted(tmp_path, lines).faults] == ["BrokenRepeat"]

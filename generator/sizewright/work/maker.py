@@ -26,7 +26,7 @@ from sizewright.read.notation.tree import (
 from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Fault, NoStitches, Stopped, WrongCount
+from sizewright.work.faults import Fault, NoMarker, NoStitches, Stopped, WrongCount
 from sizewright.work.lengths import Lengths
 from sizewright.work.needle import Needle
 from sizewright.work.row_book import RowBook
@@ -70,6 +70,7 @@ class Maker:
         self.sections = Sections()
         self.needle: Needle | None = None
         self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
+        self.unmarked = False  # a faulty row lost the markers: that they are missing is told by it already
         self.piece = ""
 
     def make(self) -> Made:
@@ -103,7 +104,8 @@ class Maker:
         try:
             self.one(direction)
         except Stopped as stopped:
-            if stopped.fault is not None:
+            told_already = self.unmarked and isinstance(stopped.fault, NoMarker)
+            if stopped.fault is not None and not told_already:
                 self.made.faults.append(stopped.fault)
             self.lost = True
             self.resume(direction)
@@ -123,7 +125,7 @@ class Maker:
             self.lay(self.needle, self.counts(promise.count))
         except Stopped:
             return
-        self.lost = False
+        self.lost, self.unmarked = False, True
 
     @staticmethod
     def lay(needle: Needle, count: int) -> None:
@@ -171,7 +173,7 @@ class Maker:
         self.piece = self.sections.heading or self.graded.pattern.header.title
         self.book.turn_page()
         self.sections.begin()
-        self.lost = False
+        self.lost = self.unmarked = False
 
     def cast_on(self, count: int) -> None:
         """A new piece; live stitches of the one before wait on a holder."""

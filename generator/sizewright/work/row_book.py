@@ -52,10 +52,10 @@ class RowBook:
         if direction.of:
             wanted = direction.numbers.listed if direction.numbers is not None else ()
             block = self.block(direction.of, direction.span)
-            rows = tuple(row for row in block if not wanted or set(row.numbers.listed) & set(wanted))
-            if not rows:
-                raise Stopped(NoRow(direction.span, self._size, ", ".join(map(str, wanted))))
-            return rows
+            lacking = set(wanted) - {number for row in block for number in row.numbers.listed}
+            if lacking:
+                raise Stopped(NoRow(direction.span, self._size, ", ".join(map(str, sorted(lacking)))))
+            return tuple(row for row in block if not wanted or set(row.numbers.listed) & set(wanted))
         if direction.numbers is not None:
             return self.numbered(direction.numbers, direction.span)
         if len(self._written) < direction.back:
