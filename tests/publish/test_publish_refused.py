@@ -161,8 +161,7 @@ def test_an_error_beside_the_patterns_refuses_everything(
 ) -> None:
     edit(folder, file, old, new)
     project = read_project(folder)
-    sources = (*project.patterns, *project.pages, *project.techniques)
-    proofed = [proof(source, project) for source in sources]
+    proofed = [proof(pattern, project) for pattern in project.patterns]
     with untouched(folder):
         done = publish(project, proofed, without_refused=without_refused, progress=Quiet())
     assert not done.done

@@ -10,6 +10,7 @@ from typing import Protocol
 
 from sizewright.base.finding import Level
 from sizewright.proof.proofed import Proofed
+from sizewright.proof.run import elsewhere
 from sizewright.publish.card import Card
 from sizewright.publish.faults import CannotWrite, PaperFault
 from sizewright.publish.feed import FEED, Correction, Listed, feed
@@ -73,15 +74,15 @@ def publish(  # noqa: PLR0913 (all but two by their names)
 ) -> Published:
     """Writes the site of a project, all of it or nothing; `site` is another folder for it than the project's own.
 
-    `proofed` has every pattern; of pages and techniques, which it may have too, only the findings count. An error in a
-    pattern refuses everything, or with `without_refused` that pattern only; an error elsewhere always everything.
+    `proofed` has every pattern. An error in a pattern refuses everything, or with `without_refused` that pattern only;
+    an error elsewhere, in a page or a table, always everything.
     `inputs` is `inputs_digest` from before the project was read; without it the next run cannot tell that nothing has
     changed, and publishes again.
 
     Raises NotWritten (Busy, NotOurs, CannotWrite, NoPango, PaperFault) and BadTheme; nothing is written then.
     """
-    refused, elsewhere = _errors(project, proofed)
-    if elsewhere or (refused and not without_refused):
+    refused, beside = _errors(project, proofed)
+    if beside or (refused and not without_refused):
         return Published(done=False, refused=refused)
     theme = Theme.find(project.studio.theme, project.folder)
     sound = {pattern.source for pattern in project.patterns if pattern.name not in refused}
@@ -120,7 +121,8 @@ def paper_of(project: Project, proofed: Proofed) -> Paper:
 def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ...], bool]:
     """The names of the patterns with an error, and whether there is one elsewhere: in a page, a table, the studio."""
     names = {pattern.source: pattern.name for pattern in project.patterns}
-    found = [(finding.span.source if finding.span else "", finding) for finding in project.findings]
+    apart = (*project.findings, *elsewhere(project))
+    found = [(finding.span.source if finding.span else "", finding) for finding in apart]
     for each in proofed:
         own = each.graded.pattern.source
         found += ((finding.span.source if finding.span else own, finding) for finding in each.findings)
@@ -131,7 +133,7 @@ def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ..
 
 def _warnings(project: Project, proofed: Sequence[Proofed]) -> int:
     """How many warnings there are; what reading found in a pattern may stand in both."""
-    found = {*project.findings, *(finding for each in proofed for finding in each.findings)}
+    found = {*project.findings, *elsewhere(project), *(finding for each in proofed for finding in each.findings)}
     return sum(finding.level is Level.WARNING for finding in found)
 
 
