@@ -113,7 +113,8 @@ def test_a_list_in_a_passage_may_answer_to_its_sizes(read_text: Read) -> None:
     project = read_text(f"{HEADER}::: sizes A, C\n```work\nCast on 8 (10) sts.\n```\n:::\n")
     (found,) = numbers(project.patterns[0])
     assert isinstance(found, TypedList)
-    assert found.values == (8, None, 10)
+    values: tuple[Fraction | None, ...] = (Fraction(8), None, Fraction(10))
+    assert found.values == values
     assert found.sizes == ("A", "C")
 
 

@@ -2,11 +2,17 @@
 
 from collections.abc import Iterable
 from difflib import get_close_matches
+from itertools import islice
+
+_LONGEST = 60  # signs; comparing is slow for long words, and nobody mistypes one of that length
+_MOST = 3000  # known words
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word closest to `word`, or None where none is close; capitals do not count."""
-    by_folded = {name.casefold(): name for name in known}
+    by_folded = {name.casefold(): name for name in islice(known, _MOST)}
+    if len(word) > _LONGEST:
+        return None
     found = get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
     return by_folded[found[0]] if found else None
 

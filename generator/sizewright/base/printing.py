@@ -9,6 +9,7 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from sizewright.base.units import (
+    COUNTS,
     LENGTH,
     MASS,
     PLAIN,
@@ -170,12 +171,12 @@ _PLAIN_STYLE: Mapping[Dimension, Printer] = MappingProxyType(
     {LENGTH: _length, MASS: _mass, STITCH_GAUGE: _gauge("sts"), ROW_GAUGE: _gauge("rows")}
 )
 
-# The styles a designer may ask for behind a colon, and what each may be used for (None: anything).
-STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...] | None]] = MappingProxyType(
+# The styles a designer may ask for behind a colon, and what each may be used for.
+STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...]]] = MappingProxyType(
     {
-        "times": (_each(_times), None),
-        "ordinal": (_each(_ordinal), None),
-        "words": (_each(_words), None),
+        "times": (_each(_times), (PLAIN, *COUNTS)),
+        "ordinal": (_each(_ordinal), (PLAIN, *COUNTS)),
+        "words": (_each(_words), (PLAIN, *COUNTS)),
         "cm": (lambda values: _series(_centimetres(values), "cm"), (LENGTH,)),
         "mm": (lambda values: _series(_in_unit(values, "mm", 1), "mm"), (LENGTH,)),
         "in": (lambda values: _series(_inches(values), "in"), (LENGTH,)),

@@ -2,14 +2,26 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
-from math import ceil, floor
 from operator import add, mul, sub, truediv
 from typing import assert_never
 
 from sizewright.base.finding import Rule
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Span
-from sizewright.base.units import COUNTS, LENGTH, PLAIN, STITCHES, Dimension, base_unit, per, spoken, times
+from sizewright.base.units import (
+    COUNTS,
+    LENGTH,
+    MASS,
+    PLAIN,
+    ROW_GAUGE,
+    STITCH_GAUGE,
+    STITCHES,
+    Dimension,
+    base_unit,
+    per,
+    spoken,
+    times,
+)
 from sizewright.grade.functions import FUNCTIONS, Unsuitable
 from sizewright.grade.rules import BAD_STEP, DIVISION_BY_ZERO, UNKNOWN_FUNCTION, UNKNOWN_NAME, WRONG_UNITS
 from sizewright.grade.worth import Fault, Worth, paired, where
@@ -67,9 +79,17 @@ class Evaluator:
             return worth
         if tree.name in self._failed:
             raise Fault(None)
+        raise _fault(UNKNOWN_NAME, tree.span, f"Nothing defines “{tree.name}”.", self._name_mend(tree.name))
+
+    def _name_mend(self, name: str) -> str:
+        """How to mend a name nothing defines; one that can only be a gauge is never taken for another quantity."""
+        for word, key, dimension in _GAUGES:
+            if name == word or name.endswith(f".{key}"):
+                known = [f"“{other}”" for other, worth in self._known.items() if worth.dimension == dimension]
+                there = f"Known are: {', '.join(known)}." if known else ""
+                return f"{there} Give the gauge its “{key}” in the header, for this fabric.".strip()
         hint = "Define it in a grade block, or give it to every size in the header."
-        mend = did_you_mean(tree.name, (*self._known, *self._failed), hint)
-        raise _fault(UNKNOWN_NAME, tree.span, f"Nothing defines “{tree.name}”.", mend)
+        return did_you_mean(name, (*self._known, *self._failed), hint)
 
     def _operation(self, tree: Operation) -> Worth:
         left, right = self.tree(tree.left), self.tree(tree.right)
@@ -77,7 +97,7 @@ class Evaluator:
             case Operator.TIMES:
                 return Worth(times(left.dimension, right.dimension), paired(mul, left.values, right.values))
             case Operator.OVER:
-                self._refuse_zero(tree, right)
+                self._refuse_zero(tree.right, [value == 0 for value in right.values])
                 return Worth(per(left.dimension, right.dimension), paired(truediv, left.values, right.values))
             case Operator.PLUS | Operator.MINUS:
                 if left.dimension != right.dimension:
@@ -86,13 +106,11 @@ class Evaluator:
                 return Worth(left.dimension, paired(operation, left.values, right.values))
         assert_never(tree.operator)
 
-    def _refuse_zero(self, tree: Operation, divisor: Worth) -> None:
-        sizes = where([value == 0 for value in divisor.values], self._sizes)
-        if sizes or not all(divisor.values):
-            message = "This divides by nothing."
-            raise _fault(
-                DIVISION_BY_ZERO, tree.right.span, message, "Mend the divisor, or treat the size apart.", sizes
-            )
+    def _refuse_zero(self, divisor: Tree, broken: Sequence[bool], mend: str = "") -> None:
+        """A fault where a divisor is nothing in some size, or has to be above zero and is not."""
+        if any(broken):
+            mend = mend or "Mend the divisor; where it may come to nothing, write max(1, …) around it."
+            raise _fault(DIVISION_BY_ZERO, divisor.span, "This divides by nothing.", mend, where(broken, self._sizes))
 
     def _unlike(self, tree: Operation, left: Dimension, right: Dimension) -> Fault:
         message = f"This {_VERBS[tree.operator]} {spoken(right)} {_JOINTS[tree.operator]} {spoken(left)}."
@@ -105,9 +123,11 @@ class Evaluator:
             raise _fault(UNKNOWN_FUNCTION, tree.span, f"There is no function “{tree.function}”.", mend)
         arguments = tuple(self.tree(argument) for argument in tree.arguments)
         if len(arguments) < function.least or len(arguments) > (function.most or len(arguments)):
-            takes = str(function.least) if function.most else f"{function.least} or more"
-            message = f"“{function.name}” takes {takes} values and is given {len(arguments)}."
+            takes = "1 value" if function.most == 1 else f"{function.least}{'' if function.most else ' or more'} values"
+            message = f"“{function.name}” takes {takes} and is given {len(arguments)}."
             raise _fault(UNKNOWN_FUNCTION, tree.span, message, function.page)
+        if function.divides:
+            self._refuse_zero(tree.arguments[1], [value <= 0 for value in arguments[1].values], function.page)
         try:
             return function.apply(arguments)
         except Unsuitable as reason:
@@ -118,10 +138,11 @@ class Evaluator:
             of, plus = self.multiple(rounding.step, worth.dimension, rounding.span)
         else:
             of, plus = self._length_step(rounding, rounding.step, worth, text), (Fraction(0),)
-        whole = _ROUNDINGS[rounding.direction]
-        shifted = paired(truediv, paired(sub, worth.values, plus), of)
-        counted = tuple(Fraction(whole(value)) for value in shifted)
-        return Worth(worth.dimension, paired(add, paired(mul, counted, of), plus))
+        round_one = _ROUNDINGS[rounding.direction]
+        if not any(plus):
+            return Worth(worth.dimension, paired(round_one, worth.values, of))
+        shifted = paired(round_one, paired(sub, worth.values, plus), of)
+        return Worth(worth.dimension, paired(add, shifted, plus))
 
     def multiple(
         self, multiple: Multiple, counted: Dimension, span: Span
@@ -152,7 +173,7 @@ class Evaluator:
         if given.dimension != worth.dimension:
             rounded, by = spoken(worth.dimension), spoken(given.dimension)
             message = f"“{' '.join(text.split())}” rounds {rounded} to a step that is {by}."
-            mend = "Write the step as a length, such as 0.5 cm."
+            mend = f"Write the step in the same unit: “{rounding.direction} {_STEPS.get(worth.dimension, '…')}”."
             if worth.dimension in COUNTS:
                 mend = f"Write “{rounding.direction} multiple of …”, “whole”, “even” or “odd”."
             raise _fault(WRONG_UNITS, rounding.span, message, mend)
@@ -180,15 +201,30 @@ def _literal(tree: Literal) -> Worth:
     return Worth(tree.unit.dimension, tuple(value * tree.unit.factor for value in tree.values))
 
 
-def _half_up(value: Fraction) -> int:
-    return floor(value + Fraction(1, 2))
+# Roundings to a step, on whole numbers: value / step is (value.numerator * step.denominator) over the other two.
 
 
+def _nearest(value: Fraction, step: Fraction) -> Fraction:
+    over = value.denominator * step.numerator
+    return (2 * value.numerator * step.denominator + over) // (2 * over) * step
+
+
+def _up(value: Fraction, step: Fraction) -> Fraction:
+    return -(-value.numerator * step.denominator // (value.denominator * step.numerator)) * step
+
+
+def _down(value: Fraction, step: Fraction) -> Fraction:
+    return value.numerator * step.denominator // (value.denominator * step.numerator) * step
+
+
+# What a step looks like for what is not counted, and the names of gauges with the key of the header that gives them.
+_STEPS = {LENGTH: "0.5 cm", MASS: "5 g"}
+_GAUGES = (("stitch_gauge", "stitches", STITCH_GAUGE), ("row_gauge", "rows", ROW_GAUGE))
 _JOINTS = {Operator.PLUS: "to", Operator.MINUS: "from"}
-_ROUNDINGS: Mapping[Direction, Callable[[Fraction], int]] = {
-    Direction.NEAREST: _half_up,
-    Direction.UP: ceil,
-    Direction.DOWN: floor,
+_ROUNDINGS: Mapping[Direction, Callable[[Fraction, Fraction], Fraction]] = {
+    Direction.NEAREST: _nearest,
+    Direction.UP: _up,
+    Direction.DOWN: _down,
 }
 
 

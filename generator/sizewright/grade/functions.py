@@ -25,6 +25,7 @@ class Function:
     most: int | None
     page: str
     apply: Callable[[Arguments], Worth]
+    divides: bool = False  # whether the second value divides the first, and must be above zero
 
 
 def _alike(arguments: Arguments) -> Dimension:
@@ -68,19 +69,12 @@ def _across(pick: Callable[[tuple[Fraction, ...]], Fraction]) -> Callable[[Argum
 
 def _repeats(arguments: Arguments) -> Worth:
     _alike(arguments)
-    _refuse_nothing(arguments[1])
     return Worth(PLAIN, paired(lambda count, one: Fraction(count // one), arguments[0].values, arguments[1].values))
 
 
 def _left_over(arguments: Arguments) -> Worth:
     dimension = _alike(arguments)
-    _refuse_nothing(arguments[1])
     return Worth(dimension, paired(lambda count, one: count % one, arguments[0].values, arguments[1].values))
-
-
-def _refuse_nothing(divisor: Worth) -> None:
-    if any(value <= 0 for value in divisor.values):
-        raise Unsuitable("divides by nothing or less")
 
 
 FUNCTIONS: Mapping[str, Function] = MappingProxyType(
@@ -108,10 +102,20 @@ FUNCTIONS: Mapping[str, Function] = MappingProxyType(
             Function("smallest", 1, 1, "The smallest value of all sizes: `smallest(chest)`.", _across(min)),
             Function("largest", 1, 1, "The largest value of all sizes: `largest(chest)`.", _across(max)),
             Function(
-                "repeats", 2, 2, "How often the second goes into the first, whole: `repeats(cast_on, 8 st)`.", _repeats
+                "repeats",
+                2,
+                2,
+                "How often the second goes into the first, whole: `repeats(cast_on, 8 st)`.",
+                _repeats,
+                divides=True,
             ),
             Function(
-                "left_over", 2, 2, "What is left of the first by whole seconds: `left_over(cast_on, 8 st)`.", _left_over
+                "left_over",
+                2,
+                2,
+                "What is left of the first when the second has gone into it: `left_over(cast_on, 8 st)`.",
+                _left_over,
+                divides=True,
             ),
         )
     }

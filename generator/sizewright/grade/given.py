@@ -3,18 +3,26 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from sizewright.base.finding import Finding
 from sizewright.base.place import Span
+from sizewright.base.units import spoken
 from sizewright.grade.graded import Named, Values
+from sizewright.grade.rules import REPEATED_NAME, WRONG_UNITS
 from sizewright.grade.worth import spread
 from sizewright.read.pattern import Gauge, Measure, Pattern, Size
 
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """The names every size has, and those that some sizes lack, with the place of the first size that does."""
+    """The names every size has, and those that some sizes lack, with the place of the first size that does.
+
+    `failed` are names that have no value for a reason the findings tell.
+    """
 
     names: tuple[Named, ...]
     lacking: Mapping[str, tuple[Span, tuple[str, ...]]]
+    failed: frozenset[str]
+    findings: tuple[Finding, ...]
 
     def place(self, name: str) -> Span | None:
         """Where a name is given, or None."""
@@ -25,21 +33,36 @@ def given_names(pattern: Pattern, count: int) -> Given:
     """The names of a header; `count` is how many values each has."""
     sizes = pattern.header.sizes
     names = list(dict.fromkeys(name for size in sizes for name in size.measurements))
+    unlike = {name: finding for name in names if (finding := _unlike(sizes, name))}
     lacking: dict[str, tuple[Span, tuple[str, ...]]] = {}
-    given: list[Named] = []
+    given: dict[str, Named] = {}
     for name in names:
-        without = [size for size in sizes if name not in size.measurements or not _alike(sizes, name)]
-        if without:
+        without = [size for size in sizes if name not in size.measurements]
+        if without and name not in unlike:
             lacking[name] = (without[0].span, tuple(size.name for size in without))
-        else:
-            given.append(_measurement(name, sizes))
-    given.extend(one for gauge in pattern.header.gauges for one in _gauge(gauge, count))
-    return Given(tuple(given), lacking)
+        elif name not in unlike:
+            given[name] = _measurement(name, sizes)
+    gauges = [one for gauge in pattern.header.gauges for one in _gauge(gauge, count)]
+    repeated = [_repeated(one, given[one.name]) for one in gauges if one.name in given]
+    given |= {one.name: one for one in gauges if one.name not in given}
+    return Given(tuple(given.values()), lacking, frozenset(unlike), (*unlike.values(), *repeated))
 
 
-def _alike(sizes: tuple[Size, ...], name: str) -> bool:
-    """Whether all sizes that have a measurement measure the same kind of thing by it."""
-    return len({size.measurements[name].quantity.dimension for size in sizes if name in size.measurements}) == 1
+def _unlike(sizes: tuple[Size, ...], name: str) -> Finding | None:
+    """The finding where two sizes measure different kinds of thing by the same name."""
+    having = [size for size in sizes if name in size.measurements]
+    first, *others = (size.measurements[name] for size in having)
+    for size, other in zip(having[1:], others, strict=True):
+        if other.quantity.dimension != first.quantity.dimension:
+            kinds = spoken(other.quantity.dimension), spoken(first.quantity.dimension)
+            message = f"“{name}” of {size.name} is {kinds[0]}, but that of {having[0].name} is {kinds[1]}."
+            return WRONG_UNITS.at(other.span, message, "Measure the same in every size.", (size.name,))
+    return None
+
+
+def _repeated(gauge: Named, before: Named) -> Finding:
+    message = f"“{gauge.name}” is given to the sizes already, in line {before.span.line}."
+    return REPEATED_NAME.at(gauge.span, message, "Keep the one for each size, or the one for all.")
 
 
 def _measurement(name: str, sizes: tuple[Size, ...]) -> Named:

@@ -34,20 +34,19 @@ def _visit(
     circling: set[str],
 ) -> None:
     """Works down from one name without recursion, so that a long chain costs no stack."""
-    path = [first] if first not in done else []
+    path = dict.fromkeys([first] if first not in done else [])
     while path:
-        name = path[-1]
-        if name in done:
-            path.pop()
-        elif not waiting[name]:
-            done[name] = definitions[path.pop()]
+        name = next(reversed(path))
+        if not waiting[name]:
+            done[name] = definitions[name]
+            del path[name]
         elif (used := waiting[name].pop()) in path:
-            circle = path[path.index(used) :]
-            if not circling & set(circle):
+            circle = [*path][[*path].index(used) :]
+            if circling.isdisjoint(circle):
                 circles.append(_circle(definitions, circle))
             circling.update(circle)
         elif used not in done:
-            path.append(used)
+            path[used] = None
 
 
 def _circle(definitions: Mapping[str, Definition], circle: list[str]) -> Finding:

@@ -71,7 +71,20 @@ DIVISION_BY_ZERO = Rule(
 
 **Example.** `cast_on / repeats`, with no repeats in the smallest size.
 
-**Instead.** Mend the divisor, or give that size a passage of its own.""",
+**Instead.** Mend the divisor, or keep it above zero: `cast_on / max(1, repeats)`.""",
+)
+
+OVERSIZED_NUMBER = Rule(
+    "oversized-number",
+    Level.ERROR,
+    """A value with far more digits than anything that is knitted.
+
+**Why it matters.** It is a mistake in a formula, such as a product of counts, and would take longer and longer to work
+out.
+
+**Example.** `a = 99999999 * 99999999 * 99999999`, and so on
+
+**Instead.** Divide by what was multiplied once too often.""",
 )
 
 BAD_STEP = Rule(

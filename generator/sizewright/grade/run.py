@@ -10,10 +10,12 @@ from sizewright.grade.evaluate import Evaluator, unit_mend
 from sizewright.grade.given import Given, given_names
 from sizewright.grade.graded import Graded, Measured, Named, Promise, Values
 from sizewright.grade.order import in_order, relied_on
-from sizewright.grade.rules import MISSING_MEASUREMENT, REPEATED_NAME, UNKNOWN_NAME, WRONG_UNITS
-from sizewright.grade.worth import Fault, Worth, spread
-from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, Statement, names_in
+from sizewright.grade.rules import MISSING_MEASUREMENT, OVERSIZED_NUMBER, REPEATED_NAME, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.worth import Fault, Worth, listed, spread
+from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Statement, names_in
 from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, StitchBlock, WorkBlock
+
+_LARGEST = 1 << 512  # no numerator or denominator of what is knitted comes near it
 
 
 def grade(pattern: Pattern) -> Graded:
@@ -33,8 +35,10 @@ class _Grading:
 
     def run(self) -> Graded:
         given = given_names(self.pattern, len(self.sizes))
+        self.findings.extend(given.findings)
         for name in given.names:
             self.keep(name, Worth(name.result.dimension, name.result.values))
+        self.failed.update(given.failed)
         statements = [one for piece in self.pattern.body if isinstance(piece, GradeBlock) for one in piece.statements]
         self.define([one for one in statements if isinstance(one, Definition)], given)
         promises = [self.promise(one) for one in statements if isinstance(one, (Comparison, Fit))]
@@ -77,13 +81,13 @@ class _Grading:
 
     def lacking(self, given: Given, own: set[str]) -> None:
         """Measurements that some sizes do not have are a fault where a formula uses them."""
-        used = {name.name for formula in formulas_of(self.pattern) for name in names_of(formula)}
+        used = set(names_used(self.pattern)) if given.lacking else set()
         for name, (span, sizes) in given.lacking.items():
             if name in own:
                 continue
             self.failed.add(name)
             if name in used:
-                message = f"A formula uses “{name}”, which {', '.join(sizes)} does not have."
+                message = f"“{name}”, which {listed(sizes)} {'does' if len(sizes) == 1 else 'do'} not have, is used."
                 mend = f"Add “{name}: …” to {'this size' if len(sizes) == 1 else 'these sizes'}."
                 self.findings.append(MISSING_MEASUREMENT.at(span, message, mend, sizes))
 
@@ -99,11 +103,16 @@ class _Grading:
 
     def worked(self, formula: Formula) -> tuple[Worth, Worth] | None:
         try:
-            return self.evaluator.formula(formula)
+            worths = self.evaluator.formula(formula)
         except Fault as fault:
             if fault.finding is not None:
                 self.findings.append(fault.finding)
             return None
+        if any(value.denominator > _LARGEST or abs(value.numerator) > _LARGEST for value in worths[1].values):
+            message = f"“{formula.text}” has far more digits than anything that is knitted."
+            self.findings.append(OVERSIZED_NUMBER.at(formula.span, message, "Mend the formula."))
+            return None
+        return worths
 
     def spread(self, worth: Worth, unrounded: Worth) -> Values:
         count = len(self.sizes)
@@ -187,27 +196,32 @@ def inserts_of(pattern: Pattern) -> Iterator[Insert]:
             yield from (one for line in piece.lines for one in line.pieces if isinstance(one, Insert))
 
 
-def formulas_of(pattern: Pattern) -> Iterator[Formula]:
-    """Every formula of a pattern."""
+def names_used(pattern: Pattern) -> Iterator[str]:
+    """Every name that a formula, a promise or a finished measurement of a pattern uses."""
     for piece in pattern.body:
         if isinstance(piece, GradeBlock):
             for statement in piece.statements:
-                yield from _formulas(statement)
-    yield from (insert.formula for insert in inserts_of(pattern))
-    yield from (finished.formula for finished in pattern.header.finished)
+                yield from _names_used(statement)
+    for insert in inserts_of(pattern):
+        yield from _names_of(insert.formula)
+    for finished in pattern.header.finished:
+        yield from _names_of(finished.formula)
+        if finished.body is not None:
+            yield finished.body.text
 
 
-def _formulas(statement: Statement) -> Iterator[Formula]:
+def _names_used(statement: Statement) -> Iterator[str]:
     match statement:
         case Definition():
-            yield statement.formula
+            yield from _names_of(statement.formula)
         case Comparison():
-            yield from (statement.left, statement.right)
+            yield from _names_of(statement.left)
+            yield from _names_of(statement.right)
         case Fit():
-            yield statement.left
+            yield from _names_of(statement.left)
+            yield from (name.name for name in names_in(statement.multiple))
 
 
-def names_of(formula: Formula) -> Iterator[Name]:
-    """Every name of a formula."""
-    yield from names_in(formula.tree)
-    yield from names_in(formula.rounding)
+def _names_of(formula: Formula) -> Iterator[str]:
+    yield from (name.name for name in names_in(formula.tree))
+    yield from (name.name for name in names_in(formula.rounding))

@@ -23,6 +23,12 @@ class Fault(Exception):  # noqa: N818 -- carries what is wrong with a formula to
         self.finding = finding
 
 
+def listed(names: Sequence[str]) -> str:
+    """Names as a sentence has them: "S", "S and M", "S, M and L"."""
+    *before, last = names
+    return f"{', '.join(before)} and {last}" if before else last
+
+
 def spread(values: tuple[Fraction, ...], count: int) -> tuple[Fraction, ...]:
     """One value a size."""
     return values * count if len(values) == 1 and count != 1 else values

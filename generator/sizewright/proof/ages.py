@@ -9,18 +9,19 @@ import re
 from sizewright.read.pattern import Size
 
 _WORDS = re.compile(
-    r"\b(preemie|premature|newborn|new-born|infant|baby|babies|toddler|child|children|kid|kids|months?|mos?|mths?)\b",
+    r"\b(pree?mies?|premature|newborns?|new-born|infants?|baby|babies|toddlers?|child|children|kids?|months?|mos?|mths?)\b",
     re.I,
 )
-_YEARS = re.compile(r"(\d+)\s*(?:(?:to|-|–)\s*(\d+)\s*)?(?:years?|yrs?|y)\b", re.I)
+_YEARS = re.compile(r"(?<!\d)(\d{1,3})\s*(?:(?:to|-|–)\s*\d{1,3}\s*)?(?:years?|yrs?|y|T)\b", re.I)
+_MONTHS = re.compile(r"\d\s*m\b")  # "3-6 m", said of an age; in the name of a size an M is a medium
 _OLDEST = 12
 
 
 def for_a_child(size: Size) -> bool:
     """Whether the name or the age of a size is a child's."""
-    age = size.remarks.get("age")
-    texts = (size.name, age.text if age else "")
-    return any(_WORDS.search(text) or _young(text) for text in texts)
+    remark = size.remarks.get("age")
+    age = remark.text if remark else ""
+    return bool(_MONTHS.search(age)) or any(_WORDS.search(text) or _young(text) for text in (size.name, age))
 
 
 def _young(text: str) -> bool:

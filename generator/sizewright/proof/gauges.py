@@ -1,5 +1,6 @@
 """In: a formula. Out: the gauge its count was worked out with, so that a count can be told as a length."""
 
+from collections.abc import Iterable
 from fractions import Fraction
 
 from sizewright.base.units import LENGTH, Dimension, per
@@ -17,20 +18,23 @@ def gauge_behind(graded: Graded, formula: Formula, counted: Dimension) -> Fracti
         if name not in reached and name in graded.quantities:
             reached.add(name)
             waiting.extend(graded.quantities[name].relies_on)
-    used = [value for name, value in gauges.items() if name in reached]
-    found = used or list(gauges.values())
-    return found[0] if len(set(found)) == 1 else None
+    used = [values for name, values in gauges.items() if name in reached]
+    return _only(used or gauges.values())
 
 
 def only_gauge(graded: Graded, counted: Dimension) -> Fraction | None:
-    """The pattern's gauge for a kind of count, where it has one only."""
-    found = set(_gauges(graded, counted).values())
+    """The pattern's gauge for a kind of count, where it has one only, the same in every size."""
+    return _only(_gauges(graded, counted).values())
+
+
+def _only(gauges: Iterable[tuple[Fraction, ...]]) -> Fraction | None:
+    found = {value for values in gauges for value in values}
     return found.pop() if len(found) == 1 else None
 
 
-def _gauges(graded: Graded, counted: Dimension) -> dict[str, Fraction]:
+def _gauges(graded: Graded, counted: Dimension) -> dict[str, tuple[Fraction, ...]]:
     return {
-        name: named.result.values[0]
+        name: named.result.values
         for name, named in graded.quantities.items()
         if named.formula is None and named.result.dimension == per(counted, LENGTH)
     }

@@ -35,7 +35,7 @@ from sizewright.proof.rules import (
 )
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
-from sizewright.read.rules import READ_RULES
+from sizewright.read.rules import READ_RULES, UNREADABLE_HEADER
 from sizewright.work.run import work
 from sizewright.work.worked import Worked
 
@@ -72,6 +72,9 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
     )
 )
 
+# Those that tell of what a header leaves out.
+LEFT_OUT = tuple(module.RULE for module in (missing_gauge, missing_needles, missing_yarn, missing_licence))
+
 # Every rule of the tool by its name, the stages' own among them.
 RULES: Mapping[str, Rule] = MappingProxyType(
     {rule.name: rule for rule in (*READ_RULES, *GRADE_RULES, *(rule for rule, _ in CHECKS))}
@@ -82,9 +85,11 @@ def proof(pattern: Pattern, project: Project) -> Proofed:
     """The pattern, graded and judged."""
     worked = work(grade(pattern))
     findings = [finding for finding in project.findings if _in(finding, pattern)]
+    unread = any(finding.rule == UNREADABLE_HEADER.name for finding in findings)
     findings.extend(worked.graded.findings)
-    for _, check in CHECKS:
-        findings.extend(check(worked, project))
+    for rule, check in CHECKS:
+        if not (unread and rule in LEFT_OUT):  # what is left out of a header that cannot be read is not known
+            findings.extend(check(worked, project))
     return Proofed(worked, tuple(sorted(findings, key=Finding.place_key)))
 
 

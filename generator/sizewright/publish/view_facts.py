@@ -8,8 +8,8 @@ from sizewright.base.printing import as_text, decimal, printed, quarters
 from sizewright.base.units import LENGTH, MASS, unit_named
 from sizewright.publish.view import CautionView, ChangeView, DayView, GaugeView, YarnView
 from sizewright.read.cautions import CAUTIONS
-from sizewright.read.formula_parser import exact
 from sizewright.read.pattern import Change, Gauge, Measure, Words, Yarn
+from sizewright.read.typed_numbers import exact
 
 # "22 st / 10 cm", "5 1/2 sts/in": the count, the word for it, the length it is counted over.
 _GAUGE = re.compile(

@@ -1,6 +1,7 @@
 """In: the text behind the header. Out: the stream of pieces, Markdown parsed once, every node with its place."""
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from markdown_it.token import Token
@@ -9,6 +10,7 @@ from sizewright.base.finding import Finding
 from sizewright.base.nearest import did_you_mean, nearest
 from sizewright.base.place import Lines, Span
 from sizewright.read.braces import BraceReader
+from sizewright.read.columns import Columns
 from sizewright.read.grade_block import read_grade_block
 from sizewright.read.instructions import InstructionReader
 from sizewright.read.markdown import INSERT, PASSAGE_CLOSE, PASSAGE_OPEN, rendered, tokens_of
@@ -47,8 +49,10 @@ class BodyReader:
         self._directions = DirectionReader(stitches)
         self._findings: list[Finding] = []
         self._open: list[tuple[str, ...]] = []
+        self._columns = Columns(lines, self._shift)
         self._anchors: set[str] = set()
-        self._searched: dict[int, int] = {}
+        self._parts: Counter[str] = Counter()
+        self._quoted = 0
 
     def read(self) -> tuple[Piece, ...]:
         """The pieces, in reading order; neighbouring markup is joined."""
@@ -83,6 +87,7 @@ class BodyReader:
                 self._open.pop()
                 yield PassageClose()
             case _:
+                self._quoted += {"blockquote_open": 1, "blockquote_close": -1}.get(token.type, 0)
                 yield Markup(rendered(self._tokens, index))
 
     def _within(self) -> tuple[str, ...] | None:
@@ -93,9 +98,10 @@ class BodyReader:
         token, words = self._tokens[index], self._tokens[index + 1].content
         plain = re.sub(r"[`*_\\]", "", words)
         stem = re.sub(r"[^\w]+", "-", plain.casefold()).strip("-") or "part"
-        anchor, number = stem, 2
+        anchor = stem
         while anchor in self._anchors:
-            anchor, number = f"{stem}-{number}", number + 1
+            self._parts[stem] += 1
+            anchor = f"{stem}-{self._parts[stem] + 1}"
         self._anchors.add(anchor)
         return Heading(self._block_span(token), _level(token), anchor, plain)
 
@@ -110,12 +116,12 @@ class BodyReader:
             mend = did_you_mean(word, ("sizes",), "Write “::: sizes A, B”.")
             self._findings.append(UNKNOWN_BLOCK.at(span, f"“::: {word}” is no passage the tool knows.", mend))
         elif not named:
-            message = "“::: sizes” names no size."
-            self._findings.append(UNKNOWN_SIZE.at(span, message, f"Name some of: {', '.join(self._sizes)}."))
+            mend = f"Name some of: {', '.join(self._sizes)}." if self._sizes else "This pattern has one size only."
+            self._findings.append(UNKNOWN_SIZE.at(span, "“::: sizes” names no size.", mend))
         else:
             self._judge_sizes(named, span)
         end = (token.map or [0, 0])[1] + self._shift
-        if end >= len(self._lines.lines) or not self._lines.lines[end].lstrip().startswith(":::"):
+        if end >= len(self._lines.lines) or not self._written(end + 1).startswith(":::"):
             message = f"“::: {token.info.strip()}” is never closed."
             self._findings.append(UNCLOSED.at(span, message, "Close the passage with a line “:::”."))
         within = self._open[-1] if self._open else self._sizes
@@ -125,33 +131,58 @@ class BodyReader:
     def _judge_sizes(self, named: Sequence[str], span: Span) -> None:
         for name in named:
             if name not in self._sizes:
-                mend = did_you_mean(name, self._sizes, f"The sizes are: {', '.join(self._sizes) or 'one only'}.")
+                sizes = f"The sizes are: {', '.join(self._sizes)}." if self._sizes else "It has one size only."
+                mend = did_you_mean(name, self._sizes, sizes)
                 self._findings.append(UNKNOWN_SIZE.at(span, f"“{name}” is no size of this pattern.", mend))
+
+    def _written(self, number: int) -> str:
+        """A line, from 1, without the space and the signs of quotation before it."""
+        return self._lines.lines[number - 1].lstrip(" \t>")
 
     def _fence(self, index: int) -> Iterator[Piece]:
         token = self._tokens[index]
         word, _, rest = token.info.strip().partition(" ")
-        first, end = (number + self._shift + 1 for number in (token.map or [0, 0]))
+        first, last = ((token.map or [0, 0])[0] + self._shift + 1, (token.map or [0, 0])[1] + self._shift)
         span = self._lines.whole_line(first)
-        if end - 1 > len(self._lines.lines) or not self._lines.lines[end - 2].strip().startswith(token.markup):
+        end = last if last > first and self._written(last).startswith(token.markup) else 0
+        if not end:
             self._findings.append(UNCLOSED.at(span, f"“{token.markup}{token.info}” is never closed.", _CLOSE_FENCE))
-            end += 1
+        if word not in _BLOCKS or self._quoted:
+            self._judge_fence(word, span)
+            yield Markup(rendered(self._tokens, index))
+            return
+        yield self._block_of(word, rest.strip(), span, (first + 1, self._block_end(first, end or last + 1)))
+
+    def _judge_fence(self, word: str, span: Span) -> None:
+        """A fence that is no block of the tool, though its word or its place says it might be meant as one."""
+        if word in _BLOCKS:
+            message = f"“{word}” stands in a quotation, where no block is read."
+            self._findings.append(UNKNOWN_BLOCK.at(span, message, "Take the “>” away from all its lines."))
+        elif meant := nearest(word, _BLOCKS):
+            message = f"“{word}” is no block the tool knows."
+            self._findings.append(UNKNOWN_BLOCK.at(span, message, f"Did you mean “{meant}”?"))
+
+    def _block_end(self, first: int, end: int) -> int:
+        """The line a block ends before: a new block that begins within means that the first was left open."""
+        for number in range(first + 1, end):
+            if self._written(number).startswith(("```", "~~~")):
+                message = f"The block of line {first} is not closed before this line."
+                self._findings.append(UNCLOSED.at(self._lines.whole_line(number), message, _CLOSE_FENCE))
+                return number
+        return end
+
+    def _block_of(self, word: str, name: str, span: Span, within: tuple[int, int]) -> Piece:
+        """The block whose lines are those from the first up to the second of `within`."""
         match word:
             case "grade":
-                block, findings = read_grade_block(self._lines, span, first + 1, end - 1, self._sizes)
+                block, findings = read_grade_block(self._lines, span, *within, self._sizes)
                 self._findings.extend(findings)
-                yield block
+                return block
             case "work":
                 sizes = self._within()
-                lines = self._instructions.read(first + 1, end - 1, sizes)
-                yield WorkBlock(span, lines, sizes, self._directions.read(lines))
-            case "stitch":
-                yield self._stitch(span, rest.strip(), first + 1, end - 1)
-            case _:
-                if meant := nearest(word, _BLOCKS):
-                    message = f"“{word}” is no block the tool knows."
-                    self._findings.append(UNKNOWN_BLOCK.at(span, message, f"Did you mean “{meant}”?"))
-                yield Markup(rendered(self._tokens, index))
+                lines = self._instructions.read(*within, sizes)
+                return WorkBlock(span, lines, sizes, self._directions.read(lines))
+        return self._stitch(span, name, *within)
 
     def _stitch(self, span: Span, name: str, first: int, end: int) -> StitchBlock:
         if not name:
@@ -162,10 +193,11 @@ class BodyReader:
 
     def _inline(self, token: Token) -> Iterator[Piece]:
         children = token.children or []
+        self._columns.enter(token)
         for index, child in enumerate(children):
             match child.type:
                 case _ if child.type == INSERT:
-                    yield from self._insert(token, child)
+                    yield from self._insert(child)
                 case "image":
                     yield from self._image(token, child)
                 case "link_open":
@@ -173,8 +205,8 @@ class BodyReader:
                 case _:
                     yield Markup(rendered(children, index))
 
-    def _insert(self, token: Token, child: Token) -> Iterator[Piece]:
-        start = self._offset(token, int(child.meta["start"]), child.content)
+    def _insert(self, child: Token) -> Iterator[Piece]:
+        start = self._columns.offset(int(child.meta["start"]))
         if child.info == "open":
             span = self._lines.span(start, start + len(child.content))
             message = f"“{child.content}” opens a brace that is never closed in this line."
@@ -183,22 +215,6 @@ class BodyReader:
         insert = self._braces.read(start, start + len(child.content), self._within())
         if insert is not None:
             yield insert
-
-    def _offset(self, token: Token, position: int, content: str) -> int:
-        """The offset in the file of a position in the text of an inline token; markdown-it keeps lines, no columns."""
-        number = (token.map or [0, 0])[0] + token.content.count("\n", 0, position)
-        line_number = number + self._shift + 1
-        line = self._lines.lines[line_number - 1]
-        own = token.content.split("\n")[token.content.count("\n", 0, position)]
-        start = line.find(own) if line.count(own) == 1 else -1
-        if start >= 0:
-            at = start + position - token.content.rfind("\n", 0, position) - 1
-            self._searched[line_number] = at + len(content)
-            return self._lines.offset(line_number, at + 1)
-        # A cell of a table whose words stand in its row twice: the braces are met in reading order.
-        found = line.find(content, self._searched.get(line_number, 0))
-        self._searched[line_number] = found + len(content)
-        return self._lines.offset(line_number, max(found, 0) + 1)
 
     def _image(self, token: Token, child: Token) -> Iterator[Piece]:
         span = self._find_span(token, str(child.attrs.get("src", "")))

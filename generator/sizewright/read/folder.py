@@ -55,6 +55,7 @@ def read_again(project: Project, names: Collection[str]) -> Project:
     if set(paths) != {pattern.name for pattern in project.patterns}:
         return read_project(project.folder)
     reader.tables = project.tables
+    reader.stitches = Vocabulary(project.terms)
     reader.findings.clear()  # what the folder as a whole gave stands in the project already
     again = {name: reader.pattern(paths[name], "patterns") for name in paths if name in names}
     sources = {pattern.source for pattern in again.values()}
@@ -63,11 +64,23 @@ def read_again(project: Project, names: Collection[str]) -> Project:
     return replace(project, patterns=patterns, findings=(*others, *reader.findings))
 
 
+def read_text(text: str, source: str = "pattern.md") -> Project:
+    """The project of one pattern that is held in memory, alone; `source` is what its findings call it."""
+    path = Path(source)
+    return _Reader(path.parent, None).alone(lines_of(source, text), path.stem)
+
+
+def lines_of(source: str, text: str) -> Lines:
+    """The lines of a text, whichever way they end; a NUL, which no text holds, is shown as CommonMark shows it."""
+    return Lines(source, text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", "\ufffd"))
+
+
 class _Reader:
     def __init__(self, folder: Path, content: Path | None) -> None:
         self.folder = folder
         self.content = content
         self.findings: list[Finding] = []
+        self.outside: set[Path] = set()
         self.stitches = Vocabulary()
         self.tables: Mapping[str, SizeTable] = {}
         self.media: frozenset[str] | None = None
@@ -86,8 +99,11 @@ class _Reader:
         return self.finished(studio, terms, patterns, pages, techniques)
 
     def single(self, path: Path) -> Project:
+        return self.alone(self.lines(path, str(path)), path.stem)
+
+    def alone(self, lines: Lines, name: str) -> Project:
         studio, terms = self.shared()
-        return self.finished(studio, terms, (self.pattern(path, "patterns", str(path)),), (), ())
+        return self.finished(studio, terms, (self.read(lines, name, "patterns"),), (), ())
 
     def shared(self) -> tuple[Studio, tuple[Term, ...]]:
         """What all patterns share: the studio, the stitches of its own, and the size tables, which are kept here."""
@@ -146,8 +162,10 @@ class _Reader:
     def inside(self, path: Path) -> bool:
         if self.content is not None and path.resolve().is_relative_to(self.content):
             return True
-        message = f"“{self.typed(path)}” leads out of the project."
-        self.findings.append(UNSAFE_REFERENCE.at(None, message, "Copy the file itself into content/."))
+        if path not in self.outside:
+            self.outside.add(path)
+            message = f"“{self.typed(path)}” leads out of the project."
+            self.findings.append(UNSAFE_REFERENCE.at(None, message, "Copy the file itself into content/."))
         return False
 
     def typed(self, path: Path) -> str:
@@ -158,7 +176,8 @@ class _Reader:
     def lines(self, path: Path, source: str | None = None) -> Lines:
         source = source or self.typed(path)
         try:
-            data = path.read_bytes()
+            with path.open("rb") as file:
+                data = file.read(_LARGEST + 1)
         except OSError as fault:
             raise Unreadable(f"{source} cannot be opened: {fault.strerror}.") from None
         if len(data) > _LARGEST:
@@ -168,10 +187,12 @@ class _Reader:
         except UnicodeDecodeError as fault:
             line = data.count(b"\n", 0, fault.start) + 1
             raise Unreadable(f"{source} is not UTF-8 text (line {line}). Save it again as UTF-8.") from None
-        return Lines(source, text.replace("\r\n", "\n").replace("\r", "\n"))
+        return lines_of(source, text)
 
-    def pattern(self, path: Path, folder: str, source: str | None = None) -> Pattern:
-        lines = self.lines(path, source)
+    def pattern(self, path: Path, folder: str) -> Pattern:
+        return self.read(self.lines(path), path.stem, folder)
+
+    def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         values = Values(lines)
         header, first_line = read_header(lines, values, _KINDS[folder], self.tables)
         names = tuple(size.name for size in header.sizes)
@@ -187,10 +208,14 @@ class _Reader:
             if isinstance(judged, Finding):
                 values.findings.append(judged)
         self.findings.extend((*values.findings, *body.findings))
-        return Pattern(path.stem, lines, header, pieces)
+        return Pattern(name, lines, header, pieces)
 
     def judge_pictures(self) -> None:
         for path in self.files("media", "*"):
-            finding = judge_picture(path, self.typed(path))
+            source = self.typed(path)
+            try:
+                finding = judge_picture(path.read_bytes(), path.suffix.lower(), source)
+            except OSError as fault:
+                raise Unreadable(f"{source} cannot be opened: {fault.strerror}.") from None
             if finding is not None:
                 self.findings.append(finding)

@@ -9,13 +9,14 @@ from importlib.resources import files
 from typing import TypeVar
 
 from lark import Lark, Token, Tree
-from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+from lark.exceptions import UnexpectedInput
 
 from sizewright.base.finding import Finding
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Lines, Span
 from sizewright.base.units import SPELLINGS, Unit, unit_named
 from sizewright.read import formula as nodes
+from sizewright.read.formula_stumbles import CALCULATION, stumble_of
 from sizewright.read.rules import (
     AMBIGUOUS_DIVISION,
     UNKNOWN_UNIT,
@@ -27,7 +28,8 @@ _Read = TypeVar("_Read")
 
 # Deeper trees than this are no formula a person wrote, and would exhaust the stack of those who walk them.
 _DEEPEST = 60
-_LONGEST = 4000  # signs; Python itself reads no whole number of more than 4300 figures
+_LONGEST = 1000
+_DIGITS = 20  # signs of one number; no measurement or count comes near it
 
 _RELATIONS = {"==": "=", "≤": "<=", "≥": ">=", "≠": "!="}
 _OPERATORS = {
@@ -38,28 +40,10 @@ _OPERATORS = {
 }
 _DIRECTIONS = {"NEAREST": nodes.Direction.NEAREST, "UP": nodes.Direction.UP, "DOWN": nodes.Direction.DOWN}
 
+_COMMENT = re.compile(r"#[^\n]*")
+
 # "even" and "odd" are multiples too: of 2, and of 2 plus 1.
 _NAMED_STEPS = {"whole": (1, 0), "even": (2, 0), "odd": (2, 1)}
-
-# What may stand at a place, said in the order a person would; the first that fits names the expectation.
-_EXPECTATIONS = (
-    ({"WHOLE"}, "“whole”, “even”, “odd”, “multiple of …” or a length"),
-    ({"NUMBER", "NAME", "LPAR"}, "a number or a name"),
-    ({"NEAREST"}, "“nearest”, “up to” or “down to”"),
-    ({"TO"}, "“to”"),
-    ({"OF"}, "“of”"),
-    ({"RELATION", "FITS"}, "a comparison (= < <= > >=) or “fits multiple of …”"),
-    ({"FITS"}, "“fits multiple of …”"),
-    ({"RELATION"}, "a comparison (= < <= > >=)"),
-    ({"EQUAL"}, "“=”"),
-    ({"MULTIPLE"}, "“multiple of …”"),
-    ({"NUMBER"}, "a number"),
-    ({"NAME"}, "a name"),
-    ({"_PLUS_SIGN", "RPAR"}, "a sign (+ − * /) or “)”"),
-    ({"RPAR"}, "“,” or “)”"),
-    ({"_PLUS_SIGN"}, "a sign (+ − * /) or the end"),
-)
-_EXAMPLE = "A line of a grade block reads “name = formula” or “require …”."
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,22 +80,21 @@ class FormulaParser:
 
     def formula(self, start: int, end: int) -> nodes.Formula | Finding:
         """The formula between two offsets of the source."""
-        return self._read(start, end, "formula", self._formula)
+        return self._read(self._lines.text[start:end], start, "formula", self._formula)
 
     def statement(self, start: int, end: int) -> nodes.Statement | Finding:
         """The statement between two offsets of the source."""
-        text = self._lines.text[start:end]
+        text = _COMMENT.sub(lambda comment: " " * len(comment.group()), self._lines.text[start:end])
         if not re.match(r"require\b", text):
-            return self._read(start, end, "definition", self._definition)
+            return self._read(text, start, "definition", self._definition)
         if re.search(r"\bfits\b", text):
-            return self._read(start, end, "fit", self._fit)
-        return self._read(start, end, "comparison", self._comparison)
+            return self._read(text, start, "fit", self._fit)
+        return self._read(text, start, "comparison", self._comparison)
 
-    def _read(self, start: int, end: int, kind: str, build: Callable[[Tree[Token], int], _Read]) -> _Read | Finding:
-        text = self._lines.text[start:end]
-        span = self._lines.span(start, end)
+    def _read(self, text: str, start: int, kind: str, build: Callable[[Tree[Token], int], _Read]) -> _Read | Finding:
+        span = self._lines.span(start, start + len(text))
         if not text.strip():
-            return UNREADABLE_FORMULA.at(span, "Here stands no formula.", "Write a number, a name or a calculation.")
+            return UNREADABLE_FORMULA.at(span, "Here stands no formula.", CALCULATION)
         if len(text) > _LONGEST:
             return UNREADABLE_FORMULA.at(
                 span, "This formula is too long to read.", "Give its parts names of their own."
@@ -124,26 +107,9 @@ class FormulaParser:
             return fault.finding
 
     def _unreadable(self, fault: UnexpectedInput, text: str, start: int, kind: str) -> Finding:
-        """Says what stands where something else was expected."""
-        at, word, expected = len(text.rstrip()), "", set[str]()
-        if isinstance(fault, UnexpectedToken):
-            expected = set(fault.expected)
-            if fault.token.type != "$END":
-                at, word = fault.token.start_pos or 0, str(fault.token)
-        elif isinstance(fault, UnexpectedCharacters):
-            word, expected = str(fault.char), set(fault.allowed)
-            at = self._lines_before(text, fault.line) + fault.column - 1
-        if kind in ("definition", "formula"):
-            expected -= {"RELATION", "FITS"}  # the merged states of the parser offer what only a promise may hold
-        wanted = next((words for terminals, words in _EXPECTATIONS if terminals <= expected), "something else")
-        stands = f"“{word}” stands" if word else "the line ends"
-        mend = _EXAMPLE if kind != "formula" else "Write a calculation such as {cast_on / 2}."
-        span = self._lines.span(start + at, start + at + max(1, len(word)))
-        return UNREADABLE_FORMULA.at(span, f"In “{shortened(text)}” {stands} where {wanted} was expected.", mend)
-
-    @staticmethod
-    def _lines_before(text: str, line: int) -> int:
-        return sum(len(before) + 1 for before in text.split("\n")[: line - 1])
+        stumble = stumble_of(fault, text, kind)
+        at = start + stumble.start
+        return UNREADABLE_FORMULA.at(self._lines.span(at, at + len(stumble.word)), stumble.message, stumble.mend)
 
     def _span(self, tree: Tree[Token] | Token, start: int) -> Span:
         if isinstance(tree, Token):
@@ -267,19 +233,21 @@ class FormulaParser:
         return nodes.Literal(self._span(tree, start), tuple(values), unit)
 
     def _exact(self, token: Tree[Token] | Token, start: int) -> Fraction:
+        span = self._span(token, start)
+        if len(str(token)) > _DIGITS:
+            raise Faulty(UNREADABLE_FORMULA.at(span, f"“{shortened(str(token))}” has too many digits.", "Round it."))
         try:
             return exact(str(token))
         except ZeroDivisionError:
-            finding = UNREADABLE_FORMULA.at(
-                self._span(token, start), f"“{token}” divides by nothing.", "Mend the number."
-            )
-            raise Faulty(finding) from None
+            raise Faulty(UNREADABLE_FORMULA.at(span, f"“{token}” divides by nothing.", "Mend the number.")) from None
 
     def _unit(self, tree: Tree[Token], start: int) -> Unit:
         word = str(tree.children[0])
         unit = unit_named(word)
         if unit is None:
             mend = did_you_mean(word, SPELLINGS, "Known units: st, row, rnd, mm, cm, m, in, ft, yd, g, kg, oz, lb, %.")
+            if word in ("nearest", "up", "down"):
+                mend = "Write a comma before a rounding: “, nearest multiple of 4”."
             raise Faulty(UNKNOWN_UNIT.at(self._span(tree, start), f"“{word}” is not a unit.", mend))
         return unit
 

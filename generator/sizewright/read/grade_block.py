@@ -9,6 +9,7 @@ from sizewright.read.formula_parser import FormulaParser
 from sizewright.read.pattern import GradeBlock
 
 _DEFINED = re.compile(r"(?P<name>[^\W\d]\w*)\s*=")
+_UNFINISHED = (",", "+", "*", "/", "×", "÷")  # no statement ends with one of these
 _BEGINS = re.compile(r"\s*(?:require\b|[^\W\d]\w*(?:\.\w+)*\s*=)")
 
 
@@ -25,14 +26,12 @@ def read_grade_block(
 
 
 def _statements(lines: Lines, first: int, end: int) -> Iterator[tuple[int, int]]:
-    """The offsets of each statement: one a line; a bracket left open goes on in the next, comments are left out."""
+    """The offsets of each statement: one a line; a bracket, comma or sign left open goes on in the next."""
     number = first
     while number < end:
         text = _code(lines.lines[number - 1])
         last = number
-        while (
-            _left_open(text) and last + 1 < end and not _BEGINS.match(lines.lines[last]) and not _commented(lines, last)
-        ):
+        while _left_open(text) and last + 1 < end and _goes_on(lines.lines[last]):
             last += 1
             text += _code(lines.lines[last - 1])
         if text.strip():
@@ -42,9 +41,9 @@ def _statements(lines: Lines, first: int, end: int) -> Iterator[tuple[int, int]]
         number = last + 1
 
 
-def _commented(lines: Lines, number: int) -> bool:
-    """Whether a comment stands in a line, which then cannot be in the middle of a statement."""
-    return "#" in lines.lines[number - 1]
+def _goes_on(line: str) -> bool:
+    """Whether a line can be the next of a statement left open: it says something, and begins none of its own."""
+    return bool(_code(line).strip()) and not _BEGINS.match(line)
 
 
 def _code(line: str) -> str:
@@ -52,4 +51,4 @@ def _code(line: str) -> str:
 
 
 def _left_open(text: str) -> bool:
-    return text.count("(") > text.count(")")
+    return text.count("(") > text.count(")") or text.rstrip().endswith(_UNFINISHED)

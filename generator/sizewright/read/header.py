@@ -3,13 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import reduce
-from urllib.parse import urlsplit
 
 from sizewright.base.place import Lines, Span
 from sizewright.base.units import LENGTH, MASS, ROW_GAUGE, STITCH_GAUGE
 from sizewright.read.cautions import CAUTIONS
 from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Picture, Size, Words, Yarn
 from sizewright.read.project import SizeTable
+from sizewright.read.references import split
 from sizewright.read.rules import MISSING_ALT, MISSING_TITLE, UNREADABLE_HEADER, UNSAFE_REFERENCE
 from sizewright.read.sizes import read_sizes, with_tables
 from sizewright.read.values import Keys, Values
@@ -150,6 +150,8 @@ class _Reader:
             self.values.table(key, node, _GAUGE_EXAMPLE)
             return ()
         if all(isinstance(entry, Table) for _, entry in node.entries):
+            for name, _ in node.entries:
+                self.values.usable(name, "body")
             return tuple(gauge for name, entry in node.entries if (gauge := self.gauge(name.text, entry)))
         gauge = self.gauge("", node)
         return (gauge,) if gauge else ()
@@ -244,7 +246,8 @@ class _Reader:
         return tuple(found)
 
     def safe(self, address: Words) -> bool:
-        if urlsplit(address.text).scheme in ("http", "https"):
+        parts = split(address.text)
+        if parts is not None and parts.scheme in ("http", "https") and parts.netloc:
             return True
         message = f"“{address.text}” is no web address."
         self.values.findings.append(UNSAFE_REFERENCE.at(address.span, message, "Begin it with “https://”."))

@@ -11,10 +11,10 @@ from sizewright.read.pattern import InstructionLine, LinePiece, TypedList
 from sizewright.read.rules import UNCLOSED
 from sizewright.read.typed_numbers import exact, wrong_list_length
 
-_NUMBER = r"\d+ \d+/\d+|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+"
+_NUMBER = r"\d+ \d+/\d+|(?:\d+[ ]?)?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+"
 _NOTHING = r"[-–—]"
 _VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
-# "8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
+# "8 (9, 10)", "K8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
 TYPED_LIST = re.compile(rf"(?<![\d.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
 _LONGEST = 12  # figures; a longer number is no count of anything knitted
 _EVERY_VALUE = re.compile(_VALUE)

@@ -2,7 +2,7 @@
 
 import re
 from posixpath import normpath
-from urllib.parse import unquote, urlsplit
+from urllib.parse import SplitResult, unquote, urlsplit
 
 from sizewright.base.finding import Finding
 from sizewright.base.nearest import did_you_mean
@@ -11,6 +11,14 @@ from sizewright.read.rules import MISSING_FILE, UNSAFE_REFERENCE
 
 _SCHEMES = ("http", "https", "mailto")
 _PICTURES = (".svg", ".png", ".jpg", ".jpeg", ".webp", ".gif")
+
+
+def split(address: str) -> SplitResult | None:
+    """The parts of an address, None where it is none at all (an open bracket, letters that stand for other signs)."""
+    try:
+        return urlsplit(address)
+    except ValueError:
+        return None
 
 
 class References:
@@ -23,14 +31,17 @@ class References:
 
     def link(self, target: str, span: Span) -> str | Finding:
         """A web address as it is; a source of the project as "techniques/blocking.md#anchor", below `content/`."""
-        parts = urlsplit(target)
+        parts = split(target)
+        if parts is None:
+            message = f"“{unquote(target)}” is no address that can be read."
+            return UNSAFE_REFERENCE.at(span, message, "Write the address out, as a browser shows it.")
         if parts.scheme in _SCHEMES or (not parts.scheme and not parts.netloc and not parts.path):
             return target
         if parts.scheme or parts.netloc:
             message = f"“{unquote(target)}” is no web address and no page of this project."
             return UNSAFE_REFERENCE.at(span, message, "Begin a web address with “https://”.")
         path = normpath(f"{self._folder}/{unquote(parts.path)}")
-        if path.startswith(("..", "/")) or not path.endswith(".md"):
+        if path.startswith(("..", "/")) or "\\" in path or not path.endswith(".md"):
             message = f"“{unquote(target)}” does not lead to a source of this project."
             return UNSAFE_REFERENCE.at(span, message, "Name the source as a file: ../techniques/blocking.md")
         if self._sources is not None and path not in self._sources:
@@ -41,8 +52,15 @@ class References:
     def picture(self, target: str, span: Span) -> str | Finding:
         """The file of a picture, relative to `content/media/`."""
         path = re.sub(r"^(\.\./)?media/", "", unquote(target))
-        parts = urlsplit(path)
-        if parts.scheme or parts.netloc or path.startswith("/") or ".." in path.split("/") or "\\" in path:
+        parts = split(path)
+        if (
+            parts is None
+            or parts.scheme
+            or parts.netloc
+            or path.startswith("/")
+            or ".." in path.split("/")
+            or "\\" in path
+        ):
             message = f"“{unquote(target)}” is not a picture of this project."
             return UNSAFE_REFERENCE.at(span, message, "Put the picture into content/media/ and write its name alone.")
         if not path.lower().endswith(_PICTURES):

@@ -1,30 +1,42 @@
 """In: the `sizes:` of a header or of a shared table. Out: sizes with their body measurements, each with its place."""
 
-import re
 from collections.abc import Mapping
 
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Lines
 from sizewright.read.pattern import Measure, Size, Words
 from sizewright.read.project import SizeTable
-from sizewright.read.rules import MISSING_FILE, UNKNOWN_SIZE
+from sizewright.read.rules import MISSING_FILE, REPEATED_KEY, UNKNOWN_SIZE
 from sizewright.read.values import Keys, Values
 from sizewright.read.yaml_tree import Listing, Node, Scalar, Table, read_yaml
 
 # What may be said of a size in words; every other key is a measurement.
 REMARKS = ("age", "note", "like")
-_NAME = re.compile(r"[^\W\d]\w*")
 
 
 def read_sizes(values: Values, node: Node) -> tuple[Size, ...]:
     """The sizes, in the order they stand."""
     if isinstance(node, Listing):
-        named = [(item, None) for item in node.items if isinstance(item, Scalar)]
-        return tuple(Size(item.span, item.text, {}, {}) for item, _ in named)
+        return _listed(values, node)
     if not isinstance(node, Table):
         values.fault(node.span, "“sizes” takes a name and measurements for each size.", "Write “M: {head: 56 cm}”.")
         return ()
-    return tuple(_size(values, key, entry) for key, entry in node.entries)
+    return tuple(_size(values, key, entry) for key, entry in node.entries if values.words("sizes", key))
+
+
+def _listed(values: Values, node: Listing) -> tuple[Size, ...]:
+    """Sizes of which nothing but the name is said."""
+    sizes: dict[str, Size] = {}
+    for item in node.items:
+        words = values.words("sizes", item) if isinstance(item, Scalar) else None
+        if words is None and not isinstance(item, Scalar):
+            values.fault(item.span, "This list takes names alone.", "Write “sizes: {S: {head: 52 cm}, M: {…}}”.")
+        elif words is not None and words.text in sizes:
+            message = f"“{words.text}” is listed twice."
+            values.findings.append(REPEATED_KEY.at(words.span, message, "Keep one of them."))
+        elif words is not None:
+            sizes[words.text] = Size(words.span, words.text, {}, {})
+    return tuple(sizes.values())
 
 
 def _size(values: Values, key: Scalar, node: Node) -> Size:
@@ -41,9 +53,7 @@ def _size(values: Values, key: Scalar, node: Node) -> Size:
 def _measurements(values: Values, keys: Keys) -> tuple[tuple[str, Measure], ...]:
     found = []
     for key, node in keys.rest():
-        if not _NAME.fullmatch(key.text):
-            mend = f"Write “{re.sub(r'[^0-9A-Za-z_]+', '_', key.text).strip('_') or 'head'}”."
-            values.fault(key.span, f"“{key.text}” cannot be used as a name in formulas.", mend)
+        if not values.usable(key, "head"):
             continue
         measure = values.measure(key.text, node, None, "56 cm")
         if measure is not None:
@@ -63,6 +73,9 @@ def with_tables(
             mend = did_you_mean(word.text, tables, "Put a table into content/sizes/.")
             message = f"There is no size table “{word.text}”."
             values.findings.append(MISSING_FILE.at(word.span, message, mend))
+    if used and not sizes:
+        message = "A size table is named, but no sizes are listed."
+        values.fault(named[0].span, message, f"Add “sizes: [{', '.join(row.name for row in used[0].sizes)}]”.")
     for size in sizes:
         if "like" in size.remarks and not named:
             message = "“like” names a row of a size table, but the header names none."

@@ -1,9 +1,9 @@
 """In: `content/site.yaml`. Out: the studio."""
 
 import re
-from urllib.parse import urlsplit
 
 from sizewright.read.project import Studio
+from sizewright.read.references import split
 from sizewright.read.rules import UNSAFE_REFERENCE
 from sizewright.read.values import Values
 from sizewright.read.yaml_tree import Node, read_yaml
@@ -47,8 +47,8 @@ def _address(values: Values, key: str, node: Node) -> str:
     words = values.words(key, node)
     if words is None:
         return ""
-    parts = urlsplit(words.text)
-    if parts.scheme not in ("http", "https") or not parts.netloc or parts.query or parts.fragment:
+    parts = split(words.text)
+    if parts is None or parts.scheme not in ("http", "https") or not parts.netloc or parts.query or parts.fragment:
         message = f"“{words.text}” is no base address of a site."
         values.findings.append(UNSAFE_REFERENCE.at(words.span, message, "Write for example “https://studio.example/”."))
         return ""

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from typing import TypeVar
@@ -14,11 +15,13 @@ from sizewright.base.quantity import Quantity
 from sizewright.base.units import PLAIN, Dimension, per, spoken
 from sizewright.read.formula import Formula, Literal, Negation, Operation, Operator, Tree
 from sizewright.read.formula_parser import FormulaParser
+from sizewright.read.formula_stumbles import CALCULATION
 from sizewright.read.pattern import Day, Measure, Words
-from sizewright.read.rules import UNKNOWN_KEY, WRONG_VALUE
+from sizewright.read.rules import UNKNOWN_KEY, WRONG_LIST_LENGTH, WRONG_VALUE
 from sizewright.read.yaml_tree import Listing, Node, Scalar, Table
 
 _Value = TypeVar("_Value")
+_NAME = re.compile(r"[^\W\d]\w*")
 
 
 class Values:
@@ -80,7 +83,7 @@ class Values:
         words = self.words(key, node)
         if words is None or not isinstance(node, Scalar):
             return None
-        quantity = self._quantity(node)
+        quantity = self._quantity(node, f"Write for example “{key}: {example}”.")
         if quantity is None:
             return None
         if expected is not None and quantity.dimension != expected:
@@ -95,14 +98,24 @@ class Values:
             return None
         return Measure(words.span, quantity, words.text)
 
-    def _quantity(self, node: Scalar) -> Quantity | None:
+    def _quantity(self, node: Scalar, mend: str) -> Quantity | None:
+        before = len(self.findings)
         formula = self.formula(node, ())
         if formula is None:
+            self.findings[before:] = [_of_one(finding, node, mend) for finding in self.findings[before:]]
             return None
         quantity = constant(formula.tree) if formula.rounding is None else None
         if quantity is None:
             self.fault(node.span, f"“{node.text}” is no quantity.", "Write a number with its unit, such as 22 1/4 in.")
         return quantity
+
+    def usable(self, key: Scalar, example: str) -> bool:
+        """Whether formulas can use a key as a name; one that they cannot is a wrong value."""
+        if _NAME.fullmatch(key.text):
+            return True
+        near = re.sub(r"\W+", "_", key.text).strip("_").lstrip("0123456789_")
+        self.fault(key.span, f"“{key.text}” cannot be used as a name in formulas.", f"Write “{near or example}”.")
+        return False
 
     def formula(self, node: Scalar, sizes: tuple[str, ...]) -> Formula | None:
         """A formula in a header; it must stand on one line as it is, so that its places are true."""
@@ -167,6 +180,13 @@ class Keys:
         for key, _ in self.rest():
             mend = did_you_mean(key.text, self._known, f"Known here are: {', '.join(self._known)}.")
             self.values.findings.append(UNKNOWN_KEY.at(key.span, f"“{key.text}” is not a key of this place.", mend))
+
+
+def _of_one(finding: Finding, node: Scalar, mend: str) -> Finding:
+    """A finding about a formula, told for a place that takes one measurement."""
+    if finding.rule == WRONG_LIST_LENGTH.name:
+        return WRONG_VALUE.at(node.span, f"“{node.text}” is a list, but this place takes one number.", mend)
+    return replace(finding, mend=mend) if finding.mend == CALCULATION else finding
 
 
 def constant(tree: Tree) -> Quantity | None:

@@ -149,9 +149,12 @@ def read_yaml(lines: Lines, first_line: int, end_line: int) -> tuple[Node | None
 
 
 def _yaml_finding(builder: _Builder, fault: yaml.YAMLError) -> Finding:
-    mark = getattr(fault, "problem_mark", None) or getattr(fault, "context_mark", None)
-    line = min(mark.line + builder.first_line if mark else builder.first_line, len(builder.lines.lines))
+    lines = builder.lines.lines
+    marks = [mark for name in ("problem_mark", "context_mark") if (mark := getattr(fault, name, None)) is not None]
+    numbers = [min(mark.line + builder.first_line, len(lines)) for mark in marks] or [builder.first_line]
+    # What is opened and never closed is noticed at the end, where nothing stands: told where it was opened.
+    line = next((number for number in numbers if lines[number - 1].strip(" \t-")), numbers[0])
     span = builder.lines.whole_line(line)
     words = getattr(fault, "problem", None) or getattr(fault, "reason", None) or "it is not YAML"
-    message = f"“{builder.lines.lines[line - 1].strip()}” cannot be read: {words}."
+    message = f"“{lines[line - 1].strip()}” cannot be read: {words}."
     return UNREADABLE_HEADER.at(span, message, "Put a value that holds “: ” or begins with a sign in quotes.")

@@ -61,13 +61,18 @@ def _judged(graded: Graded, promise: Promise, statement: Fit) -> Iterator[Findin
     told, fitting = [], []
     for size, count, of, plus in broken:
         who = f"{size}: " if size else ""
-        told.append(f"{who}{amount(count, promise.left.dimension)}, {decimal((count - plus) % of)} left over")
+        told.append(f"{who}{amount(count, promise.left.dimension)}, {_rest(count, of, plus)}")
         near = " or ".join(_measured(one, promise.left.dimension, gauge) for one in nearest_fits(count, of, plus))
         fitting.append(f"{who}{near}")
     needed = _multiple(broken[0][2], broken[0][3])
     message = f"“{statement.left.text}” does not fit a {needed}. {'; '.join(told)}."
     mend = f"The nearest that fit: {'; '.join(fitting)}."
     yield RULE.at(statement.span, message, mend, tuple(size for size, *_ in broken if size))
+
+
+def _rest(count: Fraction, of: Fraction, plus: Fraction) -> str:
+    over = f"{decimal((count - plus) % of)} left over"
+    return over if count >= plus else f"fewer than the {decimal(plus)} beside the repeats"
 
 
 def _multiple(of: Fraction, plus: Fraction) -> str:

@@ -26,9 +26,9 @@ _SIGNS = {
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding at the first line that tells of each danger."""
     lines, header = worked.graded.pattern.lines, worked.graded.pattern.header
-    named = {words.text for words in header.cautions}
+    said = [words.text for words in header.cautions]
     for caution, signs in _SIGNS.items():
         found = signs.search(lines.text)
-        if found and caution not in named:
+        if found and not any(text == caution or signs.search(text) for text in said):
             message = f"“{found.group()}” stands here, but the pattern has no caution for it."
             yield RULE.at(lines.span(found.start(), found.end()), message, f"Add “{caution}” to “cautions:”.")

@@ -10,9 +10,9 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.base.printing import WHOLE_STYLES, amount
-from sizewright.base.units import COUNTS
+from sizewright.base.printing import amount
 from sizewright.grade.run import inserts_of
+from sizewright.proof.counting import counts
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -20,19 +20,16 @@ RULE = Rule("negative-count", Level.ERROR, __doc__)
 
 
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
-    """A finding where each such count is first printed."""
-    told: set[str] = set()
+    """A finding where each such count is first printed, for the sizes that read it there."""
+    told: set[tuple[str, str]] = set()
     for insert in inserts_of(worked.graded.pattern):
         values = worked.graded.inserts.get(insert.span)
-        if values is None or insert.formula.text in told:
-            continue
-        counted = insert.style is not None and insert.style.text in WHOLE_STYLES
-        if values.dimension not in COUNTS and not counted:
+        if values is None or not counts(values, insert):
             continue
         read = [(size, values.values[place]) for place, size in worked.graded.read_in(insert.sizes)]
-        broken = [(size, value) for size, value in read if value < 0]
+        broken = [(size, value) for size, value in read if value < 0 and (insert.formula.text, size) not in told]
         if broken:
-            told.add(insert.formula.text)
+            told.update((insert.formula.text, size) for size, _ in broken)
             shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)
             mend = "Mend the formula for these sizes, or give them a passage of their own."
             message = f"“{insert.formula.text}” is below zero: {shown}."

@@ -11,9 +11,9 @@ formula used.
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.base.printing import WHOLE_STYLES, amount
-from sizewright.base.units import COUNTS
+from sizewright.base.printing import amount
 from sizewright.grade.run import inserts_of
+from sizewright.proof.counting import counts
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -21,20 +21,19 @@ RULE = Rule("split-stitch", Level.ERROR, __doc__)
 
 
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
-    """A finding where each such count is first printed."""
-    told: set[str] = set()
+    """A finding where each such count is first printed, for the sizes that read it there."""
+    told: set[tuple[str, str]] = set()
     for insert in inserts_of(worked.graded.pattern):
         values = worked.graded.inserts.get(insert.span)
-        counted = values is not None and (
-            values.dimension in COUNTS or (insert.style is not None and insert.style.text in WHOLE_STYLES)
-        )
-        if values is None or not counted or insert.formula.text in told:
+        if values is None or not counts(values, insert):
             continue
         read = [(size, values.values[place]) for place, size in worked.graded.read_in(insert.sizes)]
-        broken = [(size, value) for size, value in read if value.denominator != 1]
+        broken = [
+            (size, value) for size, value in read if value.denominator != 1 and (insert.formula.text, size) not in told
+        ]
         if not broken:
             continue
-        told.add(insert.formula.text)
+        told.update((insert.formula.text, size) for size, _ in broken)
         shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)
         message = f"“{insert.formula.text}” is not a whole number: {shown}."
         mend = (

@@ -26,10 +26,10 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         if values is None or insert.style is None:
             continue
         allowed = STYLES[insert.style.text][1]
-        if allowed is not None and values.dimension not in allowed:
+        if values.dimension not in allowed:
             kinds = " or ".join(spoken(dimension) for dimension in allowed)
             message = (
                 f"“:{insert.style.text}” prints {kinds}, but “{insert.formula.text}” is {spoken(values.dimension)}."
             )
-            mend = "Take the style out, or turn the count into a length with the gauge."
+            mend = "Take the style out, or turn the number into one of that kind: a count into a length by its gauge."
             yield RULE.at(insert.style.span, message, mend)
