@@ -74,11 +74,8 @@ def publish(  # noqa: PLR0913 (all but two by their names)
 ) -> Published:
     """Writes the site of a project, all of it or nothing; `site` is another folder for it than the project's own.
 
-    `proofed` has every pattern. An error in a pattern refuses everything, or with `without_refused` that pattern only;
-    an error elsewhere, in a page or a table, always everything.
-    `inputs` is `inputs_digest` from before the project was read; without it the next run cannot tell that nothing has
-    changed, and publishes again.
-
+    An error in a pattern refuses everything, or with `without_refused` that pattern; one elsewhere always everything.
+    `inputs` is `inputs_digest` from before the project was read: by it the next run tells that nothing has changed.
     Raises NotWritten (Busy, NotOurs, CannotWrite, NoPango, PaperFault) and BadTheme; nothing is written then.
     """
     refused, beside = _errors(project, proofed)
