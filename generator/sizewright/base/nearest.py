@@ -5,7 +5,7 @@ from difflib import get_close_matches
 from itertools import islice
 
 _LONGEST = 60  # signs; comparing is slow for long words, and nobody mistypes one of that length
-_MOST = 3000  # known words
+_MOST = 400  # known words
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:

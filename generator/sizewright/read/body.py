@@ -29,7 +29,8 @@ from sizewright.read.pattern import (
     WorkBlock,
 )
 from sizewright.read.references import References
-from sizewright.read.rules import MISSING_ALT, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
+from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
+from sizewright.read.values import BRACES
 
 _BLOCKS = ("grade", "work", "stitch")
 
@@ -96,7 +97,7 @@ class BodyReader:
 
     def _heading(self, index: int) -> Heading:
         token, words = self._tokens[index], self._tokens[index + 1].content
-        plain = re.sub(r"[`*_\\]", "", words)
+        plain = " ".join(re.sub(r"(?<!\\)\{[^{}]*\}|[`*_\\]", "", words).split())
         stem = re.sub(r"[^\w]+", "-", plain.casefold()).strip("-") or "part"
         anchor = stem
         while anchor in self._anchors:
@@ -221,6 +222,9 @@ class BodyReader:
         if not child.content.strip():
             mend = "Write what a reader should know who does not see it: ![The hat from the side](hat.svg)"
             self._findings.append(MISSING_ALT.at(span, "This picture has no words for it.", mend))
+        if braces := BRACES.search(child.content):
+            message = f"“{braces.group()}” stands in the words of a picture, where nothing is worked out."
+            self._findings.append(IDLE_BRACES.at(span, message, "Write the number out, or tell it in the text."))
         file = self._references.picture(str(child.attrs.get("src", "")), span)
         if isinstance(file, Finding):
             self._findings.append(file)

@@ -4,6 +4,7 @@ markdown-it keeps the lines of a token and no columns. Each line of its text is 
 behind what was found there before: the cells of a table share one line.
 """
 
+from bisect import bisect_right
 from dataclasses import dataclass
 
 from markdown_it.token import Token
@@ -33,6 +34,7 @@ class Columns:
         self._shift = shift
         self._found: dict[int, int] = {}
         self._strips: list[_Strip] = []
+        self._starts: list[int] = []
 
     def enter(self, token: Token) -> None:
         """Turns to the next inline token; places are asked of it until the next is entered."""
@@ -42,6 +44,7 @@ class Columns:
         for number, text in enumerate(token.content.split("\n"), start=first):
             self._strips.append(self._strip(number, start, text))
             start += len(text) + 1
+        self._starts = [strip.start for strip in self._strips]
 
     def _strip(self, number: int, start: int, text: str) -> _Strip:
         """A line of the text; the space before it may be written otherwise in the file (tabs, quotation signs)."""
@@ -57,5 +60,4 @@ class Columns:
 
     def offset(self, position: int) -> int:
         """The offset in the file of a position in the text of the token."""
-        strip = next(strip for strip in reversed(self._strips) if strip.start <= position)
-        return strip.place(position)
+        return self._strips[bisect_right(self._starts, position) - 1].place(position)

@@ -158,6 +158,18 @@ UNKNOWN_STYLE = Rule(
 **Instead.** `{turns:times}`""",
 )
 
+IDLE_BRACES = Rule(
+    "idle-braces",
+    Level.ERROR,
+    """Braces where no number is worked out: in the header, or in the words of a picture.
+
+**Why it matters.** They would be printed as they stand, and the reader would find a formula in the place of a number.
+
+**Example.** `notions: ["{markers} stitch markers"]`
+
+**Instead.** `notions: [8 stitch markers]`, or tell it in the text: `You need {markers} markers.`""",
+)
+
 UNSAFE_REFERENCE = Rule(
     "unsafe-reference",
     Level.ERROR,

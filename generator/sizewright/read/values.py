@@ -17,10 +17,11 @@ from sizewright.read.formula import Formula, Literal, Negation, Operation, Opera
 from sizewright.read.formula_parser import FormulaParser
 from sizewright.read.formula_stumbles import CALCULATION
 from sizewright.read.pattern import Day, Measure, Words
-from sizewright.read.rules import UNKNOWN_KEY, WRONG_LIST_LENGTH, WRONG_VALUE
+from sizewright.read.rules import IDLE_BRACES, UNKNOWN_KEY, WRONG_LIST_LENGTH, WRONG_VALUE
 from sizewright.read.yaml_tree import Listing, Node, Scalar, Table
 
 _Value = TypeVar("_Value")
+BRACES = re.compile(r"\{[^{}]*\}")
 _NAME = re.compile(r"[^\W\d]\w*")
 
 
@@ -43,6 +44,10 @@ class Values:
         if not node.text.strip():
             self.fault(node.span, f"“{key}” is empty.", "Write a value, or take the line out.")
             return None
+        braces = BRACES.search(node.text)
+        if braces:
+            message = f"“{braces.group()}” stands in “{key}”, where nothing is worked out."
+            self.findings.append(IDLE_BRACES.at(node.span, message, "Write the number out, or tell it in the text."))
         return Words(node.span, node.text.strip())
 
     def many(self, key: str, node: Node) -> tuple[Words, ...]:

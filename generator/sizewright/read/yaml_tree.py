@@ -14,6 +14,22 @@ from sizewright.base.place import Lines, Span
 from sizewright.read.rules import REPEATED_KEY, UNREADABLE_HEADER
 
 _DEEPEST = 12
+_NO_LINE_ENDS = dict.fromkeys(map(ord, "\x85\u2028\u2029"), " ")
+
+# What the reader of YAML says, and how a person would.
+_SAID = {
+    "mapping values are not allowed in this context": "a second “: ” stands in it, or the spaces before it are wrong",
+    "did not find expected ',' or '}'": "a “,” or “}” is missing",
+    "did not find expected ',' or ']'": "a “,” or “]” is missing",
+    "did not find expected key": "“key: value” was expected here, as far from the margin as the lines before",
+    "did not find expected '-' indicator": "a “-” was expected here, as in the lines before",
+    "did not find expected node content": "a value is missing",
+    "could not find expected ':'": "a “:” is missing",
+    "found a tab character that violates indentation": "a tab stands where spaces belong",
+    "found character that cannot start any token": "it begins with a sign or a tab that nothing can begin with",
+    "found unexpected end of stream": "a quote or bracket that is opened in it is never closed",
+    "control characters are not allowed": "there is a sign in it that cannot be seen",
+}
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -139,7 +155,8 @@ class _Builder:
 def read_yaml(lines: Lines, first_line: int, end_line: int) -> tuple[Node | None, tuple[Finding, ...]]:
     """The tree of the lines from `first_line` up to `end_line` (from 1, end exclusive), and what is wrong with it."""
     builder = _Builder(lines, first_line)
-    text = "\n".join(lines.lines[first_line - 1 : end_line - 1]) + "\n"
+    # YAML would take these for the ends of lines, and every place behind them would be another.
+    text = "\n".join(lines.lines[first_line - 1 : end_line - 1]).translate(_NO_LINE_ENDS) + "\n"
     try:
         return builder.build(text), tuple(builder.findings)
     except _Unreadable as fault:
@@ -155,6 +172,7 @@ def _yaml_finding(builder: _Builder, fault: yaml.YAMLError) -> Finding:
     # What is opened and never closed is noticed at the end, where nothing stands: told where it was opened.
     line = next((number for number in numbers if lines[number - 1].strip(" \t-")), numbers[0])
     span = builder.lines.whole_line(line)
-    words = getattr(fault, "problem", None) or getattr(fault, "reason", None) or "it is not YAML"
+    said = getattr(fault, "problem", None) or getattr(fault, "reason", None) or "it is not YAML"
+    words = _SAID.get(said, said)
     message = f"“{lines[line - 1].strip()}” cannot be read: {words}."
     return UNREADABLE_HEADER.at(span, message, "Put a value that holds “: ” or begins with a sign in quotes.")
