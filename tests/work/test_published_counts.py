@@ -78,3 +78,18 @@ def test_missing_markers_behind_a_faulty_row_are_not_told_again(tmp_path: Path) 
 Rnd 1: *K3; rep from * to end. (8 sts)
 Rnd 2: K to m, sm."""
     assert [type(fault).__name__ for fault in knitted(tmp_path, lines).faults] == ["BrokenRepeat"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work 4 more rows in k1, p1 rib.",
+        "Work in St st for 2 in.",
+        "Work 3 rows of garter stitch.",
+        "Work 4 rows in 1x1 rib.",
+    ],
+)
+def test_fabrics_as_people_name_them(words: str, tmp_path: Path) -> None:
+    worked = knitted(tmp_path, f"Cast on 8 sts.\n{words}")
+    assert worked.faults == ()
+    assert worked.entries[-1].after == (8,)

@@ -22,6 +22,7 @@ _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "stockinette": ("k", "p"),
         "stocking": ("k", "p"),
         "st st": ("k", "p"),
+        "st": ("k", "p"),  # "in st st", where the last word is taken for "stitch"
         "reverse stockinette": ("p", "k"),
         "garter": ("k",),
         "knit": ("k",),
@@ -31,14 +32,16 @@ _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
     }
 )
 _ROUND: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {**_FLAT, "stockinette": ("k",), "stocking": ("k",), "st st": ("k",), "reverse stockinette": ("p",)}
+    {**_FLAT, "stockinette": ("k",), "stocking": ("k",), "st st": ("k",), "st": ("k",), "reverse stockinette": ("p",)}
     | {"garter": ("k", "p")}
 )
 
 
 def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Action, ...], ...] | None:
     """The rows of a fabric by its name, to be worked again and again; None where the name is none of these."""
-    word = re.sub(r" (?:stitch|st|pattern|fabric)$", "", " ".join(name.casefold().split()))
+    word = re.sub(r"^(?:in|of|the) ", "", " ".join(name.casefold().split()))
+    if word not in _FLAT:
+        word = re.sub(r" (?:stitch|st|pattern|fabric)$|^(?:pattern|patt) (?=as )", "", word)
     if word in _AS_BELOW:
         return ((Follow(span, Manner.ANY, None, _END),),)
     if word in _OPPOSITE:

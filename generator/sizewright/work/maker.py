@@ -142,6 +142,7 @@ class Maker:
             case Declared():
                 self.declare(direction)
             case Unread():
+                self.book.gap = True
                 raise Stopped(None)
             case Join():
                 needle = self.live(direction)

@@ -29,10 +29,11 @@ class RowBook:
         self._size = size
         self._numbered: dict[int, Row] = {}
         self._written: list[Row] = []
+        self.gap = False  # a row of this part was not understood, so one that is missing is told already
 
     def turn_page(self) -> None:
         """A new part begins: its rows are its own."""
-        self._numbered, self._written = {}, []
+        self._numbered, self._written, self.gap = {}, [], False
 
     def note(self, row: Row) -> None:
         """A row has been written and worked."""
@@ -43,6 +44,8 @@ class RowBook:
     def numbered(self, numbers: Numbers, span: Span) -> tuple[Row, ...]:
         """The rows of these numbers, those written last. Raises `Stopped`."""
         lacking = [str(number) for number in numbers.listed if number not in self._numbered]
+        if lacking and self.gap:
+            raise Stopped(None)
         if lacking or not numbers.listed:
             raise Stopped(NoRow(span, self._size, ", ".join(lacking)))
         return tuple(self._numbered[number] for number in numbers.listed)

@@ -39,7 +39,7 @@ _EXTENT = (
     rf"(?P<rows> {_ROW})?)"
 )
 _NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
-_BY_NAME = r"(?P<fabric>[a-z][a-z0-9' x#/&-]*?)"
+_BY_NAME = r"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +148,7 @@ def _even(match: Match) -> tuple[Direction, ...]:
     extent = match.extent()
     if match.has("count"):
         extent = Extent(rows=match.count("count"))
-    return (Even(match.span, match.words("fabric") or "pattern", extent),)
+    return (Even(match.span, typed(match.part("fabric")).casefold() or "pattern", extent),)
 
 
 def _bind_off(match: Match) -> tuple[Direction, ...]:
@@ -195,7 +195,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
     (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)? {_EXTENT}", _even),
     (rf"(?P<fabric>knit|purl|k|p) (?P<count>#) {_ROW}", _even),
-    (rf"work (?P<count>#) {_ROW} (?:in )?{_BY_NAME}", _even),
+    (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}", _even),
     (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
     (rf"(?:thread|draw|run|pull|pass) .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
     (r"(?:graft|close) .*", _graft),
