@@ -10,6 +10,7 @@ import threading
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Executor, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import suppress
 from multiprocessing import get_context, parent_process
 from multiprocessing.connection import wait
 
@@ -41,9 +42,18 @@ def _side_by_side(jobs: Sequence[Job]) -> Iterator[Paper]:
     try:
         yield from pool.map(lay_out, jobs)
     except BrokenProcessPool as error:
+        _let_go(pool)
         raise PaperFault(("A process that lays out PDFs was ended from outside, as when memory runs out.",)) from error
     finally:
         pool.shutdown(cancel_futures=True)
+
+
+def _let_go(pool: ProcessPoolExecutor) -> None:
+    # Before CPython 3.11.5 (its issue 94777) a broken pool waits for ever to hand a job larger than a pipe holds to
+    # processes that are gone. With the last reader closed the writing fails and the wait ends, as later versions do it.
+    queue = pool._call_queue  # type: ignore[attr-defined]  # noqa: SLF001 - nothing public reaches it
+    with suppress(OSError):  # a later version may be closing it at this moment
+        queue._reader.close()  # noqa: SLF001
 
 
 def _warm(press: Press) -> None:
