@@ -14,9 +14,14 @@ def relied_on(definition: Definition) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name.name for name in found))
 
 
-def in_order(definitions: Mapping[str, Definition]) -> tuple[tuple[Definition, ...], tuple[Finding, ...], set[str]]:
-    """The definitions in an order they can be worked out in, the circles found, and the names that are in one."""
-    waiting = {name: [used for used in relied_on(one) if used in definitions] for name, one in definitions.items()}
+def in_order(
+    definitions: Mapping[str, Definition], relied: Mapping[str, tuple[str, ...]]
+) -> tuple[tuple[Definition, ...], tuple[Finding, ...], set[str]]:
+    """The definitions in an order they can be worked out in, the circles found, and the names that are in one.
+
+    `relied` are the names each of them relies on.
+    """
+    waiting = {name: [used for used in relied[name] if used in definitions] for name in definitions}
     done: dict[str, Definition] = {}
     circles: list[Finding] = []
     circling: set[str] = set()

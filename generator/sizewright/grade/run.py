@@ -70,14 +70,15 @@ class _Grading:
             message = f"“{name}” is defined already, in line {before.line}."
             self.findings.append(REPEATED_NAME.at(definition.name.span, message, "Keep one, or give it another name."))
         self.lacking(given, set(own))
-        ordered, circles, circling = in_order(own)
+        relied = {name: relied_on(definition) for name, definition in own.items()}
+        ordered, circles, circling = in_order(own, relied)
         self.findings.extend(circles)
         self.failed |= circling
         self.failed |= {
             name for piece in self.pattern.body if isinstance(piece, GradeBlock) for name in piece.unreadable
         }
         for definition in ordered:
-            self.definition(definition)
+            self.definition(definition, relied[definition.name.name])
 
     def lacking(self, given: Given, own: set[str]) -> None:
         """Measurements that some sizes do not have are a fault where a formula uses them."""
@@ -91,14 +92,14 @@ class _Grading:
                 mend = f"Add “{name}: …” to {'this size' if len(sizes) == 1 else 'these sizes'}."
                 self.findings.append(MISSING_MEASUREMENT.at(span, message, mend, sizes))
 
-    def definition(self, definition: Definition) -> None:
+    def definition(self, definition: Definition, relied: tuple[str, ...]) -> None:
         name = definition.name.name
         worths = self.worked(definition.formula)
         if worths is None:
             self.failed.add(name)
             return
         values = self.spread(*worths)
-        named = Named(name, definition.name.span, values, definition.formula, relied_on(definition))
+        named = Named(name, definition.name.span, values, definition.formula, relied)
         self.keep(named, worths[0])
 
     def worked(self, formula: Formula) -> tuple[Worth, Worth] | None:
@@ -108,7 +109,7 @@ class _Grading:
             if fault.finding is not None:
                 self.findings.append(fault.finding)
             return None
-        if any(value.denominator > _LARGEST or abs(value.numerator) > _LARGEST for value in worths[1].values):
+        if _oversized(worths[1].values):
             message = f"“{formula.text}” has far more digits than anything that is knitted."
             self.findings.append(OVERSIZED_NUMBER.at(formula.span, message, "Mend the formula."))
             return None
@@ -166,6 +167,10 @@ class _Grading:
             )
             return None
         return Measured(finished.span, finished.label, values, body, _ease(values, body))
+
+
+def _oversized(values: tuple[Fraction, ...]) -> bool:
+    return any(not -_LARGEST < value.numerator < _LARGEST or value.denominator > _LARGEST for value in values)
 
 
 def _ease(values: Values, body: Named | None) -> tuple[Fraction, ...] | None:
