@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import NoReturn
 
 import pytest
 from click.testing import CliRunner, Result
@@ -52,10 +53,11 @@ def test_what_the_system_refuses_is_a_sentence(fail: Callable[..., Result]) -> N
 
 
 def test_a_pattern_that_may_not_be_opened(band: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def refused(self: Path) -> bytes:
+    def refused(self: Path, *_: object, **__: object) -> NoReturn:
         raise PermissionError(13, "Permission denied", str(self))
 
-    monkeypatch.setattr(Path, "read_bytes", refused)
+    for opening in ("read_bytes", "read_text", "open"):
+        monkeypatch.setattr(Path, opening, refused)
     done = CliRunner().invoke(sizewright, ["proof", str(band)])
     assert (done.exit_code, done.stderr) == (2, "Error: band.md cannot be opened: Permission denied.\n")
 
