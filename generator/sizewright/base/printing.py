@@ -24,6 +24,7 @@ from sizewright.base.units import (
 
 _EIGHTHS = {2: "¼", 4: "½", 6: "¾", 1: "⅛"}
 _LONG = 300  # cm; beyond what is measured on a garment, yarn and cords are given in metres and yards
+_VERY_LONG = 2000  # cm; from here on whole metres and yards are near enough
 _ORDINALS = {1: "st", 2: "nd", 3: "rd"}
 _TIMES = {1: "once", 2: "twice"}
 _SMALL = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -116,8 +117,9 @@ def _inches(values: Sequence[Fraction]) -> tuple[str, ...]:
 
 
 def _long_length(values: Sequence[Fraction]) -> tuple[Series, ...]:
-    """Yarn and other long lengths: metres and yards."""
-    return _series(_in_unit(values, "m", 0), "m") + _series(_in_unit(values, "yd", 0), "yd")
+    """Yarn and other long lengths: metres and yards, a cord of a few metres to the tenth."""
+    places = 0 if all(abs(value.numerator) >= _VERY_LONG * value.denominator for value in values) else 1
+    return _series(_in_unit(values, "m", places), "m") + _series(_in_unit(values, "yd", places), "yd")
 
 
 def _length(values: Sequence[Fraction]) -> tuple[Series, ...]:
@@ -126,8 +128,18 @@ def _length(values: Sequence[Fraction]) -> tuple[Series, ...]:
     return _series(_centimetres(values), "cm") + _series(_inches(values), "in")
 
 
+def _grams(values: Sequence[Fraction]) -> tuple[str, ...]:
+    """To one decimal where every size is exact so or less than 10 g, else whole, as labels give them.
+
+    Source: 16 CFR 500.19(b): metric quantities in three figures at most, in two under 100 g.
+    """
+    exact = all(10 % value.denominator == 0 for value in values)
+    small = all(abs(value.numerator) < 10 * value.denominator for value in values)
+    return tuple(decimal(value, 1 if exact or small else 0) for value in values)
+
+
 def _mass(values: Sequence[Fraction]) -> tuple[Series, ...]:
-    return _series(_in_unit(values, "g", 1), "g") + _series(_in_unit(values, "oz", 2), "oz")
+    return _series(_grams(values), "g") + _series(_in_unit(values, "oz", 2), "oz")
 
 
 def _gauge(word: str) -> "Printer":
@@ -181,7 +193,7 @@ STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...]]] = MappingProxyType(
         "mm": (lambda values: _series(_in_unit(values, "mm", 1), "mm"), (LENGTH,)),
         "in": (lambda values: _series(_inches(values), "in"), (LENGTH,)),
         "long": (_long_length, (LENGTH,)),
-        "g": (lambda values: _series(_in_unit(values, "g", 1), "g"), (MASS,)),
+        "g": (lambda values: _series(_grams(values), "g"), (MASS,)),
         "oz": (lambda values: _series(_in_unit(values, "oz", 2), "oz"), (MASS,)),
         "percent": (lambda values: _series(tuple(f"{decimal(value * 100, 1)} %" for value in values)), (PLAIN,)),
     }
