@@ -1,11 +1,11 @@
 """In: the tree of a formula and the values of its names. Out: its exact value for every size, units checked once."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from operator import add, mul, sub, truediv
 from typing import assert_never
 
-from sizewright.base.finding import Rule
+from sizewright.base.finding import Finding, Rule
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Span
 from sizewright.base.units import (
@@ -77,9 +77,14 @@ class Evaluator:
         worth = self._known.get(tree.name)
         if worth is not None:
             return worth
-        if tree.name in self._failed:
-            raise Fault(None)
-        raise _fault(UNKNOWN_NAME, tree.span, f"Nothing defines “{tree.name}”.", self._name_mend(tree.name))
+        raise Fault(None)  # those that nothing defines are told all at once: see `unknown`
+
+    def unknown(self, names: Iterable[Name]) -> Iterator[Finding]:
+        """A finding for each of some names that nothing defines."""
+        for name in names:
+            if name.name not in self._known and name.name not in self._failed:
+                message = f"Nothing defines “{name.name}”."
+                yield UNKNOWN_NAME.at(name.span, message, self._name_mend(name.name))
 
     def _name_mend(self, name: str) -> str:
         """How to mend a name nothing defines; one that can only be a gauge is never taken for another quantity."""

@@ -12,7 +12,7 @@ from sizewright.grade.graded import Graded, Measured, Named, Promise, Values
 from sizewright.grade.order import in_order, relied_on
 from sizewright.grade.rules import MISSING_MEASUREMENT, OVERSIZED_NUMBER, REPEATED_NAME, UNKNOWN_NAME, WRONG_UNITS
 from sizewright.grade.worth import Fault, Worth, listed, spread
-from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Statement, names_in
+from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, Statement, names_in
 from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, StitchBlock, WorkBlock
 
 _LARGEST = 1 << 512  # no numerator or denominator of what is knitted comes near it
@@ -106,14 +106,19 @@ class _Grading:
         try:
             worths = self.evaluator.formula(formula)
         except Fault as fault:
-            if fault.finding is not None:
-                self.findings.append(fault.finding)
+            self.told(fault, names_in(formula.tree) + names_in(formula.rounding))
             return None
         if _oversized(worths[1].values):
             message = f"“{formula.text}” has far more digits than anything that is knitted."
             self.findings.append(OVERSIZED_NUMBER.at(formula.span, message, "Mend the formula."))
             return None
         return worths
+
+    def told(self, fault: Fault, names: tuple[Name, ...]) -> None:
+        """Records why there is no value, and every name among those used that nothing defines."""
+        self.findings.extend(self.evaluator.unknown(names))
+        if fault.finding is not None:
+            self.findings.append(fault.finding)
 
     def spread(self, worth: Worth, unrounded: Worth) -> Values:
         count = len(self.sizes)
@@ -142,8 +147,7 @@ class _Grading:
         try:
             of, plus = self.evaluator.multiple(statement.multiple, left.dimension, statement.span)
         except Fault as fault:
-            if fault.finding is not None:
-                self.findings.append(fault.finding)
+            self.told(fault, names_in(statement.multiple))
             return None
         count = len(self.sizes)
         return Promise(statement, left, None, spread(of, count), spread(plus, count))

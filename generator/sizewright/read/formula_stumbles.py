@@ -72,7 +72,7 @@ def _place(fault: UnexpectedInput, text: str) -> tuple[int, str, set[str]]:
 
 def _slip(text: str, at: int, word: str) -> Stumble | None:
     """The slip that makes a text stumble over the `word` at an offset; None where it is none of the common ones."""
-    return _bare_rounding(text, at) or _decimal_comma(text, at) or _cross(text, at) or _spoken_division(at, word)
+    return _bare_rounding(text, at) or _decimal_comma(text, at) or _cross(text, at, word) or _spoken_division(at, word)
 
 
 def _bare_rounding(text: str, at: int) -> Stumble | None:
@@ -95,11 +95,12 @@ def _decimal_comma(text: str, at: int) -> Stumble | None:
     )
 
 
-def _cross(text: str, at: int) -> Stumble | None:
+def _cross(text: str, at: int, word: str) -> Stumble | None:
     found = _CROSS.search(text, 0, at)
-    return found and Stumble(
-        found.start("word"), found["word"], "“x” is no sign of the language.", "Write “*” for times."
-    )
+    if found is None and word not in ("x", "X"):
+        return None
+    start = found.start("word") if found else at
+    return Stumble(start, text[start], f"“{text[start]}” is no sign of the language.", "Write “*” for times.")
 
 
 def _spoken_division(at: int, word: str) -> Stumble | None:

@@ -43,7 +43,7 @@ def _statements(lines: Lines, first: int, end: int) -> Iterator[tuple[int, int]]
 
 def _goes_on(line: str) -> bool:
     """Whether a line can be the next of a statement left open: it says something, and begins none of its own."""
-    return bool(_code(line).strip()) and not _BEGINS.match(line)
+    return bool(line.strip()) and not _BEGINS.match(line)
 
 
 def _code(line: str) -> str:
