@@ -175,9 +175,10 @@ def test_a_reader_who_leaves_early_changes_nothing(project: Path, form: str, *, 
 @pytest.mark.parametrize("form", ["text", "json"])
 def test_streams_that_are_closed_or_full(project: Path, form: str) -> None:
     assert shell(f"sizewright proof --format {form} >&- 2>&-", COMMANDS, project).returncode == 0
-    full = shell(f"sizewright proof --format {form} >/dev/full", COMMANDS, project)
-    assert full.returncode == 2
-    assert full.stderr == "Error: No space left on device\n"
+    for unbuffered in ("", "1"):  # what is written is held back, or not; "" is as if it were not set
+        full = shell(f"sizewright proof --format {form} >/dev/full", COMMANDS, project, PYTHONUNBUFFERED=unbuffered)
+        assert full.returncode == 2
+        assert full.stderr == "Error: No space left on device\n"
 
 
 def test_json_is_utf_8_whatever_the_terminal_speaks(project: Path) -> None:

@@ -8,7 +8,7 @@ from typing import Any, ClassVar
 
 import click
 
-from sizewright.command.terminal import go_nowhere, safe
+from sizewright.command.terminal import finish, go_nowhere, safe
 
 DONE = 0
 REFUSED = 1
@@ -44,6 +44,7 @@ class Careful(click.Group):
             go_nowhere(sys.stdout)
             ctx.exit(REFUSED)
         except OSError as refusal:
+            finish(sys.stdout)
             raise Stopped(sentence(refusal)) from refusal
         except Exception as fault:  # anything else is our own mistake, and the person should be told so
             if ctx.meta.get(self.DEBUG):

@@ -67,6 +67,14 @@ def go_nowhere(stream: IO[str]) -> None:
     os.close(nowhere)
 
 
+def finish(stream: IO[str]) -> None:
+    """Writes what a stream still holds; where that fails (a full disk) it is dropped, so that the program's end is quiet."""
+    try:
+        stream.flush()
+    except OSError:
+        go_nowhere(stream)
+
+
 def write_bytes(content: bytes) -> None:
     """Writes to standard output as it is, whatever encoding the terminal has; a reader who has gone is no fault."""
     try:
