@@ -68,7 +68,7 @@ def go_nowhere(stream: IO[str]) -> None:
 
 
 def finish(stream: IO[str]) -> None:
-    """Writes what a stream still holds; where that fails (a full disk) it is dropped, so that the program's end is quiet."""
+    """Writes what a stream still holds; where that fails (a full disk) it is dropped, and the end is quiet."""
     try:
         stream.flush()
     except OSError:
