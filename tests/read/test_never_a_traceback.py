@@ -200,6 +200,7 @@ NESTED = {
     "pictures": "![" * MANY,
     "backticks": "`" * MANY + " a " + "`" * (MANY - 1),
     "a long list": "8 (" + "9, " * MANY + "10)",
+    "nothing below the line": "2 1/0 (3, 4 1/0) sts, 5 1/00 sts, k2 1/0",
 }
 
 
@@ -207,3 +208,41 @@ NESTED = {
 def test_hostile_nesting_ends(read_text: Read, hostile: str) -> None:
     proofed(read_text(f"{HEADER}{hostile}\n\n{{{hostile}}}\n\n```grade\nx = {hostile}\nrequire {hostile}\n```\n"))
     proofed(read_text(f"{HEADER}```work\nCast on 8 sts.\nRow 1: {hostile}\n{hostile}\n```\n"))
+
+
+WHOLE = f"""{HEADER}# Hat {{2 st}}
+
+> ::: sizes A, B
+> Quoted {{chest}}, *loud*.
+> :::
+
+| a {{chest}} | b |
+|---|---|
+| [c](d.md) | ![e](f.svg) |
+
+```grade
+around = chest - 5 cm  # less
+cast_on = around * 22 st / 10 cm, nearest multiple of 4 plus 2
+brim = 4 (4,
+  5) cm
+require cast_on fits multiple of 4 plus 2
+```
+
+::: sizes C
+```work
+Cast on {{cast_on}} sts. Join to work in the round.
+Rnd 1: *K2 (2, 2), p2; rep from * to last 2 sts, k2. (178 (198, 222) sts)
+```
+:::
+
+```stitch Shale
+Multiple of 2 sts.
+Row 1: *K1, p1; rep from * to end.
+"""
+
+
+def test_a_source_may_end_anywhere(read_text: Read) -> None:
+    """As it does while it is being written."""
+    assert not [one for one in proofed(read_text(f"{WHOLE}```\n")) if one.rule == "unreadable-header"]
+    for end in range(len(WHOLE)):
+        proofed(read_text(WHOLE[:end]))

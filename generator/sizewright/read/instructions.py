@@ -11,7 +11,7 @@ from sizewright.read.pattern import InstructionLine, LinePiece, TypedList
 from sizewright.read.rules import UNCLOSED
 from sizewright.read.typed_numbers import exact, wrong_list_length
 
-_NUMBER = r"\d+ \d+/\d+|(?:\d+[ ]?)?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+"
+_NUMBER = r"\d+ \d+/0*[1-9]\d*|(?:\d+[ ]?)?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+"
 _NOTHING = r"[-–—]"
 _VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
 # "8 (9, 10)", "K8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.

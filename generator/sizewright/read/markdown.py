@@ -52,8 +52,11 @@ def _renderer() -> RendererHTML:
 
 
 def tokens_of(text: str) -> list[Token]:
-    """The tokens of a text: CommonMark and tables."""
-    return _parser().parse(text)
+    """The tokens of a text: CommonMark and tables.
+
+    A line end is put behind it: the reader of passages looks at the sign behind the last line though there be none.
+    """
+    return _parser().parse(f"{text}\n")
 
 
 def rendered(tokens: Sequence[Token], index: int) -> str:

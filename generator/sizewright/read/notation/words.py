@@ -27,7 +27,7 @@ _TOKEN = re.compile(
       | (?P<ordinal>\d+(?=(?:st|nd|rd|th)\s+(?:row|rnd|round)\b)|\d+(?=(?:st|nd|rd|th):))(?:st|nd|rd|th)
       | (?P<by>\d+\s?[x×]\s?\d+)
       | (?P<word>[^\W\d_][\w&]*(?:[-'’][^\W_]+)*)
-      | (?P<number>\d+[ ]\d+/\d+|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+)
+      | (?P<number>\d+[ ]\d+/0*[1-9]\d*|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+)
       | (?P<sign>\*\*|[^\s])""",
     re.VERBOSE | re.IGNORECASE,
 )
