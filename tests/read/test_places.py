@@ -41,6 +41,9 @@ BODIES = {
     "a passage": "::: sizes A, B\nOnly {chest}.\n\n- and {chest}\n:::\n\nAll {chest}.",
     "a work block": "```work\nCast on {chest} sts 🧶 {chest}.\n\n   Row 1: K{chest / 1 cm}, p2.\n```",
     "a work block in a list": "- one\n\n  ```work\n  Cast on {chest} sts.\n  ```",
+    "space of other kinds": "\u2028\nOne {chest}\n\n\xa0\nTwo {chest}\n\n- \u2003\n  three {chest}",
+    "space in a quotation": "> \u2028\n> \x85\n> {chest}\n\tfour {chest}",
+    "bars in a cell": "| \\| {chest} | {chest} \\| {chest} |\n|---|---|\n| `code {chest}` | {chest} |",
     "a stitch block": "```stitch Shale\nRow 1: K{chest}.\n```",
 }
 

@@ -38,25 +38,32 @@ class Columns:
 
     def enter(self, token: Token) -> None:
         """Turns to the next inline token; places are asked of it until the next is entered."""
-        first = (token.map or [0, 0])[0] + self._shift + 1
+        first, end = token.map or (0, 0)
         self._strips = []
-        start = 0
-        for number, text in enumerate(token.content.split("\n"), start=first):
-            self._strips.append(self._strip(number, start, text))
-            start += len(text) + 1
+        number, start = first + self._shift + 1, 0
+        for text in token.content.split("\n"):
+            strip = self._strip(number, start, text)
+            # A first line of nothing but space of another kind (one pasted in, say) is no line of the text.
+            while strip is None and not self._strips and number < end + self._shift:
+                number += 1
+                strip = self._strip(number, start, text)
+            if strip is None:
+                raise AssertionError(f"{text!r} is not in line {number} of {self._lines.source}")
+            self._strips.append(strip)
+            number, start = number + 1, start + len(text) + 1
         self._starts = [strip.start for strip in self._strips]
 
-    def _strip(self, number: int, start: int, text: str) -> _Strip:
+    def _strip(self, number: int, start: int, text: str) -> _Strip | None:
         """A line of the text; the space before it may be written otherwise in the file (tabs, quotation signs)."""
         line = self._lines.lines[min(number, len(self._lines.lines)) - 1]
-        stripped = text.lstrip()
+        stripped = text.lstrip(" \t")
         lead = len(text) - len(stripped)
         for wanted, bars in ((stripped, False), (stripped.replace("|", "\\|"), True)):
             column = line.find(wanted, self._found.get(number, 0))
             if column >= 0:
                 self._found[number] = column + len(wanted)
                 return _Strip(start + lead, stripped, self._lines.offset(number, column + 1), bars)
-        raise AssertionError(f"{text!r} is not in line {number} of {self._lines.source}")
+        return None
 
     def offset(self, position: int) -> int:
         """The offset in the file of a position in the text of the token."""
