@@ -8,6 +8,7 @@ from typing import assert_never
 from sizewright.base.finding import Finding, Rule
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Span
+from sizewright.base.printing import decimal
 from sizewright.base.units import (
     COUNTS,
     LENGTH,
@@ -111,10 +112,10 @@ class Evaluator:
                 return Worth(left.dimension, paired(operation, left.values, right.values))
         assert_never(tree.operator)
 
-    def _refuse_zero(self, divisor: Tree, broken: Sequence[bool], mend: str = "") -> None:
+    def _refuse_zero(self, divisor: Tree, broken: Sequence[bool]) -> None:
         """A fault where a divisor is nothing in some size, or has to be above zero and is not."""
         if any(broken):
-            mend = mend or "Mend the divisor; where it may come to nothing, write max(1, …) around it."
+            mend = "Mend the divisor; where it may come to nothing, write max(1, …) around it."
             raise _fault(DIVISION_BY_ZERO, divisor.span, "This divides by nothing.", mend, where(broken, self._sizes))
 
     def _unlike(self, tree: Operation, left: Dimension, right: Dimension) -> Fault:
@@ -132,7 +133,7 @@ class Evaluator:
             message = f"“{function.name}” takes {takes} and is given {len(arguments)}."
             raise _fault(UNKNOWN_FUNCTION, tree.span, message, function.page)
         if function.divides:
-            self._refuse_zero(tree.arguments[1], [value <= 0 for value in arguments[1].values], function.page)
+            self._refuse_zero(tree.arguments[1], [value <= 0 for value in arguments[1].values])
         try:
             return function.apply(arguments)
         except Unsuitable as reason:
@@ -162,8 +163,10 @@ class Evaluator:
         of = self._part(multiple.of, counted)
         plus = self._part(multiple.plus, counted) if multiple.plus is not None else (Fraction(0),)
         if any(value <= 0 or value.denominator != 1 for value in of) or any(value.denominator != 1 for value in plus):
-            message = "A multiple is of a whole number above zero, plus a whole number."
-            raise _fault(BAD_STEP, multiple.span, message, "Write for example “multiple of 6 plus 2”.")
+            more = f" plus {decimal(plus[0])}" if multiple.plus is not None else ""
+            message = f"No count fits a multiple of {decimal(of[0])}{more}."
+            mend = "A multiple is of a whole number above zero, plus a whole number: “multiple of 6 plus 2”."
+            raise _fault(BAD_STEP, multiple.span, message, mend)
         return of, plus
 
     def _part(self, tree: Tree, counted: Dimension) -> tuple[Fraction, ...]:

@@ -18,14 +18,9 @@ def grouped(worked: Worked, kind: type[_Kind]) -> Iterator[tuple[tuple[_Kind, ..
             places.setdefault(fault.span, {}).setdefault(fault.size, fault)
     for by_size in places.values():
         faults = tuple(by_size[size] for size in sorted(by_size))
-        yield faults, tuple(name for fault in faults if (name := _name(worked, fault.size)))
+        yield faults, tuple(name for fault in faults if (name := name_of(worked, fault.size)))
 
 
-def who(worked: Worked, size: int) -> str:
-    """The name of a size before what is told of it; "" in a pattern of one size."""
-    name = _name(worked, size)
-    return f"{name}: " if name else ""
-
-
-def _name(worked: Worked, size: int) -> str:
+def name_of(worked: Worked, size: int) -> str:
+    """The name of a size by its place; "" in a pattern of one size."""
     return worked.graded.sizes[size] if worked.graded.sizes else ""

@@ -30,6 +30,7 @@ from sizewright.read.pattern import (
 )
 from sizewright.read.references import References
 from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
+from sizewright.read.typed_numbers import shortened
 from sizewright.read.values import BRACES
 
 _BLOCKS = ("grade", "work", "stitch")
@@ -133,7 +134,7 @@ class BodyReader:
         for name in named:
             if name not in self._sizes:
                 sizes = f"The sizes are: {', '.join(self._sizes)}." if self._sizes else "It has one size only."
-                mend = did_you_mean(name, self._sizes, sizes)
+                mend = f"{did_you_mean(name, self._sizes)} {sizes}".strip()
                 self._findings.append(UNKNOWN_SIZE.at(span, f"“{name}” is no size of this pattern.", mend))
 
     def _written(self, number: int) -> str:
@@ -210,7 +211,7 @@ class BodyReader:
         start = self._columns.offset(int(child.meta["start"]))
         if child.info == "open":
             span = self._lines.span(start, start + len(child.content))
-            message = f"“{child.content}” opens a brace that is never closed in this line."
+            message = f"“{shortened(child.content)}” begins with a brace that is not closed in its line."
             self._findings.append(UNCLOSED.at(span, message, "Close it with “}”, or write “\\{” for a brace."))
             return
         insert = self._braces.read(start, start + len(child.content), self._within())

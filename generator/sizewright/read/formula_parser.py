@@ -245,7 +245,8 @@ class FormulaParser:
         word = str(tree.children[0])
         unit = unit_named(word)
         if unit is None:
-            mend = did_you_mean(word, SPELLINGS, "Known units: st, row, rnd, mm, cm, m, in, ft, yd, g, kg, oz, lb, %.")
+            alike = [unit for unit in SPELLINGS if unit[0] == word[0].casefold()]
+            mend = did_you_mean(word, alike, "Known units: st, row, rnd, mm, cm, m, in, ft, yd, g, kg, oz, lb, %.")
             if word in ("nearest", "up", "down"):
                 mend = "Write a comma before a rounding: “, nearest multiple of 4”."
             raise Faulty(UNKNOWN_UNIT.at(self._span(tree, start), f"“{word}” is not a unit.", mend))

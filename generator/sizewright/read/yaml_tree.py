@@ -12,23 +12,27 @@ import yaml
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
 from sizewright.read.rules import REPEATED_KEY, UNREADABLE_HEADER
+from sizewright.read.typed_numbers import shortened
 
 _DEEPEST = 12
 _NO_LINE_ENDS = dict.fromkeys(map(ord, "\x85\u2028\u2029"), " ")
 
-# What the reader of YAML says, and how a person would.
+# What the reader of YAML says, and how a person would: what is wrong, and how to mend it.
+_QUOTES = "Put a value that holds “: ” or begins with a sign in quotes."
+_MARGIN = "Begin it as far from the margin as the lines it belongs with, with spaces, not tabs."
+_CLOSE = "Close it, or put the value in quotes."
 _SAID = {
-    "mapping values are not allowed in this context": "a second “: ” stands in it, or the spaces before it are wrong",
-    "did not find expected ',' or '}'": "a “,” or “}” is missing",
-    "did not find expected ',' or ']'": "a “,” or “]” is missing",
-    "did not find expected key": "“key: value” was expected here, as far from the margin as the lines before",
-    "did not find expected '-' indicator": "a “-” was expected here, as in the lines before",
-    "did not find expected node content": "a value is missing",
-    "could not find expected ':'": "a “:” is missing",
-    "found a tab character that violates indentation": "a tab stands where spaces belong",
-    "found character that cannot start any token": "it begins with a sign or a tab that nothing can begin with",
-    "found unexpected end of stream": "a quote or bracket that is opened in it is never closed",
-    "control characters are not allowed": "there is a sign in it that cannot be seen",
+    "mapping values are not allowed in this context": ("a second “: ” stands in it, or spaces before it", _QUOTES),
+    "did not find expected ',' or '}'": ("a “,” or “}” is missing", _CLOSE),
+    "did not find expected ',' or ']'": ("a “,” or “]” is missing", _CLOSE),
+    "did not find expected key": ("“key: value” was expected here", _MARGIN),
+    "did not find expected '-' indicator": ("a “-” was expected here, as in the lines before", _MARGIN),
+    "did not find expected node content": ("a value is missing", _QUOTES),
+    "could not find expected ':'": ("a “:” is missing", "Write “key: value”."),
+    "found a tab character that violates indentation": ("a tab stands where spaces belong", _MARGIN),
+    "found character that cannot start any token": ("no value begins with such a sign, or with a tab", _QUOTES),
+    "found unexpected end of stream": ("a quote or bracket that is opened in it is never closed", _CLOSE),
+    "control characters are not allowed": ("there is a sign in it that cannot be seen", "Type the line anew."),
 }
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -173,6 +177,5 @@ def _yaml_finding(builder: _Builder, fault: yaml.YAMLError) -> Finding:
     line = next((number for number in numbers if lines[number - 1].strip(" \t-")), numbers[0])
     span = builder.lines.whole_line(line)
     said = getattr(fault, "problem", None) or getattr(fault, "reason", None) or "it is not YAML"
-    words = _SAID.get(said, said)
-    message = f"“{lines[line - 1].strip()}” cannot be read: {words}."
-    return UNREADABLE_HEADER.at(span, message, "Put a value that holds “: ” or begins with a sign in quotes.")
+    words, mend = _SAID.get(said, (said, _QUOTES))
+    return UNREADABLE_HEADER.at(span, f"“{shortened(lines[line - 1])}” cannot be read: {words}.", mend)

@@ -14,9 +14,10 @@ from operator import eq, ge, gt, le, lt, ne
 
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import amount
-from sizewright.base.units import PLAIN, Dimension
+from sizewright.base.units import PLAIN
 from sizewright.grade.graded import Graded, Promise
-from sizewright.read.formula import Comparison, Relation
+from sizewright.proof.telling import by_size
+from sizewright.read.formula import Comparison, Relation, names_in
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -52,12 +53,10 @@ def _judged(graded: Graded, promise: Promise, statement: Comparison, right: tupl
     dimension = promise.left.dimension
     if dimension == PLAIN and promise.right is not None:
         dimension = promise.right.dimension
-    told = "; ".join(_told(size, left, other, dimension) for size, left, other in broken)
+    told = by_size(
+        (size, f"{amount(left, dimension)} against {amount(other, dimension)}") for size, left, other in broken
+    )
     message = f"“{statement.text}” does not hold: {told}."
-    mend = f"Mend what gives “{statement.left.text}” its value, or the promise."
+    meant = statement.left if names_in(statement.left.tree) or not names_in(statement.right.tree) else statement.right
+    mend = f"Mend what gives “{meant.text}” its value, or the promise."
     yield RULE.at(statement.span, message, mend, tuple(size for size, _, _ in broken if size))
-
-
-def _told(size: str, left: Fraction, right: Fraction, dimension: Dimension) -> str:
-    values = f"{amount(left, dimension)} against {amount(right, dimension)}"
-    return f"{size} has {values}" if size else f"it is {values}"

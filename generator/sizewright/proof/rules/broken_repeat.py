@@ -18,7 +18,8 @@ from sizewright.base.printing import amount, decimal
 from sizewright.base.units import LENGTH, STITCHES, Dimension
 from sizewright.grade.graded import Graded, Promise
 from sizewright.proof.gauges import gauge_behind, only_gauge
-from sizewright.proof.grouped import grouped, who
+from sizewright.proof.grouped import grouped, name_of
+from sizewright.proof.telling import by_size
 from sizewright.read.formula import Fit
 from sizewright.read.project import Project
 from sizewright.work.faults import BrokenRepeat
@@ -41,14 +42,14 @@ def _in_row(worked: Worked, faults: Sequence[BrokenRepeat], sizes: tuple[str, ..
     told, fitting = [], []
     gauge = only_gauge(worked.graded, STITCHES)
     for one in faults:
-        size = who(worked, one.size)
-        told.append(f"{size}{one.over} left over of {one.total} sts")
+        size = name_of(worked, one.size)
+        told.append((size, f"{one.over} left over of {one.total} sts"))
         near = " or ".join(_measured(Fraction(count), STITCHES, gauge) for count in one.fitting)
         if near:
-            fitting.append(f"{size}{near}")
+            fitting.append((size, near))
     first = faults[0]
-    message = f"The repeat of {first.uses} sts in {first.label} does not come out. {'; '.join(told)}."
-    mend = f"Counts that would fit: {'; '.join(fitting)}." if fitting else "Each repeat must work at least one stitch."
+    message = f"The repeat of {first.uses} sts in {first.label} does not come out. {by_size(told)}."
+    mend = f"Counts that would fit: {by_size(fitting)}." if fitting else "Each repeat must work at least one stitch."
     return RULE.at(first.span, message, mend, sizes)
 
 
@@ -58,15 +59,15 @@ def _judged(graded: Graded, promise: Promise, statement: Fit) -> Iterator[Findin
     broken = [(size, count, of, plus) for size, count, of, plus in rows if (count - plus) % of or count < plus]
     if not broken:
         return
-    told, fitting = [], []
-    for size, count, of, plus in broken:
-        who = f"{size}: " if size else ""
-        told.append(f"{who}{amount(count, promise.left.dimension)}, {_rest(count, of, plus)}")
-        near = " or ".join(_measured(one, promise.left.dimension, gauge) for one in nearest_fits(count, of, plus))
-        fitting.append(f"{who}{near}")
+    kind = promise.left.dimension
+    told = [(size, f"{amount(count, kind)}, {_rest(count, of, plus)}") for size, count, of, plus in broken]
+    fitting = [
+        (size, " or ".join(_measured(one, kind, gauge) for one in nearest_fits(count, of, plus)))
+        for size, count, of, plus in broken
+    ]
     needed = _multiple(broken[0][2], broken[0][3])
-    message = f"“{statement.left.text}” does not fit a {needed}. {'; '.join(told)}."
-    mend = f"The nearest that fit: {'; '.join(fitting)}."
+    message = f"“{statement.left.text}” does not fit a {needed}. {by_size(told)}."
+    mend = f"The nearest that fit: {by_size(fitting)}."
     yield RULE.at(statement.span, message, mend, tuple(size for size, *_ in broken if size))
 
 

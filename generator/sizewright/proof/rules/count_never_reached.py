@@ -10,7 +10,8 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.proof.grouped import grouped, who
+from sizewright.proof.grouped import grouped, name_of
+from sizewright.proof.telling import by_size
 from sizewright.read.project import Project
 from sizewright.work.faults import NeverReached
 from sizewright.work.worked import Worked
@@ -22,7 +23,7 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     """One finding a place, for all sizes concerned."""
     for faults, sizes in grouped(worked, NeverReached):
         first = faults[0]
-        told = "; ".join(f"{who(worked, one.size)}{one.found} where {one.wanted} were wanted" for one in faults)
+        told = by_size((name_of(worked, one.size), f"{one.found} where {one.wanted} were wanted") for one in faults)
         message = f"Repeated, these rows never leave the count: {told}."
         mend = "Mend the count, or the stitches that are lost in each repeat."
         yield RULE.at(first.span, message, mend, sizes)

@@ -13,6 +13,7 @@ from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import amount
 from sizewright.grade.run import inserts_of
 from sizewright.proof.counting import counts
+from sizewright.proof.telling import by_size
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -30,7 +31,7 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         broken = [(size, value) for size, value in read if value < 0 and (insert.formula.text, size) not in told]
         if broken:
             told.update((insert.formula.text, size) for size, _ in broken)
-            shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)
+            shown = by_size((size, amount(value, values.dimension)) for size, value in broken)
             mend = "Mend the formula for these sizes, or give them a passage of their own."
             message = f"“{insert.formula.text}” is below zero: {shown}."
             yield RULE.at(insert.span, message, mend, tuple(size for size, _ in broken if size))

@@ -10,7 +10,8 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.proof.grouped import grouped, who
+from sizewright.proof.grouped import grouped, name_of
+from sizewright.proof.telling import by_size
 from sizewright.read.project import Project
 from sizewright.work.faults import NoStitches
 from sizewright.work.worked import Worked
@@ -26,7 +27,9 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
             message = "Stitches are to be worked here, but none are on the needles."
             mend = "Begin the piece with “Cast on … sts.”."
         else:
-            held = "; ".join(f"{who(worked, one.size)}{', '.join(map(str, one.held)) or 'none'} held" for one in faults)
+            held = by_size(
+                (name_of(worked, one.size), f"{', '.join(map(str, one.held)) or 'none'} held") for one in faults
+            )
             message = f"{first.wanted} held stitches are to be taken up: {held}."
             mend = "Take up as many stitches as were put on hold."
         yield RULE.at(first.span, message, mend, sizes)

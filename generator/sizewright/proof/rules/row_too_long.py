@@ -10,7 +10,8 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.proof.grouped import grouped, who
+from sizewright.proof.grouped import grouped, name_of
+from sizewright.proof.telling import by_size
 from sizewright.read.project import Project
 from sizewright.work.faults import TooFew
 from sizewright.work.worked import Worked
@@ -22,7 +23,9 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     """One finding a place, for all sizes concerned."""
     for faults, sizes in grouped(worked, TooFew):
         first = faults[0]
-        told = "; ".join(f"{who(worked, one.size)}{one.needs} needed, {one.left} left of {one.total}" for one in faults)
+        told = by_size(
+            (name_of(worked, one.size), f"{one.needs} needed, {one.left} left of {one.total}") for one in faults
+        )
         message = f"{first.label} asks for more stitches than there are: {told}."
         mend = "Mend the number here, or the count of the row before."
         yield RULE.at(first.span, message, mend, sizes)

@@ -14,6 +14,7 @@ from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import amount
 from sizewright.grade.run import inserts_of
 from sizewright.proof.counting import counts
+from sizewright.proof.telling import by_size
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -34,7 +35,7 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         if not broken:
             continue
         told.update((insert.formula.text, size) for size, _ in broken)
-        shown = "; ".join(f"{size} {amount(value, values.dimension)}".strip() for size, value in broken)
+        shown = by_size((size, amount(value, values.dimension)) for size, value in broken)
         message = f"“{insert.formula.text}” is not a whole number: {shown}."
         mend = (
             "Write how it is rounded where it is defined: “, nearest whole”, “, up to even”, “, nearest multiple of 4”."
