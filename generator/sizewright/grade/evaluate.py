@@ -22,6 +22,7 @@ from sizewright.base.units import (
     per,
     spoken,
     times,
+    unit_named,
 )
 from sizewright.grade.functions import FUNCTIONS, Unsuitable
 from sizewright.grade.rules import BAD_STEP, DIVISION_BY_ZERO, UNKNOWN_FUNCTION, UNKNOWN_NAME, WRONG_UNITS
@@ -94,6 +95,8 @@ class Evaluator:
                 known = [f"“{other}”" for other, worth in self._known.items() if worth.dimension == dimension]
                 there = f"Known are: {', '.join(known)}." if known else ""
                 return f"{there} Give the gauge its “{key}” in the header, for this fabric.".strip()
+        if unit_named(name) is not None:
+            return f"“{name}” is a unit: write a number before it, such as “1 {name}”."
         hint = "Define it in a grade block, or give it to every size in the header."
         return did_you_mean(name, (*self._known, *self._failed), hint)
 

@@ -111,7 +111,7 @@ class Values:
             return None
         quantity = constant(formula.tree) if formula.rounding is None else None
         if quantity is None:
-            self.fault(node.span, f"“{node.text}” is no quantity.", "Write a number with its unit, such as 22 1/4 in.")
+            self.fault(node.span, f"“{node.text}” is no number with its unit.", mend)
         return quantity
 
     def usable(self, key: Scalar, example: str) -> bool:
