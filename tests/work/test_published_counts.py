@@ -93,3 +93,22 @@ def test_fabrics_as_people_name_them(words: str, tmp_path: Path) -> None:
     worked = knitted(tmp_path, f"Cast on 8 sts.\n{words}")
     assert worked.faults == ()
     assert worked.entries[-1].after == (8,)
+
+
+@pytest.mark.parametrize(
+    "count", ["5.5", "10/2", "1/0", "1 (2, 3)/4", "72 [80, 88]", "4 (6, 8) (10, 12)", "8 + 2", "80 sts / 2"]
+)
+def test_a_count_that_is_half_understood_is_refused(count: str, tmp_path: Path) -> None:
+    file = tmp_path / "slip.md"
+    file.write_text(
+        f"---\ntitle: A\nsizes: [A, B, C]\n---\n```work\nCast on {count} sts.\nRow 1: Knit.\n```\n", "utf-8"
+    )
+    assert "not-understood" in [finding.rule for finding in read_single(file).findings]
+
+
+@pytest.mark.parametrize(
+    "words", ["loosely", "using the long-tail method", ", placing a marker after 4 sts", "and join in the round"]
+)
+def test_what_may_stand_behind_a_cast_on(words: str, tmp_path: Path) -> None:
+    worked = knitted(tmp_path, f"Cast on 8 sts{words if words[0] == ',' else f' {words}'}.")
+    assert worked.entries[0].after == (8,)

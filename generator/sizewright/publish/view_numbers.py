@@ -44,6 +44,8 @@ def insert_html(values: Values, style: str | None, places: Sequence[int], *, met
 
 def typed_html(typed: TypedList, places: Sequence[int]) -> str:
     """A bracket list typed by hand, in the kind of fractions it was typed in."""
+    if not typed.values:  # only a refused pattern, in the preview, has a list that does not answer to its sizes
+        return escape(typed.text)
     read = [typed.values[place] for place in places]
     text = decimal if "." in typed.text or any(value and 4 % value.denominator for value in read) else quarters
     return graded_html([_NONE if value is None else text(value) for value in read], places)

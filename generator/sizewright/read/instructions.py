@@ -84,9 +84,8 @@ class InstructionReader:
             by_size = self._by_size(tuple(_value(value) for value in values))
             if by_size is None:
                 self.findings.append(wrong_list_length(span, match.group(), len(values), self._sizes))
-                continue
             yield self._lines.text[at : match.start()]
-            yield TypedList(span, match.group(), by_size, self._within)
+            yield TypedList(span, match.group(), by_size or (), self._within)
             at = match.end()
         yield self._lines.text[at:end]
 

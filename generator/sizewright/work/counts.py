@@ -29,7 +29,7 @@ class Counts:
     def exact(self, value: Insert | TypedList) -> Fraction | None:
         """The exact value of `{...}` or of a typed list in this size; None where it has none."""
         if isinstance(value, TypedList):
-            return value.values[self.size] or Fraction(0)
+            return (value.values[self.size] or Fraction(0)) if value.values else None
         values = self._graded.inserts.get(value.span)
         if values is None:
             return None

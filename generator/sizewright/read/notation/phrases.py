@@ -179,12 +179,15 @@ Builder = Callable[[Match], tuple[Direction, ...]]
 
 _MARKED = r"(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,)? )?"
 _FABRIC = rf"{_BY_NAME}(?: pattern| pat| stitch| st)?"
-_HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, .+|and .+))*"
+_HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, [^#]+|and .+))*"
 _PUT = r"(?:place|return|slip|put|transfer|take)"
 _HELD = r"(?:held|thumb|sleeve|remaining|waiting|on hold)"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
-    (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?(?P<rest>(?: .*)?)", _cast_on),
+    (
+        rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?(?P<rest>(?:(?: ,)? (?!st)[a-z].*)?)",
+        _cast_on,
+    ),
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
     ("join", _join),
     (rf"(?:rep|repeat|work) {_ROW} {_NUMBERS}(?: of (?P<of>.+?))? {_EXTENT}", _repeat),
@@ -226,5 +229,6 @@ def read_phrase(sentence: Sentence) -> tuple[Direction, ...] | None:
     for pattern, build in _PHRASES:
         found = pattern.fullmatch(text)
         if found is not None:
-            return build(Match(sentence, found))
+            match = Match(sentence, found)
+            return None if match.has("count") and match.count("count") is None else build(match)
     return None

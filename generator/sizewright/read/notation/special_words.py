@@ -3,6 +3,7 @@
 from sizewright.read.notation.place_parser import PlaceParser
 from sizewright.read.notation.stitches import PASS_OVER, cable
 from sizewright.read.notation.tree import Action, Add, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn, Work
+from sizewright.read.notation.words import Kind
 
 JOINTS = (",", ";", "and", "then", "-", ":")
 STARS = ("*", "**")
@@ -82,6 +83,9 @@ class SpecialWords(PlaceParser):
 
     def _loose_words(self) -> None:
         """What says where stitches come from changes no count: "across the gap", "along the edge"."""
+        if self.done or self.token.kind is not Kind.WORD:
+            return
+        self.step()
         while not self.done and not self.at(*JOINTS, "]", ")", "(", "[", *STARS) and not self.promise_ahead():
             self.step()
 

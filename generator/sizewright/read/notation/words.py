@@ -109,7 +109,7 @@ def _words(text: str, line: Span, column: int) -> Iterator[Token]:
         if match["number"] or match["ordinal"]:
             figures = match["number"] or match["ordinal"]
             value = exact(figures) if len(figures) <= _LONGEST else Fraction(1, 2)
-            count = Count(span, int(value)) if value.denominator == 1 else None
+            count = Count(span, int(value)) if figures.isdecimal() and value.denominator == 1 else None
             yield Token(Kind.NUMBER, "#", typed, span, count, ordinal=match["ordinal"] is not None)
         elif folded in _NUMBER_WORDS and before not in _KEEPS_WORD:
             yield Token(Kind.NUMBER, "#", typed, span, Count(span, _NUMBER_WORDS[folded]))
