@@ -29,7 +29,8 @@ class Insert:
 class TypedList:
     """A bracket list typed by hand among the instructions, "8 (9, 10)": one value a size, None where a dash stands.
 
-    `values` is empty where the list does not answer to the sizes, which is a finding. `sizes` are those of the passage around it, None outside one.
+    `values` is empty where the list does not answer to the sizes, which is a finding.
+    `sizes` are those of the passage around it, None outside one.
     """
 
     span: Span

@@ -83,10 +83,10 @@ class SpecialWords(PlaceParser):
 
     def _loose_words(self) -> None:
         """What says where stitches come from changes no count: "across the gap", "along the edge"."""
-        if self.done or self.token.kind is not Kind.WORD:
-            return
-        self.step()
-        while not self.done and not self.at(*JOINTS, "]", ")", "(", "[", *STARS) and not self.promise_ahead():
+        worded = not self.done and self.token.kind is Kind.WORD
+        while (
+            worded and not self.done and not self.at(*JOINTS, "]", ")", "(", "[", *STARS) and not self.promise_ahead()
+        ):
             self.step()
 
     def _turn(self) -> Action | None:
