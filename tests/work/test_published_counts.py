@@ -107,7 +107,7 @@ def test_a_count_that_is_half_understood_is_refused(count: str, tmp_path: Path) 
 
 
 @pytest.mark.parametrize(
-    "words", ["loosely", "using the long-tail method", ", placing a marker after 4 sts", "and join in the round"]
+    "words", ["loosely", "using the long-tail method", ", placing a marker after 4 sts", ", 2 on each of 4 needles"]
 )
 def test_what_may_stand_behind_a_cast_on(words: str, tmp_path: Path) -> None:
     worked = knitted(tmp_path, f"Cast on 8 sts{words if words[0] == ',' else f' {words}'}.")

@@ -6,6 +6,7 @@ reaches other machines too. Threads would gain nothing: the renderer holds the i
 
 import os
 import signal
+import sys
 import threading
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Executor, ProcessPoolExecutor
@@ -50,7 +51,10 @@ def _side_by_side(jobs: Sequence[Job]) -> Iterator[Paper]:
 
 def _let_go(pool: ProcessPoolExecutor) -> None:
     # Before CPython 3.11.5 (its issue 94777) a broken pool waits for ever to hand a job larger than a pipe holds to
-    # processes that are gone. With the last reader closed the writing fails and the wait ends, as later versions do it.
+    # processes that are gone. With the last reader closed the writing fails and the wait ends; later versions do it
+    # themselves, and closing it twice would be a fault of its own.
+    if sys.version_info >= (3, 11, 5):
+        return
     queue = pool._call_queue  # type: ignore[attr-defined]  # noqa: SLF001 - nothing public reaches it
     with suppress(OSError):  # a later version may be closing it at this moment
         queue._reader.close()  # noqa: SLF001

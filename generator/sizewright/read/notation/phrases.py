@@ -181,11 +181,13 @@ _MARKED = r"(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,)? )?"
 _FABRIC = rf"{_BY_NAME}(?: pattern| pat| stitch| st)?"
 _HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, [^#]+|and .+))*"
 _PUT = r"(?:place|return|slip|put|transfer|take)"
+# Words, or a comma and what is told behind it; a sign or a number there would be part of the count.
+_BEHIND_CAST_ON = r"(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)"
 _HELD = r"(?:held|thumb|sleeve|remaining|waiting|on hold)"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
     (
-        rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?(?P<rest>(?:(?: ,)? (?!st)[a-z].*)?)",
+        rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)",
         _cast_on,
     ),
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
