@@ -186,10 +186,7 @@ _BEHIND_CAST_ON = r"(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)"
 _HELD = r"(?:held|thumb|sleeve|remaining|waiting|on hold)"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
-    (
-        rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)",
-        _cast_on,
-    ),
+    (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?{_BEHIND_CAST_ON}", _cast_on),
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
     ("join", _join),
     (rf"(?:rep|repeat|work) {_ROW} {_NUMBERS}(?: of (?P<of>.+?))? {_EXTENT}", _repeat),
