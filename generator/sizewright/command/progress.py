@@ -10,16 +10,6 @@ from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextC
 _PATIENCE = 0.5  # seconds before a bar appears: what is quicker needs none
 
 
-class Silence:
-    """Shows nothing: for work that nobody waits for."""
-
-    def start(self, total: int, what: str) -> None:
-        """A stretch of work begins."""
-
-    def step(self) -> None:
-        """One of them is done."""
-
-
 class Bar:
     """A bar that shows itself once the work takes longer than a moment, and leaves nothing behind."""
 

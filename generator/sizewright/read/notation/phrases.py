@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.tree import (
     BindOffAll,
     CastOn,
@@ -180,6 +181,8 @@ Builder = Callable[[Match], tuple[Direction, ...]]
 _MARKED = r"(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,)? )?"
 _FABRIC = rf"{_BY_NAME}(?: pattern| pat| stitch| st)?"
 _HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, [^#]+|and .+))*"
+_CUT = r"(?:(?:cut|break) (?:the )?yarn(?: .*?)? (?:, |and )*)?"
+_PULL = r"(?:thread|draw|run|pull|pass)"
 _PUT = r"(?:place|return|slip|put|transfer|take)"
 # Words, or a comma and what is told behind it; a sign or a number there would be part of the count.
 _BEHIND_CAST_ON = r"(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)"
@@ -199,7 +202,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?P<fabric>knit|purl|k|p) (?P<count>#) {_ROW}", _even),
     (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}", _even),
     (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
-    (rf"(?:thread|draw|run|pull|pass) .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
+    (rf"{_CUT}{_PULL} .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
     (r"(?:graft|close) .*", _graft),
     (rf"{_PUT} (?:the )?(?:(?P<count>#) )?{_HELD}?.*{_STS}.* (?:on|onto|to|back on) .*needles?.*", _take_up),
     # What changes no count.
@@ -222,12 +225,32 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
 _PHRASES = tuple((re.compile(source), build) for source, build in _SOURCES)
 
 
+# A second instruction behind a phrase that is read for its beginning would be lost. "in k1, p1 rib" is none; what stands
+# for it must be as many words, since words are counted.
+_RIBS = re.compile(r"k\d+ , p\d+")
+_VERBS = (
+    r"knit|purl|k|p|sl|k\d+|p\d+|sl\d+|k\d*tog|p\d*tog|ssk|yo|m1\w?|rep|repeat|bind|cast|pick|inc|dec|increase|decrease"
+)
+_WORK = r"work(?! (?:back|flat|in rows|in rounds|in the))"
+_SECOND = re.compile(rf" (?:,|;|and|then)(?: (?:then|next))? (?P<verb>(?:{_VERBS}|{_WORK})(?= |$))")
+
+
+def _refuse_second(sentence: Sentence, text: str) -> None:
+    """Raises `NotUnderstood` where a second instruction hangs on a phrase."""
+    found = _SECOND.search(_RIBS.sub("a named rib", text))
+    if found is not None:
+        token = sentence[found.string.count(" ", 0, found.start("verb"))]
+        raise NotUnderstood(token.span, token.typed, "Make the second instruction a sentence of its own.")
+
+
 def read_phrase(sentence: Sentence) -> tuple[Direction, ...] | None:
-    """What a set phrase says; None where the sentence is none."""
+    """What a set phrase says; None where the sentence is none. Raises `NotUnderstood`."""
     text = " ".join(token.text.replace(" ", "") if token.kind is not Kind.WORD else token.text for token in sentence)
     for pattern, build in _PHRASES:
         found = pattern.fullmatch(text)
         if found is not None:
             match = Match(sentence, found)
+            if build not in (_repeat, _even):  # these say all that stands in them, and their fabrics hold commas
+                _refuse_second(sentence, text)
             return None if match.has("count") and match.count("count") is None else build(match)
     return None

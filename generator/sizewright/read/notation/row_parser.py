@@ -120,7 +120,7 @@ class RowParser(SpecialWords):
         ending, replaces = self._ending()
         if times is None and place is None:
             place = Place(Landmark.END)
-        return Repeat(self.since(start), body, times, place, more, ending, replaces, starred=True)
+        return Repeat(self.since(start), body, times, place, more, ending, replaces)
 
     def _ending(self) -> tuple[tuple[Action, ...], bool]:
         """ "end p3" and "ending with k5" stand behind the repeats; "ending last rep k1" changes the last of them."""

@@ -93,12 +93,12 @@ class SpecialWords(PlaceParser):
         start = self.position
         if self.at("turn"):
             self.step()
-            return Turn(self.since(start), wrapped=False)
+            return Turn(self.since(start))
         if self.at("w&t") or (self.at("wrap") and "turn" in [token.text for token in self.coming(6)]):
             while not self.at("turn", "w&t"):
                 self.step()
             self.step()
-            return Turn(self.since(start), wrapped=True)
+            return Turn(self.since(start))
         return None
 
     def _cn(self) -> Action | None:

@@ -54,7 +54,6 @@ class Repeat:
     more: bool = False
     ending: tuple["Action", ...] = ()
     replaces: bool = False
-    starred: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,10 +115,9 @@ class Drop:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """The work is turned before the end of the row; `wrapped` where the next stitch is wrapped."""
+    """The work is turned before the end of the row."""
 
     span: Span
-    wrapped: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +172,6 @@ class Row:
     actions: tuple[Action, ...]
     promise: Promise | None = None
     like: Numbers | None = None
-    turns_back: bool = False
 
 
 @dataclass(frozen=True, slots=True)
