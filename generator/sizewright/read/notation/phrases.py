@@ -225,8 +225,8 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
 _PHRASES = tuple((re.compile(source), build) for source, build in _SOURCES)
 
 
-# A second instruction behind a phrase that is read for its beginning would be lost. "in k1, p1 rib" is none; what stands
-# for it must be as many words, since words are counted.
+# A second instruction behind a phrase that is read for its beginning would be lost. "in k1, p1 rib" is none; what
+# stands for it must be as many words, since words are counted.
 _RIBS = re.compile(r"k\d+ , p\d+")
 _VERBS = (
     r"knit|purl|k|p|sl|k\d+|p\d+|sl\d+|k\d*tog|p\d*tog|ssk|yo|m1\w?|rep|repeat|bind|cast|pick|inc|dec|increase|decrease"
