@@ -14,7 +14,7 @@ from sizewright.read.formula import Formula, Statement
 from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import TypedList as TypedList  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import Words as Words  # noqa: PLC0414 -- nodes of this tree too
-from sizewright.read.notation.tree import Direction
+from sizewright.read.notation.direction_tree import Direction
 
 
 @dataclass(frozen=True, slots=True)

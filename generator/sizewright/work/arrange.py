@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import groupby
 
-from sizewright.read.notation.tree import Direction, Numbers, Row, Side
+from sizewright.read.notation.direction_tree import Direction, Numbers, Row
+from sizewright.read.notation.tree import Side
 
 
 def arranged(directions: Iterable[Direction]) -> tuple[Direction, ...]:

@@ -7,7 +7,7 @@ from math import floor
 from sizewright.base.units import LENGTH, ROW_GAUGE, unit_named
 from sizewright.grade.graded import Graded
 from sizewright.read.inserts import Insert
-from sizewright.read.notation.tree import Extent
+from sizewright.read.notation.direction_tree import Extent
 from sizewright.read.typed_numbers import exact
 from sizewright.work.counts import Counts
 from sizewright.work.faults import NoCount, Stopped

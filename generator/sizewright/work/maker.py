@@ -2,12 +2,12 @@
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from typing import assert_never
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
-from sizewright.read.notation.tree import (
+from sizewright.read.notation.direction_tree import (
     BindOffAll,
     CastOn,
     Declared,
@@ -17,43 +17,22 @@ from sizewright.read.notation.tree import (
     Gather,
     Join,
     Promise,
-    Promised,
     RepeatRows,
     Row,
     TakeUp,
     Unread,
 )
+from sizewright.read.notation.tree import Promised
 from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Fault, NoMarker, NoStitches, Stopped, WrongCount
+from sizewright.work.faults import NoMarker, NoStitches, Stopped, WrongCount
 from sizewright.work.lengths import Lengths
+from sizewright.work.made import Made, Step, label_of
 from sizewright.work.needle import Needle
 from sizewright.work.row_book import RowBook
 from sizewright.work.rowing import Rowing
 from sizewright.work.sections import Sections
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One written direction as one size worked it."""
-
-    piece: str
-    label: str
-    span: Span
-    before: int | None
-    after: int | None
-    rows: int
-    declared: bool = False
-
-
-@dataclass(slots=True)
-class Made:
-    """What one size made: its steps, what went wrong, and the stitches by yarn."""
-
-    steps: list[Step] = field(default_factory=list)
-    faults: list[Fault] = field(default_factory=list)
-    worked: Counter[str] = field(default_factory=Counter)
 
 
 class Maker:
@@ -110,7 +89,7 @@ class Maker:
             self.lost = True
             self.resume(direction)
         worked = self.needle.rows - rows if self.needle is not None and self.needle is needle else 0
-        label = _label(direction)
+        label = label_of(direction)
         if label:
             declared = isinstance(direction, Declared)
             step = Step(self.piece, label, direction.span, before, self.known_total(), worked, declared)
@@ -251,27 +230,3 @@ class Maker:
                 self.rowing.partly(needle, rows, max(0, origin + target - needle.rows))
         else:
             self.rowing.again(needle, rows, 1)
-
-
-def _label(direction: Direction) -> str:
-    """The words by which the ledger names a direction; "" for one that has no place in it."""
-    match direction:
-        case Row():
-            return direction.label or "Row"
-        case Even():
-            return f"Work {direction.fabric}"
-        case Join() | Unread():
-            return ""
-        case CastOn() | TakeUp() | Declared() | RepeatRows() | BindOffAll() | Gather():
-            return _LABELS[type(direction)]
-    assert_never(direction)
-
-
-_LABELS: Mapping[type[Direction], str] = {
-    CastOn: "Cast on",
-    TakeUp: "Take up",
-    Declared: "Declared",
-    RepeatRows: "Repeat",
-    BindOffAll: "Bind off",
-    Gather: "Close",
-}

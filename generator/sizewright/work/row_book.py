@@ -4,7 +4,8 @@ from collections.abc import Mapping
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
-from sizewright.read.notation.tree import Action, Even, Numbers, RepeatRows, Row
+from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
+from sizewright.read.notation.tree import Action
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.fabrics import fabric_rows

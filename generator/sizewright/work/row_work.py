@@ -1,6 +1,5 @@
 """In: the actions of one row and the needles before it. Out: the needles after it; what cannot be worked stops."""
 
-from collections import Counter
 from collections.abc import Sequence
 from typing import assert_never
 
@@ -17,41 +16,20 @@ from sizewright.read.notation.tree import (
     Landmark,
     Manner,
     Mark,
-    Marking,
     PassOver,
     Place,
     Repeat,
     Turn,
     Work,
 )
-from sizewright.work.counts import Counts
-from sizewright.work.faults import BrokenRepeat, LeftOver, NoMarker, Stopped, TooFew
-from sizewright.work.needle import FLIP, OPPOSITE, PLAIN, Needle
+from sizewright.work.faults import LeftOver, Stopped, TooFew
+from sizewright.work.needle import OPPOSITE, PLAIN
+from sizewright.work.needle_work import NeedleWork
 from sizewright.work.runs import Run, run_of
 
 
-class RowWork:
+class RowWork(NeedleWork):
     """Works one row in one size. `label` names it in faults."""
-
-    def __init__(self, needle: Needle, counts: Counts, label: str, span: Span) -> None:
-        self.needle = needle
-        self.counts = counts
-        self.label = label
-        self.span = span
-        self.before = needle.total
-        self.at = 0
-        self.right = bytearray()
-        self.start = len(needle.behind)
-        self.left_markers = list(needle.markers)
-        self.right_markers: list[int] = []
-        self.turned = False
-        self.worked: Counter[str] = Counter()
-        self.colour = needle.colour
-
-    @property
-    def remaining(self) -> int:
-        """The stitches not worked yet."""
-        return len(self.needle.left) - self.at
 
     def work(self, actions: Sequence[Action]) -> None:
         """Works the row and leaves the needles as they are behind it. Raises `Stopped`."""
@@ -59,25 +37,6 @@ class RowWork:
         if not self.turned and self.remaining:
             raise Stopped(LeftOver(self.span, self.counts.size, self.label, self.remaining, self.before))
         self.finish()
-
-    def finish(self) -> None:
-        """Turns the work, or goes on in the round."""
-        needle = self.needle
-        markers = sorted({*self.right_markers, *(self._mapped(place) for place in self.left_markers)})
-        if needle.in_the_round and not self.turned:
-            needle.left = bytes(self.right)
-            needle.markers = markers
-        else:
-            right = needle.behind + bytes(self.right)
-            needle.left = needle.left[self.at :]
-            needle.turn(right, [place + self.start for place in markers if place <= len(self.right)])
-        needle.rows += 1
-        needle.colour = self.colour
-        needle.worked.update(self.worked)
-
-    def _mapped(self, place: int) -> int:
-        """Where a marker nobody touched lies on the right needle."""
-        return len(self.right) + max(0, place - self.at)
 
     def all(self, actions: Sequence[Action]) -> None:
         """Works actions one after the other."""
@@ -117,25 +76,6 @@ class RowWork:
                 assert_never(action)
 
     # Stitches
-
-    def take(self, span: Span, count: int) -> None:
-        """Stitches leave the left needle; markers passed on the way are slipped."""
-        if count > self.remaining:
-            raise Stopped(TooFew(span, self.counts.size, self.label, count, self.remaining, self.before))
-        end = self.at + count
-        if count and self.left_markers and self.left_markers[0] < end:
-            for place in [place for place in self.left_markers if place < end]:
-                self.right_markers.append(len(self.right) + place - self.at)
-                self.left_markers.remove(place)
-        self.at = end
-
-    def give(self, looks: bytes) -> None:
-        """Stitches come onto the right needle, looking so from the right side."""
-        self.right += looks
-
-    def worked_looks(self, looks: bytes) -> bytes:
-        """The looks of stitches worked now, as seen from the right side."""
-        return looks.translate(FLIP) if self.needle.wrong_side else looks
 
     def stitches(self, action: Work) -> None:
         """A stitch so many times, or up to a place."""
@@ -181,32 +121,6 @@ class RowWork:
         self.take(action.span, count)
         self.give(below.translate(OPPOSITE if action.manner is Manner.OPPOSITE else PLAIN))
         self.worked[self.colour] += count
-
-    # Markers and places
-
-    def distance(self, place: Place, span: Span, reserve: int = 0) -> int:
-        """The stitches from here to a place."""
-        before = reserve + (self.counts(place.before) if place.before is not None else 0)
-        reach = self.remaining
-        if place.landmark is Landmark.MARKER:
-            ahead = next((marker for marker in self.left_markers if marker > self.at), None)
-            if ahead is None:
-                raise Stopped(NoMarker(span, self.counts.size, self.label))
-            reach = ahead - self.at
-        if reach < before:
-            raise Stopped(TooFew(span, self.counts.size, self.label, before, reach, self.before))
-        return reach - before
-
-    def mark(self, action: Mark) -> None:
-        """A marker is placed, slipped or removed."""
-        if action.what is Marking.PLACE:
-            self.right_markers.append(len(self.right))
-            return
-        if self.at not in self.left_markers:
-            raise Stopped(NoMarker(action.span, self.counts.size, self.label))
-        self.left_markers.remove(self.at)
-        if action.what is Marking.SLIP:
-            self.right_markers.append(len(self.right))
 
     # Repeats
 
@@ -257,13 +171,6 @@ class RowWork:
             if self.at == before:
                 raise Stopped(self.broken(action.span, left, 0, left))
         self.all(action.ending)
-
-    def broken(self, span: Span, available: int, uses: int, over: int) -> BrokenRepeat:
-        """The fault of a repeat that does not come out, with the counts next to this one with which it would."""
-        least = self.before - available + uses
-        near = (self.before - over, self.before - over + uses) if uses else ()
-        fitting = tuple(dict.fromkeys(max(count, least) for count in near))
-        return BrokenRepeat(span, self.counts.size, self.label, available, uses, over, self.before, fitting)
 
     def many(self, span: Span, run: Run, times: int) -> None:
         """A stretch so many times at once."""

@@ -4,7 +4,8 @@ from collections import Counter
 from collections.abc import Sequence
 
 from sizewright.base.place import Span
-from sizewright.read.notation.tree import Promise, Promised, Row, Side
+from sizewright.read.notation.direction_tree import Promise, Row
+from sizewright.read.notation.tree import Promised, Side
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Fault, NeverReached, NotJoined, Stopped, WrongCount, WrongSide
 from sizewright.work.needle import Needle

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.pattern import StitchBlock
-from sizewright.work.maker import Made, Maker, Step
+from sizewright.work.made import Made, Step
+from sizewright.work.maker import Maker
 from sizewright.work.row_book import stitch_blocks
 from sizewright.work.stitch_patterns import measured
 from sizewright.work.worked import Entry, Worked

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from sizewright.grade.graded import Graded
-from sizewright.read.notation.tree import Row
+from sizewright.read.notation.direction_tree import Row
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.counts import Counts

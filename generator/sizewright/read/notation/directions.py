@@ -9,23 +9,14 @@ from dataclasses import replace
 from itertools import groupby
 
 from sizewright.base.finding import Finding
+from sizewright.read.notation.direction_tree import Declared, Direction, Even, Numbers, Promise, RepeatRows, Row, Unread
 from sizewright.read.notation.not_understood import NotUnderstood
-from sizewright.read.notation.phrases import numbers_of, read_phrase
+from sizewright.read.notation.phrase_match import numbers_of
+from sizewright.read.notation.phrases import read_phrase
 from sizewright.read.notation.row_labels import Label, read_label
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.stitches import Vocabulary
-from sizewright.read.notation.tree import (
-    Action,
-    Colour,
-    Declared,
-    Direction,
-    Even,
-    Numbers,
-    Promise,
-    RepeatRows,
-    Row,
-    Unread,
-)
+from sizewright.read.notation.tree import Action, Colour
 from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, tokens, typed
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.rules import NOT_UNDERSTOOD

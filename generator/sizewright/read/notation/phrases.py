@@ -6,25 +6,22 @@ tokens it stands for.
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
-from sizewright.base.place import Span
-from sizewright.read.inserts import Insert, TypedList
-from sizewright.read.notation.not_understood import NotUnderstood
-from sizewright.read.notation.tree import (
+from sizewright.read.notation.direction_tree import (
     BindOffAll,
     CastOn,
-    Count,
     Direction,
     Even,
     Extent,
     Gather,
     Join,
-    Numbers,
     RepeatRows,
     TakeUp,
 )
-from sizewright.read.notation.words import Kind, Sentence, spanned, typed
+from sizewright.read.notation.not_understood import NotUnderstood
+from sizewright.read.notation.phrase_match import Match
+from sizewright.read.notation.tree import Count
+from sizewright.read.notation.words import Kind, Sentence, typed
 
 _ROW = r"(?:rows?|rnds?|rounds?)"
 _STS = r"\b(?:sts?|stitch|stitches)\b"
@@ -41,88 +38,6 @@ _EXTENT = (
 )
 _NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
 _BY_NAME = r"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?)"
-
-
-@dataclass(frozen=True, slots=True)
-class Match:
-    """A sentence that matched: its tokens, and which of them each group of the phrase stands for."""
-
-    tokens: Sentence
-    found: re.Match[str]
-
-    @property
-    def span(self) -> Span:
-        """The place of the sentence."""
-        return spanned(self.tokens)
-
-    def has(self, group: str) -> bool:
-        """Whether a group stands in the sentence."""
-        return group in self.found.re.groupindex and self.found[group] is not None
-
-    def words(self, group: str) -> str:
-        """The words of a group, in small letters."""
-        return self.found[group].strip() if self.has(group) else ""
-
-    def part(self, group: str) -> Sentence:
-        """The tokens of a group."""
-        if not self.has(group):
-            return ()
-        text = self.found.string
-        before = text.count(" ", 0, self.found.start(group))
-        inside = self.found[group].strip().count(" ")
-        return self.tokens[before : before + inside + 1]
-
-    def count(self, group: str) -> Count | None:
-        """The first number of a group."""
-        return next((token.count for token in self.part(group) if token.kind is Kind.NUMBER), None)
-
-    def numbers(self) -> Numbers:
-        """The row numbers of the group of that name."""
-        return numbers_of(self.part("numbers"))
-
-    def extent(self) -> Extent:
-        """How far rows go on."""
-        words = self.words("times")
-        if words:
-            count = self.count("times") or Count(self.span, 2 if words.startswith("twice") else 1)
-            return Extent(times=count, more="more" in words)
-        if self.has("length"):
-            since = self.words("since") or ("" if self.words("what") in _WHOLE else self.words("what"))
-            return _length_extent(self.part("length"), "" if since.startswith("cast") else since)
-        if self.has("left"):
-            return Extent(left=self.count("left"))
-        if self.has("rows"):
-            return Extent(rows=self.count("for"))
-        if self.has("for"):
-            return _length_extent(self.part("for") + self.part("unit"), "here")
-        return Extent()
-
-
-_WHOLE = ("piece", "work", "body", "scarf", "cloth", "hat", "cowl", "it")
-
-
-def _length_extent(tokens: Sentence, since: str) -> Extent:
-    """A length: `{...}` or a list with the unit it is printed in, or a typed number with its unit."""
-    number = next(token for token in tokens if token.kind is Kind.NUMBER)
-    value = number.count.value if number.count is not None else None
-    if isinstance(value, Insert | TypedList):
-        unit = "" if isinstance(value, Insert) else typed(tokens[-1:])
-        return Extent(length=value, typed_length=unit, since=since)
-    return Extent(typed_length=typed(tokens[tokens.index(number) :]), since=since)
-
-
-def numbers_of(tokens: Sentence) -> Numbers:
-    """ "1", "1 and 3", "1-4", "1 to {rows}"."""
-    listed: list[int] = []
-    ranged = False
-    for token in tokens:
-        if token.kind is not Kind.NUMBER:
-            ranged = token.text in ("-", "to", "through")
-        elif token.count is not None and isinstance(token.count.value, int):
-            listed.extend(range(listed[-1] + 1 if ranged and listed else token.count.value, token.count.value + 1))
-        elif ranged and token.count is not None:
-            return Numbers(tuple(listed[:-1]), listed[-1] if listed else 1, token.count)
-    return Numbers(tuple(listed))
 
 
 def _cast_on(match: Match) -> tuple[Direction, ...]:

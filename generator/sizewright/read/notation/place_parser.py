@@ -1,167 +1,14 @@
-"""A cursor over the tokens of a row: counts, times, places ("to last 3 sts") and the promise behind it."""
+"""In: the tokens of a row. Out: how often and how far: "3 times", "to end", "to last 3 sts", "to marker"."""
 
-import re
-from collections.abc import Iterable
+from sizewright.read.notation.cursor import ROW_WORDS, Cursor
+from sizewright.read.notation.tree import Count, Landmark, Place
 
-from sizewright.base.nearest import nearest
-from sizewright.base.place import Span
-from sizewright.read.notation.not_understood import NotUnderstood
-from sizewright.read.notation.stitches import Vocabulary
-from sizewright.read.notation.tree import Count, Landmark, Place, Promise, Promised
-from sizewright.read.notation.words import Kind, Sentence, Token, spanned
-
-_STITCH_WORDS = ("st", "sts", "stitch", "stitches")
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 _MARKERS = ("m", "marker", "markers")
-_DEEPEST = 24  # no row a person wrote has brackets in brackets so deep
-_FEWER = ("decreased", "dec'd", "decd", "dec", "lost", "fewer", "less")
-_MORE = ("increased", "inc'd", "incd", "inc", "gained", "more")
-_REMAIN = ("remain", "remaining", "rem", "total", "left", "on", "needle", "needles", "each", "in", "all", "now", "the")
-_ROWS = ("row", "rows", "rnd", "rnds", "round", "rounds")
-_COLOUR = re.compile(r"(?:[A-H]|MC|CC\d?|C\d)")
-_CABLE_NAME = re.compile(r"[ct](\d{1,3})[fbrl]|(\d{1,3})/(\d{1,3})(?:/(\d{1,3}))? ?[lr]p?c")
-# Words of rows that are no stitches, so that a misspelt one finds its neighbour too.
-_ROW_WORDS = (
-    "rep from",
-    "to end",
-    "times",
-    "work",
-    "turn",
-    "bind off",
-    "cast on",
-    "marker",
-    "slip marker",
-    "place marker",
-)
 
 
-class PlaceParser:
-    """A cursor over the tokens of a row."""
-
-    def __init__(self, tokens: Sentence, words: Vocabulary) -> None:
-        self._tokens = tokens
-        self.words = words
-        self.position = 0
-        self._depth = 0
-
-    @property
-    def done(self) -> bool:
-        """Whether all tokens are read."""
-        return self.position >= len(self._tokens)
-
-    @property
-    def token(self) -> Token:
-        """The token to be read next."""
-        return self._tokens[self.position]
-
-    def coming(self, count: int) -> Sentence:
-        """The next few tokens."""
-        return self._tokens[self.position : self.position + count]
-
-    def texts(self, count: int) -> tuple[str, ...]:
-        """The next few words."""
-        return tuple(token.text for token in self._tokens[self.position : self.position + count])
-
-    def peek(self, ahead: int) -> str:
-        """A word further on, "" behind the end."""
-        place = self.position + ahead
-        return self._tokens[place].text if place < len(self._tokens) else ""
-
-    def at(self, *texts: str) -> bool:
-        """Whether one of these words is next."""
-        return not self.done and self.token.text in texts
-
-    def step(self) -> Token:
-        """Reads one token."""
-        if self.done:
-            raise self.fault("The row ends too early.")
-        self.position += 1
-        return self._tokens[self.position - 1]
-
-    def skip(self, *texts: str) -> None:
-        """Reads such words as long as they come."""
-        while self.at(*texts):
-            self.step()
-
-    def since(self, start: int) -> Span:
-        """The stretch from a token up to the one read last."""
-        return spanned(self._tokens[start : max(self.position, start + 1)])
-
-    def phrase(self, phrases: Iterable[tuple[str, ...]]) -> tuple[str, ...] | None:
-        """The first of some phrases that comes next, read; None where none does."""
-        for words in phrases:
-            if self.texts(len(words)) == words:
-                self.position += len(words)
-                return words
-        return None
-
-    def deeper(self) -> None:
-        """One bracket further in."""
-        self._depth += 1
-        if self._depth > _DEEPEST:
-            raise self.fault("These brackets are nested too deeply.")
-
-    def shallower(self) -> None:
-        """One bracket further out."""
-        self._depth -= 1
-
-    def fault(self, mend: str = "") -> NotUnderstood:
-        """What stands here is not understood."""
-        if self.done:
-            last = self._tokens[-1]
-            return NotUnderstood(last.span, f"{last.typed} …", mend or "Say what is to be done with the stitches.")
-        token = self.token
-        known = (*self.words.by_spelling, *_ROW_WORDS)
-        meant = nearest(token.text, known) if token.kind is Kind.WORD else None
-        hint = f"Did you mean “{meant}”?" if meant else "Write it in stitches the tool knows, or declare it."
-        return NotUnderstood(token.span, token.typed, mend or hint)
-
-    # Numbers
-
-    def number_ahead(self) -> bool:
-        """Whether a number is next."""
-        return not self.done and self.token.kind is Kind.NUMBER
-
-    def count(self) -> Count:
-        """A number of stitches, rows or times."""
-        if not self.number_ahead():
-            raise self.fault("A number is missing here.")
-        token = self.step()
-        if token.count is None:
-            self.position -= 1
-            raise self.fault("A count must be a whole number.")
-        return token.count
-
-    def one(self) -> Count:
-        """One, where a number may be left out."""
-        return Count(self._tokens[max(self.position - 1, 0)].span, 1)
-
-    def fixed(self) -> int | None:
-        """The number next, where it is the same in every size."""
-        value = self.count().value
-        return value if isinstance(value, int) else None
-
-    def glued_ahead(self, term: str) -> int | None:
-        """The count of a word such as "sl3", where that is next and of this stitch."""
-        found = None if self.done else self.words.glued(self.token.text)
-        return found[1] if found is not None and found[0].term == term else None
-
-    def stitch_words(self) -> None:
-        """ "sts" behind a number says nothing new."""
-        self.skip(*_STITCH_WORDS)
-
-    def colour_word(self, ahead: int) -> bool:
-        """Whether the name of a yarn stands there: one capital letter, MC or CC."""
-        place = self.position + ahead
-        return place < len(self._tokens) and _COLOUR.fullmatch(self._tokens[place].typed) is not None
-
-    @staticmethod
-    def cable_over(word: str) -> int | None:
-        """How many stitches a cable such as "C6B" or "2/1/2 RPC" is over; None where the word is no cable."""
-        found = _CABLE_NAME.fullmatch(word)
-        return sum(int(part) for part in found.groups() if part) if found else None
-
-    # Extents
+class PlaceParser(Cursor):
+    """Reads extents and places."""
 
     def times(self) -> Count | None:
         """ "3 times", "twice", "3x", "x 3"."""
@@ -230,7 +77,7 @@ class PlaceParser:
         self.stitch_words()
         if self.at("before"):
             self.step()
-            self.skip("next", "the", "end", "of", *_ROWS) if self.peek(0) == "end" else self.skip("next", "the")
+            self.skip("next", "the", "end", "of", *ROW_WORDS) if self.peek(0) == "end" else self.skip("next", "the")
             if self.at(*_MARKERS):
                 self.step()
                 return Place(Landmark.MARKER, before)
@@ -241,59 +88,7 @@ class PlaceParser:
         return None
 
     def _row_end(self) -> None:
-        if self.at("of") and (self.peek(1) in _ROWS or self.peek(2) in _ROWS):
+        if self.at("of") and (self.peek(1) in ROW_WORDS or self.peek(2) in ROW_WORDS):
             self.step()
-            self.skip("the", *_ROWS)
-        self.skip(*_ROWS)
-
-    # The promise behind a row
-
-    def promise_ahead(self) -> bool:
-        """Whether what is next is the count behind the row."""
-        start = self.position
-        found = self.promise()
-        ends = self.done
-        self.position = start
-        return found is not None and ends
-
-    def last_promise(self) -> Promise | None:
-        """The promise that closes the tokens, whatever stands before it."""
-        for start in range(len(self._tokens) - 1, -1, -1):
-            if self._tokens[start].text in ("(", "["):
-                self.position = start
-                found = self.promise()
-                return found if self.done else None
-        return None
-
-    def promise(self) -> Promise | None:
-        """ "(88 sts)", "[88 sts]", "- 88 sts", "(8 sts decreased)", "88 sts"."""
-        start = self.position
-        self.skip("-", ",", ":", "=", ";")
-        close = {"(": ")", "[": "]"}.get(self.token.text) if not self.done else None
-        if close:
-            self.step()
-        self.skip("total", "of", "now")
-        found = self._promised() if self.number_ahead() else None
-        if found is not None and close:
-            if self.at(close):
-                self.step()
-            else:
-                found = None
-        if found is None:
-            self.position = start
-        return found
-
-    def _promised(self) -> Promise | None:
-        start = self.position
-        count = self.step().count
-        worded = self.at(*_STITCH_WORDS)
-        self.stitch_words()
-        self.skip("have", "has", "been", "were", "are", "is")
-        what = Promised.TOTAL
-        if self.at(*_FEWER, *_MORE):
-            what = Promised.FEWER if self.token.text in _FEWER else Promised.MORE
-            self.step()
-        elif not worded:
-            return None
-        self.skip(*_REMAIN, *_STITCH_WORDS)
-        return None if count is None else Promise(self.since(start), what, count)
+            self.skip("the", *ROW_WORDS)
+        self.skip(*ROW_WORDS)

@@ -3,8 +3,9 @@
 import re
 from dataclasses import dataclass
 
-from sizewright.read.notation.phrases import numbers_of
-from sizewright.read.notation.tree import Numbers, Side
+from sizewright.read.notation.direction_tree import Numbers
+from sizewright.read.notation.phrase_match import numbers_of
+from sizewright.read.notation.tree import Side
 from sizewright.read.notation.words import Kind, Sentence, typed
 
 _ROWS = ("row", "rows")

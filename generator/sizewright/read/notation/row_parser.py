@@ -1,20 +1,9 @@
 """In: the tokens of one row. Out: its actions, and the promise behind it; `NotUnderstood` says what is neither."""
 
+from sizewright.read.notation.direction_tree import Promise
 from sizewright.read.notation.special_words import JOINTS, STARS, SpecialWords
 from sizewright.read.notation.stitches import Stitch, cable
-from sizewright.read.notation.tree import (
-    Action,
-    Colour,
-    Count,
-    Follow,
-    IntoOne,
-    Landmark,
-    Manner,
-    Place,
-    Promise,
-    Repeat,
-    Work,
-)
+from sizewright.read.notation.tree import Action, Colour, Count, Follow, IntoOne, Landmark, Manner, Place, Repeat, Work
 from sizewright.read.notation.words import Token
 
 _WYIF = ("wyif", "wyib", "wyf", "wyb", "pwise", "kwise", "purlwise", "knitwise", "p-wise", "k-wise")

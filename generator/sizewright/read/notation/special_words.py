@@ -1,6 +1,6 @@
 """In: the tokens of one row. Out: what is no plain stitch: markers, binding off, holding, turning, spelled cables."""
 
-from sizewright.read.notation.place_parser import PlaceParser
+from sizewright.read.notation.promise_parser import PromiseParser
 from sizewright.read.notation.stitches import PASS_OVER, cable
 from sizewright.read.notation.tree import Action, Add, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn, Work
 from sizewright.read.notation.words import Kind
@@ -26,7 +26,7 @@ _ADD = (("cast", "on"), ("co",), ("pick", "up", "and", "knit"), ("pick", "up", "
 _HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin")
 
 
-class SpecialWords(PlaceParser):
+class SpecialWords(PromiseParser):
     """Reads the actions that are words of their own; None where something else stands."""
 
     def _marking(self) -> Action | None:

@@ -1,0 +1,138 @@
+"""The nodes of whole directions: rows, repeats of rows, casting on, joining; what a row holds stands in `tree`."""
+
+from dataclasses import dataclass
+
+from sizewright.base.place import Span
+from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.notation.kinds import Promised, Side
+from sizewright.read.notation.tree import Action, Count
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """The count behind a row, which must come true."""
+
+    span: Span
+    what: Promised
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """Row numbers: single ones, or a range whose end may differ by size."""
+
+    listed: tuple[int, ...] = ()
+    first: int = 0
+    last: Count | None = None
+    every: str = ""  # "WS", "RS", "even" or "odd": all rows of that kind that are not written out
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row or round as it is written, or several that are alike. `like` names another row whose words it takes."""
+
+    span: Span
+    label: str
+    numbers: Numbers
+    side: Side | None
+    in_the_round: bool
+    actions: tuple[Action, ...]
+    promise: Promise | None = None
+    like: Numbers | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """How far rows go on: so many times or rows, until a length, or until so many stitches are left.
+
+    `since` is what the length is measured from: "" the cast-on edge, else the words that name the part.
+    """
+
+    times: Count | None = None
+    more: bool = False
+    rows: Count | None = None
+    length: Insert | TypedList | None = None
+    typed_length: str = ""
+    since: str = ""
+    left: Count | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RepeatRows:
+    """Rows above are worked again; `numbers` None means the last `back` written ones, `of` names a stitch pattern."""
+
+    span: Span
+    numbers: Numbers | None
+    back: int
+    of: str
+    extent: Extent
+    promise: Promise | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Even:
+    """Rows worked in a fabric known by name ("knit", "rib", a stitch block) for an extent."""
+
+    span: Span
+    fabric: str
+    extent: Extent
+    promise: Promise | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CastOn:
+    """A new piece begins."""
+
+    span: Span
+    count: Count
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """The piece is joined in the round; `marked` where a marker stands at the beginning of the round."""
+
+    span: Span
+    marked: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TakeUp:
+    """Held stitches come back onto the needles, and a new part begins with them."""
+
+    span: Span
+    count: Count | None
+
+
+@dataclass(frozen=True, slots=True)
+class BindOffAll:
+    """All stitches are bound off; the piece ends."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Gather:
+    """All stitches leave the needle, threaded or grafted; `count` is how many are said to be left."""
+
+    span: Span
+    count: Count | None
+
+
+@dataclass(frozen=True, slots=True)
+class Declared:
+    """What the author declares of words that cannot be carried out: the count behind them, and the rows they take."""
+
+    span: Span
+    count: Count
+    rows: Count | None
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A direction that was not understood; what is found says so. A promise behind it tells how work goes on."""
+
+    span: Span
+    promise: Promise | None
+
+
+Direction = Row | RepeatRows | Even | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread

@@ -1,0 +1,68 @@
+"""What one size made: its steps, what went wrong, the stitches by yarn; and how the ledger names a step."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import assert_never
+
+from sizewright.base.place import Span
+from sizewright.read.notation.direction_tree import (
+    BindOffAll,
+    CastOn,
+    Declared,
+    Direction,
+    Even,
+    Gather,
+    Join,
+    RepeatRows,
+    Row,
+    TakeUp,
+    Unread,
+)
+from sizewright.work.faults import Fault
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One written direction as one size worked it."""
+
+    piece: str
+    label: str
+    span: Span
+    before: int | None
+    after: int | None
+    rows: int
+    declared: bool = False
+
+
+@dataclass(slots=True)
+class Made:
+    """What one size made: its steps, what went wrong, and the stitches by yarn."""
+
+    steps: list[Step] = field(default_factory=list)
+    faults: list[Fault] = field(default_factory=list)
+    worked: Counter[str] = field(default_factory=Counter)
+
+
+def label_of(direction: Direction) -> str:
+    """The words by which the ledger names a direction; "" for one that has no place in it."""
+    match direction:
+        case Row():
+            return direction.label or "Row"
+        case Even():
+            return f"Work {direction.fabric}"
+        case Join() | Unread():
+            return ""
+        case CastOn() | TakeUp() | Declared() | RepeatRows() | BindOffAll() | Gather():
+            return _LABELS[type(direction)]
+    assert_never(direction)
+
+
+_LABELS: Mapping[type[Direction], str] = {
+    CastOn: "Cast on",
+    TakeUp: "Take up",
+    Declared: "Declared",
+    RepeatRows: "Repeat",
+    BindOffAll: "Bind off",
+    Gather: "Close",
+}
