@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import assert_never
 
-from sizewright.base.place import Span
 from sizewright.read.notation.tree import (
     Action,
     Add,
@@ -130,7 +129,7 @@ class RowWork(NeedleWork):
         if action.times is not None:
             times = self.counts(action.times) + (1 if action.more else 0)
             if run is not None:
-                self.many(action.span, run, times)
+                self.many(action, run, times)
             else:
                 for _ in range(times):
                     self.all(action.actions)
@@ -154,10 +153,10 @@ class RowWork(NeedleWork):
             fault = self.broken(action.span, available, run.uses, over)
             raise Stopped(fault)
         if replaced is not None:
-            self.many(action.span, run, times - 1)
+            self.many(action, run, times - 1)
             self.all(action.actions[: -len(action.ending)])
         else:
-            self.many(action.span, run, times)
+            self.many(action, run, times)
         self.all(action.ending)
 
     def repeat_each(self, action: Repeat, place: Place) -> None:
@@ -172,9 +171,9 @@ class RowWork(NeedleWork):
                 raise Stopped(self.broken(action.span, left, 0, left))
         self.all(action.ending)
 
-    def many(self, span: Span, run: Run, times: int) -> None:
-        """A stretch so many times at once."""
-        self.take(span, run.uses * times)
+    def many(self, action: Repeat, run: Run, times: int) -> None:
+        """The stretch of a repeat so many times at once."""
+        self.take(action.span, run.uses * times)
         self.give(self.worked_looks(run.looks * times))
         for colour, count in run.colours:
             self.worked[colour] += count * times
