@@ -14,7 +14,6 @@ STITCH_WORDS = ("st", "sts", "stitch", "stitches")
 ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 _DEEPEST = 24  # no row a person wrote has brackets in brackets so deep
 _COLOUR = re.compile(r"(?:[A-H]|MC|CC\d?|C\d)")
-_CABLE_NAME = re.compile(r"[ct](\d{1,3})[fbrl]|(\d{1,3})/(\d{1,3})(?:/(\d{1,3}))? ?[lr]p?c")
 # Words of rows that are no stitches, so that a misspelt one finds its neighbour too.
 _ROW_WORDS = (
     "rep from",
@@ -149,9 +148,3 @@ class Cursor:
         """Whether the name of a yarn stands there: one capital letter, MC or CC."""
         place = self.position + ahead
         return place < len(self._tokens) and _COLOUR.fullmatch(self._tokens[place].typed) is not None
-
-    @staticmethod
-    def cable_over(word: str) -> int | None:
-        """How many stitches a cable such as "C6B" or "2/1/2 RPC" is over; None where the word is no cable."""
-        found = _CABLE_NAME.fullmatch(word)
-        return sum(int(part) for part in found.groups() if part) if found else None

@@ -1,12 +1,13 @@
 """In: the tokens of one row. Out: its actions, and the promise behind it; `NotUnderstood` says what is neither."""
 
+from sizewright.read.notation.cables import named_cable
 from sizewright.read.notation.direction_tree import Promise
-from sizewright.read.notation.special_words import JOINTS, STARS, SpecialWords
-from sizewright.read.notation.stitches import Stitch, cable
+from sizewright.read.notation.manner_parser import MannerParser
+from sizewright.read.notation.special_words import JOINTS, STARS
+from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Action, Colour, Count, Follow, IntoOne, Landmark, Manner, Place, Repeat, Work
 from sizewright.read.notation.words import Token
 
-_WYIF = ("wyif", "wyib", "wyf", "wyb", "pwise", "kwise", "purlwise", "knitwise", "p-wise", "k-wise")
 _AS_THEY_APPEAR = (
     ("knit", "the", "knits", "and", "purl", "the", "purls"),
     ("k", "the", "k", "sts", "and", "p", "the", "p", "sts"),
@@ -30,7 +31,7 @@ _FOLLOW = (
 )
 
 
-class RowParser(SpecialWords):
+class RowParser(MannerParser):
     """Reads the actions of one row; what comes before and behind them is read by those who call it."""
 
     def row(self) -> tuple[tuple[Action, ...], Promise | None]:
@@ -69,7 +70,7 @@ class RowParser(SpecialWords):
                 return (self._starred(),)
             if self.at("[", "("):
                 return (self._grouped(),)
-            for reader in (self._marking, self._pass_over, self._counted_words, self._turn, self._cn, self._follow):
+            for reader in (self._marking, self._pass_over, self._cn, self._counted_words, self._turn, self._follow):
                 action = reader()
                 if action is not None:
                     return (action,)
@@ -169,11 +170,11 @@ class RowParser(SpecialWords):
         if count is None and stitch.counted and self.number_ahead() and self.peek(1) not in ("times", "x"):
             count = self.count()
         self.stitch_words()
-        stitch = self._with_manner(stitch)
+        stitch, manner = self._with_manner(stitch)
         colour = self._colour()
         times, _, place = self.extent(more=False) if count is None else (self.times(), False, None)
         if times is not None and count is not None:
-            body = Work(self.since(start), stitch, count, None, colour)
+            body = Work(self.since(start), stitch, count, None, colour, manner)
             return (Repeat(self.since(start), (body,), times),)
         count = count if count is not None else times
         if count is None and place is None and stitch.term in ("k", "p"):
@@ -181,7 +182,7 @@ class RowParser(SpecialWords):
                 place = Place(Landmark.END)
             elif typed in ("knit", "purl"):
                 raise self.fault(f"Say how many stitches to {typed}, or “{typed} to end”.")
-        return (Work(self.since(start), stitch, count, place, colour),)
+        return (Work(self.since(start), stitch, count, place, colour, manner),)
 
     def _stitch_word(self) -> tuple[Stitch, Count | None]:
         ahead = [self._spelled(token) for token in self.coming(self.words.longest)]
@@ -196,31 +197,16 @@ class RowParser(SpecialWords):
         if glued is not None:
             self.step()
             return glued[0], Count(token.span, glued[1])
-        over = self.cable_over(token.text)
-        if over is not None:
+        cable = named_cable(token.text)
+        if cable is not None:
             self.step()
-            return cable(over, token.typed.upper()), None
+            return cable, None
         raise self.fault()
 
     @staticmethod
     def _spelled(token: Token) -> str:
         fixed = token.count is not None and isinstance(token.count.value, int)
         return str(token.count.value) if fixed and token.count is not None else token.text
-
-    def _with_manner(self, stitch: Stitch) -> Stitch:
-        """Slipping has many manners that change no count; through the back loop twists the stitch."""
-        while True:
-            if self.at("tbl") or self.texts(4) == ("through", "the", "back", "loop"):
-                self.position += 1 if self.at("tbl") else 4
-                stitch = self.words.by_spelling.get(f"{stitch.term} tbl", stitch)
-            elif self.at(*_WYIF):
-                self.step()
-            elif self.at("as") and self.peek(1) == "if":
-                self.position += 4
-            elif self.at("with") and self.peek(1) == "yarn":
-                self.position += 4 if self.peek(2) in ("in", "at") else 3
-            else:
-                return stitch
 
     def _colour(self) -> str:
         """ "MC", "with A", "in CC": the yarn from here on."""

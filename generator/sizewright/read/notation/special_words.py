@@ -1,8 +1,8 @@
-"""In: the tokens of one row. Out: what is no plain stitch: markers, binding off, holding, turning, spelled cables."""
+"""In: the tokens of one row. Out: what is no plain stitch: markers, binding off, holding, turning."""
 
-from sizewright.read.notation.promise_parser import PromiseParser
-from sizewright.read.notation.stitches import PASS_OVER, cable
-from sizewright.read.notation.tree import Action, Add, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn, Work
+from sizewright.read.notation.cable_parser import CableParser
+from sizewright.read.notation.stitches import PASS_OVER
+from sizewright.read.notation.tree import Action, Add, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn
 from sizewright.read.notation.words import Kind
 
 JOINTS = (",", ";", "and", "then", "-", ":")
@@ -26,7 +26,7 @@ _ADD = (("cast", "on"), ("co",), ("pick", "up", "and", "knit"), ("pick", "up", "
 _HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin")
 
 
-class SpecialWords(PromiseParser):
+class SpecialWords(CableParser):
     """Reads the actions that are words of their own; None where something else stands."""
 
     def _marking(self) -> Action | None:
@@ -74,6 +74,8 @@ class SpecialWords(PromiseParser):
         held = next((place for place, word in enumerate(ahead) if word in _HOLDERS), 0)
         if not self.at("place", "slip", "sl", "put", "leave", "set") or not held or "#" not in ahead[:held]:
             return None
+        if not {"on", "onto", "to"} & set(ahead[:held]):  # "sl 1 with yarn in front" holds nothing
+            return None
         self.step()
         self.skip("the", "next", "first", "last", "these", "following")
         count = self.count()
@@ -100,43 +102,3 @@ class SpecialWords(PromiseParser):
             self.step()
             return Turn(self.since(start))
         return None
-
-    def _cn(self) -> Action | None:
-        """A cable spelled out: "sl 3 to cn, hold in front, k3, k3 from cn" crosses stitches and loses none."""
-        start = self.position
-        if self.at("sl", "slip", "place"):
-            self.step()
-            self.skip("next")
-        elif self.glued_ahead("sl") is not None:
-            return self._spelled_cable(start, self.glued_ahead("sl") or 0)
-        if not self.number_ahead():
-            return None
-        held = self.fixed()
-        return None if held is None else self._spelled_cable(start, held)
-
-    def _spelled_cable(self, start: int, held: int) -> Action | None:
-        if self.glued_ahead("sl") is not None:
-            self.step()
-        self.stitch_words()
-        if not (self.at("to", "onto", "on") and self.peek(1) in ("cn", "cable", "a", "the")):
-            return None
-        behind = next((place for place, token in enumerate(self.coming(24)) if token.text == "from"), None)
-        if behind is None:
-            raise self.fault("Say when the stitches on the cable needle are worked: “k3 from cn”.")
-        worked = self._cable_counts(behind)
-        self.skip("from", "cn", "cable", "needle", "the")
-        if len(worked) < 2 or worked[-1] != held:
-            message = f"{held} stitches go onto the cable needle, so {held} must be worked from it."
-            raise self.fault(message)
-        return Work(self.since(start), cable(sum(worked), "cable"))
-
-    def _cable_counts(self, behind: int) -> list[int]:
-        """The stitches worked, in their parts, up to the words "from cn"."""
-        end = self.position + behind
-        worked: list[int] = []
-        while self.position < end:
-            found = self.words.glued(self.token.text)
-            if found is not None:
-                worked.append(found[1])
-            self.step()
-        return worked

@@ -90,11 +90,6 @@ STITCHES = (
 PASS_OVER = {"psso": 1, "p2sso": 2}
 
 
-def cable(over: int, term: str) -> Stitch:
-    """A cable over so many stitches: they change places, none is lost."""
-    return Stitch(term, over, "c" * over, (term,))
-
-
 class Vocabulary:
     """The stitches a source may use, by every spelling, the studio's own among them."""
 

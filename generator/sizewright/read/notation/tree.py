@@ -30,13 +30,17 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """A stitch, so many times, or up to a place ("k to end")."""
+    """A stitch, so many times, or up to a place ("k to end").
+
+    `manner` says how, in one spelling: "purlwise" or "knitwise", then "wyif" or "wyib"; "" where nothing is said.
+    """
 
     span: Span
     stitch: Stitch
     count: Count | None = None
     place: Place | None = None
     colour: str = ""
+    manner: str = ""
 
 
 @dataclass(frozen=True, slots=True)
