@@ -1,0 +1,1 @@
+"""The arithmetic of garments: plans of shaping, each with its numbers and the sentence a reader knits from."""
