@@ -84,7 +84,7 @@ def test_whole_gaps_are_those_of_a_line_on_a_grid(changes: int, data: st.DataObj
 
 
 @given(st.sampled_from(DECREASES + INCREASES), st.integers(1, 300), st.data())
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=1000, deadline=None)
 def test_all_stitches_are_spoken_for_and_gaps_differ_by_one(name: str, changes: int, data: st.DataObject) -> None:
     count = data.draw(st.integers(2 * changes, 3000))
     found = members(name, count, changes)
