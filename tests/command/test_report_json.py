@@ -45,7 +45,7 @@ def test_the_rows_as_they_were_carried_out(made: Made) -> None:
     assert [(row["label"], row["line"], row["before"], row["after"]) for row in rows] == [
         ("Cast on", 23, [None, None], [92, 108]),
         ("Rnd 1", 24, [92, 108], [92, 108]),
-        ("Repeat", 25, [92, 108], [92, 108]),
+        ("Rep Rnd 1", 25, [92, 108], [92, 108]),
     ]
 
 

@@ -68,11 +68,12 @@ class NoMarker:
 
 @dataclass(frozen=True, slots=True)
 class NoRow:
-    """Rows are to be repeated that are not written."""
+    """Rows are to be repeated that are not written; `known` are the names of those that are."""
 
     span: Span
     size: int
     words: str
+    known: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from sizewright.read.notation.direction_tree import (
     Join,
     RepeatRows,
     Row,
+    Spaced,
     TakeUp,
     Unread,
 )
@@ -51,9 +52,14 @@ def label_of(direction: Direction) -> str:
             return direction.label or "Row"
         case Even():
             return f"Work {direction.fabric}"
+        case RepeatRows():
+            words = direction.words or "rows above"
+            return words if words.casefold().startswith(("rep", "work")) else f"Rep {words}"
+        case Spaced():
+            return direction.words
         case Join() | Unread():
             return ""
-        case CastOn() | TakeUp() | Declared() | RepeatRows() | BindOffAll() | Gather():
+        case CastOn() | TakeUp() | Declared() | BindOffAll() | Gather():
             return _LABELS[type(direction)]
     assert_never(direction)
 
@@ -62,7 +68,6 @@ _LABELS: Mapping[type[Direction], str] = {
     CastOn: "Cast on",
     TakeUp: "Take up",
     Declared: "Declared",
-    RepeatRows: "Repeat",
     BindOffAll: "Bind off",
     Gather: "Close",
 }

@@ -19,6 +19,7 @@ from sizewright.read.notation.direction_tree import (
     Promise,
     RepeatRows,
     Row,
+    Spaced,
     TakeUp,
     Unread,
 )
@@ -33,6 +34,7 @@ from sizewright.work.needle import Needle
 from sizewright.work.row_book import RowBook
 from sizewright.work.rowing import Rowing
 from sizewright.work.sections import Sections
+from sizewright.work.shaping import Shaping
 
 
 class Maker:
@@ -46,6 +48,7 @@ class Maker:
         self.lengths = Lengths(graded, self.counts)
         self.book = RowBook(blocks, size)
         self.rowing = Rowing(self.counts, self.made.faults)
+        self.shaping = Shaping(self.counts, self.rowing, self.book)
         self.sections = Sections()
         self.needle: Needle | None = None
         self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
@@ -131,6 +134,8 @@ class Maker:
                 self.row(self.live(direction), direction)
             case RepeatRows() | Even():
                 self.rows(self.live(direction), direction)
+            case Spaced():
+                self.spaced(self.live(direction), direction)
             case BindOffAll() | Gather():
                 self.end(self.live(direction), direction)
             case _:
@@ -205,6 +210,7 @@ class Maker:
             times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
         before = needle.total
         self.rowing.again(needle, [row], times)
+        self.book.worked(row, needle.rows)
         self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
 
     def rows(self, needle: Needle, direction: RepeatRows | Even) -> None:
@@ -212,7 +218,17 @@ class Maker:
         before = needle.total
         book = self.book
         rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
+        if isinstance(direction, RepeatRows) and direction.name:
+            self.rowing.judge_called_side(needle, rows[0], direction.span)
         self.extend(needle, rows, direction.extent, direction.span)
+        if len(rows) == 1:
+            self.book.worked(rows[0], needle.rows)
+        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def spaced(self, needle: Needle, direction: Spaced) -> None:
+        """A row that comes every so often."""
+        before = needle.total
+        self.shaping.spaced(needle, direction)
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)
 
     def extend(self, needle: Needle, rows: tuple[Row, ...], extent: Extent, span: Span) -> None:

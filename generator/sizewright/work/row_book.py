@@ -30,17 +30,38 @@ class RowBook:
         self._size = size
         self._numbered: dict[int, Row] = {}
         self._written: list[Row] = []
+        self._named: dict[str, Row] = {}
+        self._worked_at: dict[str, int] = {}
         self.gap = False  # a row of this part was not understood, so one that is missing is told already
 
     def turn_page(self) -> None:
-        """A new part begins: its rows are its own."""
-        self._numbered, self._written, self.gap = {}, [], False
+        """A new part begins: its numbered rows are its own; a row with a name may be called from other parts."""
+        self._numbered, self._written, self._worked_at, self.gap = {}, [], {}, False
 
     def note(self, row: Row) -> None:
         """A row has been written and worked."""
         for number in row.numbers.listed:
             self._numbered[number] = row
         self._written.append(row)
+        if row.name:
+            self._named[row.name] = row
+
+    def worked(self, row: Row, rows: int) -> None:
+        """A row that may be called by its name was worked; so many rows are done with it."""
+        if row.name:
+            self._worked_at[row.name] = rows
+
+    def worked_at(self, row: Row) -> int | None:
+        """How many rows were done when a row of this name was worked last."""
+        return self._worked_at.get(row.name)
+
+    def named(self, name: str, span: Span) -> Row:
+        """The row of this name, as it was written last. Raises `Stopped`."""
+        if name == "last row" and self._written:
+            return self._written[-1]
+        if name not in self._named:
+            raise Stopped(None if self.gap else NoRow(span, self._size, name, tuple(self._named)))
+        return self._named[name]
 
     def numbered(self, numbers: Numbers, span: Span) -> tuple[Row, ...]:
         """The rows of these numbers, those written last. Raises `Stopped`."""
@@ -60,6 +81,8 @@ class RowBook:
             if lacking:
                 raise Stopped(NoRow(direction.span, self._size, ", ".join(map(str, sorted(lacking)))))
             return tuple(row for row in block if not wanted or set(row.numbers.listed) & set(wanted))
+        if direction.name:
+            return (self.named(direction.name, direction.span),)
         if direction.numbers is not None:
             return self.numbered(direction.numbers, direction.span)
         if len(self._written) < direction.back:

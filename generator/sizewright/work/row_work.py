@@ -3,12 +3,14 @@
 from collections.abc import Sequence
 from typing import assert_never
 
+from sizewright.base.place import Span
 from sizewright.read.notation.tree import (
     Action,
     Add,
     BindOff,
     Colour,
     Drop,
+    Evenly,
     Follow,
     Hold,
     IntoOne,
@@ -42,7 +44,7 @@ class RowWork(NeedleWork):
         for action in actions:
             self.one(action)
 
-    def one(self, action: Action) -> None:  # noqa: C901 -- one arm a kind of action
+    def one(self, action: Action) -> None:  # noqa: C901, PLR0912 -- one arm a kind of action
         """Works one action."""
         match action:
             case Work():
@@ -71,6 +73,8 @@ class RowWork(NeedleWork):
                 self.turned = True
             case Colour():
                 self.colour = action.name
+            case Evenly():
+                self.evenly(action)
             case _:
                 assert_never(action)
 
@@ -116,10 +120,30 @@ class RowWork(NeedleWork):
             count = self.counts(action.count)
         else:
             count = self.distance(action.place or Place(Landmark.END), action.span)
+        self.work_as(action.span, count, OPPOSITE if action.manner is Manner.OPPOSITE else PLAIN)
+
+    def work_as(self, span: Span, count: int, manner: bytes) -> None:
+        """So many stitches, each as the one below it tells."""
         below = self.needle.left[self.at : self.at + count]
-        self.take(action.span, count)
-        self.give(below.translate(OPPOSITE if action.manner is Manner.OPPOSITE else PLAIN))
+        self.take(span, count)
+        self.give(below.translate(manner))
         self.worked[self.colour] += count
+
+    def evenly(self, action: Evenly) -> None:
+        """So many increases or decreases with as many stitches between them as come out, the rest as they appear."""
+        stitch, times = action.stitch, self.counts(action.count)
+        reach = self.distance(action.place or Place(Landmark.END), action.span)
+        if reach < stitch.uses * times:
+            needs = stitch.uses * times
+            raise Stopped(TooFew(action.span, self.counts.size, self.label, needs, reach, self.before))
+        plain, after = divmod(reach - stitch.uses * times, max(times, 1))
+        for number in range(times):
+            self.work_as(action.span, plain + (1 if number < after else 0), PLAIN)
+            self.take(action.span, stitch.uses)
+            self.give(self.worked_looks(stitch.looks.encode()))
+            self.worked[self.colour] += stitch.makes
+        if not times:
+            self.work_as(action.span, reach, PLAIN)
 
     # Repeats
 

@@ -12,7 +12,7 @@ from sizewright.work.needle import Needle
 from sizewright.work.row_work import RowWork
 
 # More rows than anybody knits: a repeat that would go on so long has no end.
-_ENDLESS = 20_000
+ENDLESS = 20_000
 
 
 class Rowing:
@@ -24,7 +24,7 @@ class Rowing:
 
     def again(self, needle: Needle, rows: Sequence[Row], times: int) -> None:
         """The rows so many times; where they leave everything as it was, the rest is only counted."""
-        for done in range(min(times, _ENDLESS)):
+        for done in range(min(times, ENDLESS)):
             state = _state(needle)
             rows_before, worked_before = needle.rows, Counter(needle.worked)
             for row in rows:
@@ -66,6 +66,13 @@ class Rowing:
                 found, what = needle.total - before, "sts increased"
         if said != found:
             self._faults.append(WrongCount(promise.span, self._counts.size, label, what, said, found))
+
+    def judge_called_side(self, needle: Needle, row: Row, span: Span) -> None:
+        """A row that is called by its name must fall on the side it was written for."""
+        if row.side is None or needle.in_the_round:
+            return
+        if needle.wrong_side != (row.side is Side.WRONG):
+            self._faults.append(WrongSide(span, self._counts.size, row.label, row.side.value))
 
     def judge_side(self, needle: Needle, row: Row) -> None:
         """What a row says of its side and of working in the round must be so; the row is believed."""

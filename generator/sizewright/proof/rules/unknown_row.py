@@ -22,7 +22,17 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     """One finding a place, for all sizes concerned."""
     for faults, sizes in grouped(worked, NoRow):
         first = faults[0]
-        rows = f" (row {first.words})" if first.words else ""
-        message = f"The rows to be repeated are not written in this part{rows}."
+        message = f"The rows to be repeated are not written in this part{_told(first.words)}."
         mend = "Name rows that stand above, or write the missing one."
+        if first.known:
+            mend = (
+                f"Rows with a name stand above: {', '.join(first.known)}. Call one of them, or write “{first.words}:”."
+            )
         yield RULE.at(first.span, message, mend, sizes)
+
+
+def _told(words: str) -> str:
+    """ " (row 5)", " (dec row)"."""
+    if not words:
+        return ""
+    return f" ({words})" if words.endswith("row") else f" (row {words})"

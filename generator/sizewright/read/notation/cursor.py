@@ -81,6 +81,10 @@ class Cursor:
         """The stretch from a token up to the one read last."""
         return spanned(self._tokens[start : max(self.position, start + 1)])
 
+    def between(self, start: int, end: int) -> Sentence:
+        """The tokens from one place up to another."""
+        return self._tokens[start:end]
+
     def phrase(self, phrases: Iterable[tuple[str, ...]]) -> tuple[str, ...] | None:
         """The first of some phrases that comes next, read; None where none does."""
         for words in phrases:

@@ -29,7 +29,10 @@ class Numbers:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row or round as it is written, or several that are alike. `like` names another row whose words it takes."""
+    """One row or round as it is written, or several that are alike.
+
+    `like` names another row whose words it takes; `name` is what it may be called by, "dec row" for "Dec Rnd (RS)".
+    """
 
     span: Span
     label: str
@@ -39,6 +42,7 @@ class Row:
     actions: tuple[Action, ...]
     promise: Promise | None = None
     like: Numbers | None = None
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,13 +63,49 @@ class Extent:
 
 @dataclass(frozen=True, slots=True)
 class RepeatRows:
-    """Rows above are worked again; `numbers` None means the last `back` written ones, `of` names a stitch pattern."""
+    """Rows above are worked again; `numbers` None means the last `back` written ones, `of` names a stitch pattern.
+
+    `name` calls a row by its name. `words` are the rows as typed: "Rows 1-4".
+    """
 
     span: Span
     numbers: Numbers | None
     back: int
     of: str
     extent: Extent
+    promise: Promise | None = None
+    name: str = ""
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Spacing:
+    """How often a row comes: "every 4th row 10 times", "on every RS row until 20 sts remain".
+
+    `every` rows lie from one to the next, or one on each `side`. `here` says that they are counted from this place,
+    not from the last row of the kind. `times` None goes on until there are `until` stitches.
+    """
+
+    every: Count | None
+    side: Side | None
+    times: Count | None
+    until: Count | None = None
+    here: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Spaced:
+    """A row comes again and again, with rows worked even between: "Rep Inc Row every 4th row 10 times".
+
+    The row is called by its `name`, or `actions` are what it does. The rows between are in `fabric`, "" as established.
+    """
+
+    span: Span
+    name: str
+    actions: tuple[Action, ...]
+    spacings: tuple[Spacing, ...]
+    fabric: str
+    words: str
     promise: Promise | None = None
 
 
@@ -135,4 +175,4 @@ class Unread:
     promise: Promise | None
 
 
-Direction = Row | RepeatRows | Even | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread
+Direction = Row | RepeatRows | Even | Spaced | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread

@@ -9,12 +9,23 @@ from dataclasses import replace
 from itertools import groupby
 
 from sizewright.base.finding import Finding
-from sizewright.read.notation.direction_tree import Declared, Direction, Even, Numbers, Promise, RepeatRows, Row, Unread
+from sizewright.read.notation.direction_tree import (
+    Declared,
+    Direction,
+    Even,
+    Numbers,
+    Promise,
+    RepeatRows,
+    Row,
+    Spaced,
+    Unread,
+)
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrase_match import numbers_of
 from sizewright.read.notation.phrases import read_phrase
 from sizewright.read.notation.row_labels import Label, read_label
 from sizewright.read.notation.row_parser import RowParser
+from sizewright.read.notation.shaping_parser import ShapingParser
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.notation.tree import Action, Colour
 from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, tokens, typed
@@ -76,16 +87,27 @@ class DirectionReader:
             yield Unread(spanned(sentence), promise)
 
     def _unlabelled(self, sentence: Sentence) -> Iterator[Direction]:
+        said = self._phrased(sentence)
+        yield from self._bare_row(sentence) if said is None else said
+
+    def _phrased(self, sentence: Sentence) -> tuple[Direction, ...] | None:
+        """What a sentence of set phrases says; None where it is none. Two may be joined by "then"."""
+        spaced = ShapingParser(sentence, self._vocabulary).spaced()
+        if spaced is not None:
+            return (spaced,)
+        parts = _parted(sentence)
+        if parts is not None:
+            first, second = (self._phrased(part) for part in parts)
+            if first is not None and second is not None:
+                return (*first, *second)
         body, promise = self._without_promise(sentence)
         phrase = read_phrase(body)
-        if phrase is None:
-            yield from self._bare_row(sentence)
-            return
-        for direction in phrase:
-            if promise is not None and isinstance(direction, RepeatRows | Even):
-                yield replace(direction, promise=promise)
-            else:
-                yield direction
+        if phrase is None or promise is None:
+            return phrase
+        return tuple(
+            replace(direction, promise=promise) if isinstance(direction, RepeatRows | Even) else direction
+            for direction in phrase
+        )
 
     def _without_promise(self, sentence: Sentence) -> tuple[Sentence, Promise | None]:
         """The sentence without the count in brackets at its end."""
@@ -112,7 +134,17 @@ class DirectionReader:
             actions, promise = RowParser(_whole_row(rest), self._vocabulary).row()
         if label.remark:
             actions = (Colour(spanned(sentence), label.remark), *actions)
-        yield Row(spanned(sentence), label.text, label.numbers, label.side, label.in_the_round, actions, promise, like)
+        yield Row(
+            spanned(sentence),
+            label.text,
+            label.numbers,
+            label.side,
+            label.in_the_round,
+            actions,
+            promise,
+            like,
+            label.name,
+        )
 
     def _like(self, rest: Sentence) -> tuple[Numbers | None, Promise | None]:
         """ "As Row 2", "Rep Row 2", "Work as for Rows 1 and 2"."""
@@ -145,10 +177,19 @@ def _whole_row(body: Sentence) -> Sentence:
     return body
 
 
+def _parted(sentence: Sentence) -> tuple[Sentence, Sentence] | None:
+    """The two halves around the first "then"."""
+    then = next((place for place, token in enumerate(sentence) if token.text == "then"), 0)
+    before = then
+    while before and sentence[before - 1].text in (",", ";", "and"):
+        before -= 1
+    return (sentence[:before], sentence[then + 1 :]) if before and then + 1 < len(sentence) else None
+
+
 def _promised(found: list[Direction], promise: Promise) -> None:
     """A count that stands as a sentence of its own belongs to the direction before it."""
     last = found[-1] if found else None
-    if isinstance(last, Row | RepeatRows | Even | Unread):
+    if isinstance(last, Row | RepeatRows | Even | Spaced | Unread):
         found[-1] = replace(last, promise=promise)
 
 

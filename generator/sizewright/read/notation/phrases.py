@@ -20,6 +20,7 @@ from sizewright.read.notation.direction_tree import (
 )
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrase_match import Match
+from sizewright.read.notation.row_labels import row_name
 from sizewright.read.notation.tree import Count
 from sizewright.read.notation.words import Kind, Sentence, typed
 
@@ -53,11 +54,17 @@ def _join(match: Match) -> tuple[Direction, ...]:
 
 def _repeat(match: Match) -> tuple[Direction, ...]:
     name = match.words("of")
+    words = typed(match.part("rows_said"))
     if match.has("numbers"):
-        return (RepeatRows(match.span, match.numbers(), 0, name, match.extent()),)
+        return (RepeatRows(match.span, match.numbers(), 0, name, match.extent(), words=words),)
     back = match.count("back")
     rows = back.value if back is not None and isinstance(back.value, int) else 1
-    return (RepeatRows(match.span, None, rows, name, match.extent()),)
+    return (RepeatRows(match.span, None, rows, name, match.extent(), words=words),)
+
+
+def _call(match: Match) -> tuple[Direction, ...]:
+    name = row_name(typed(match.part("name")))
+    return (RepeatRows(match.span, None, 0, "", match.extent(), name=name, words=typed(match.part("name"))),)
 
 
 def _even(match: Match) -> tuple[Direction, ...]:
@@ -103,13 +110,24 @@ _PUT = r"(?:place|return|slip|put|transfer|take)"
 _BEHIND_CAST_ON = r"(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)"
 _HELD = r"(?:held|thumb|sleeve|remaining|waiting|on hold)"
 
+# What a row may be called by; "last row" and "knit row" are no names.
+_NO_NAME = r"(?:last|these|this|those|next|every|each|all|first|same|rest|an?|in|even|as|to|knit|purl|plain|k|p|rows?)"
+_NAME = rf"(?!{_NO_NAME} )[a-z][a-z'-]*(?: (?!of |in |for )[a-z][a-z'-]*){{0,2}} (?:row|rnd|round)"
+_NAMED = rf"(?P<name>{_NAME}(?: #(?! (?:more|times?)))?)"
+
+_LAST = r"(?:the |these )?(?:last )?"
+
 _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?{_BEHIND_CAST_ON}", _cast_on),
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
     ("join", _join),
-    (rf"(?:rep|repeat|work) {_ROW} {_NUMBERS}(?: of (?P<of>.+?))? {_EXTENT}", _repeat),
-    (rf"(?:rep|repeat) (?:the |these )?(?:last )?(?:(?P<back>#) )?{_ROW}(?: of (?P<of>.+?))? {_EXTENT}", _repeat),
-    (rf"work {_ROW} {_NUMBERS}(?: of (?P<of>.+?))?(?: (?P<once>once))?", _repeat),
+    (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
+    (rf"(?:rep|repeat|work) (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?) {_EXTENT}", _repeat),
+    (
+        rf"(?:rep|repeat) (?P<rows_said>{_LAST}(?:(?P<back>#) )?{_ROW}(?: of (?P<of>.+?))?) {_EXTENT}",
+        _repeat,
+    ),
+    (rf"work (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: (?P<once>once))?", _repeat),
     (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_FABRIC} {_EXTENT}", _even),
     (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
@@ -165,7 +183,7 @@ def read_phrase(sentence: Sentence) -> tuple[Direction, ...] | None:
         found = pattern.fullmatch(text)
         if found is not None:
             match = Match(sentence, found)
-            if build not in (_repeat, _even):  # these say all that stands in them, and their fabrics hold commas
+            if build not in (_repeat, _even, _call):  # these say all that stands in them, and their fabrics hold commas
                 _refuse_second(sentence, text)
             return None if match.has("count") and match.count("count") is None else build(match)
     return None

@@ -10,6 +10,9 @@ from sizewright.read.notation.words import Kind, Sentence, typed
 
 _ROWS = ("row", "rows")
 _ROUNDS = ("rnd", "rnds", "round", "rounds")
+_BRACKETS = re.compile(r"[(\[][^()\[\]]*[)\]]")
+_SAME = {"rnd": "row", "round": "row", "decrease": "dec", "increase": "inc", "dec.": "dec", "inc.": "inc"}
+_ENDS_NAME = ("row", "rnd", "round")
 _LONGEST = 24  # tokens; a colon further on belongs to a sentence
 _KINDS = {
     "ws": "WS",
@@ -25,13 +28,14 @@ _KINDS = {
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The label of a row; `remark` is a word in brackets that is no side, such as the yarn."""
+    """The label of a row; `remark` is a word in brackets that is no side, such as the yarn, `name` what calls it."""
 
     text: str
     numbers: Numbers
     side: Side | None
     in_the_round: bool
     remark: str
+    name: str
 
 
 def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
@@ -45,7 +49,16 @@ def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
     ordinal = words[0].ordinal and len(words) <= 3
     if not (round_words or any(text in _ROWS for text in texts) or ordinal):
         return None
-    return Label(typed(words), _numbers(words), _side(texts), round_words, _remark(words)), sentence[colon + 1 :]
+    text, remark = typed(words), _remark(words)
+    name = row_name(_BRACKETS.sub("", text))
+    if row_name(remark) != remark.casefold() or remark.casefold().endswith(_ENDS_NAME):  # "Next Row (Dec Row)"
+        name, remark = row_name(remark), ""
+    return Label(text, _numbers(words), _side(texts), round_words, remark, name), sentence[colon + 1 :]
+
+
+def row_name(words: str) -> str:
+    """What a row is called by: "dec row" for "Decrease Round" and "Dec Rnd"."""
+    return " ".join(_SAME.get(word, word) for word in words.casefold().split() if word != "the")
 
 
 def _numbers(words: Sentence) -> Numbers:

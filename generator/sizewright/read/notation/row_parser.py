@@ -2,7 +2,7 @@
 
 from sizewright.read.notation.cables import named_cable
 from sizewright.read.notation.direction_tree import Promise
-from sizewright.read.notation.manner_parser import MannerParser
+from sizewright.read.notation.edge_words import EdgeWords
 from sizewright.read.notation.special_words import JOINTS, STARS
 from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Action, Colour, Count, Follow, IntoOne, Landmark, Manner, Place, Repeat, Work
@@ -31,7 +31,7 @@ _FOLLOW = (
 )
 
 
-class RowParser(MannerParser):
+class RowParser(EdgeWords):
     """Reads the actions of one row; what comes before and behind them is read by those who call it."""
 
     def row(self) -> tuple[tuple[Action, ...], Promise | None]:
@@ -70,6 +70,9 @@ class RowParser(MannerParser):
                 return (self._starred(),)
             if self.at("[", "("):
                 return (self._grouped(),)
+            shaping = self.shaping_words()
+            if shaping:
+                return shaping
             for reader in (self._marking, self._pass_over, self._cn, self._counted_words, self._turn, self._follow):
                 action = reader()
                 if action is not None:

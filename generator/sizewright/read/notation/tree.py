@@ -142,4 +142,14 @@ class Colour:
     name: str
 
 
-Action = Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Drop | Turn | Follow | Colour
+@dataclass(frozen=True, slots=True)
+class Evenly:
+    """So many increases or decreases spread over the stitches up to a place, to the end where none is said."""
+
+    span: Span
+    stitch: Stitch
+    count: Count
+    place: Place | None = None
+
+
+Action = Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Drop | Turn | Follow | Colour | Evenly

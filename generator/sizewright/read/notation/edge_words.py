@@ -1,0 +1,62 @@
+"""In: the tokens of a row. Out: shaping told by its place: "dec 1 st at each end", "inc 6 sts evenly across"."""
+
+from dataclasses import replace
+
+from sizewright.read.notation.cursor import ROW_WORDS
+from sizewright.read.notation.manner_parser import MannerParser
+from sizewright.read.notation.stitches import Stitch
+from sizewright.read.notation.tree import Action, Count, Evenly, Follow, Landmark, Manner, Place, Work
+
+_VERBS = {"inc": "inc", "increase": "inc", "dec": "dec", "decrease": "dec"}
+_EDGES = ("neck", "armhole", "front", "side", "raglan", "sleeve", "outer", "inner", "shaped")
+_BEGINNINGS = ("beg", "beginning", "start")
+
+
+class EdgeWords(MannerParser):
+    """Reads shaping whose stitches are not spelled out."""
+
+    def shaping_words(self) -> tuple[Action, ...]:
+        """The actions of a whole row; none where something else stands."""
+        start = self.position
+        if self.at(*_VERBS) and self.peek(1) == "#":
+            stitch = self.words.by_spelling[_VERBS[self.step().text]]
+            count = self.count()
+            self.stitch_words()
+            if self.at("evenly", "spaced"):
+                return (self._evenly(start, stitch, count),)
+            actions = self._at_edges(start, stitch, count)
+            if actions:
+                return actions
+        self.position = start
+        return ()
+
+    def _evenly(self, start: int, stitch: Stitch, count: Count) -> Action:
+        self.skip("evenly", "spaced", "across", "around", "over", "this", "the", *ROW_WORDS)
+        return Evenly(self.since(start), stitch, count, self.place())
+
+    def _at_edges(self, start: int, stitch: Stitch, count: Count) -> tuple[Action, ...]:
+        """At one end of the row or at both; where an edge is named, which end it is changes no count."""
+        self.skip("at", "the")
+        both = self.at("each", "both") and self.peek(1) in ("end", "ends", "side", "sides", "edge", "edges")
+        edge = self.at(*_EDGES) and self.peek(1) == "edge"
+        if both or edge:
+            self.position += 2
+        elif self.at("end", *_BEGINNINGS):
+            edge = self.step().text == "end"
+        else:
+            return ()
+        if self.at("of") and self.peek(1) in ("row", "rnd", "round"):
+            self.position += 2
+        span = self.since(start)
+        shaped = Work(span, stitch, count)
+        rest = self._before(count, stitch.uses) if both or edge else None
+        middle = Follow(span, Manner.ANY, None, Place(Landmark.END, rest))
+        return (shaped, middle, shaped) if both else (middle, shaped) if edge else (shaped, middle)
+
+    def _before(self, count: Count, uses: int) -> Count:
+        """The stitches that the shaping at the end of the row takes."""
+        if uses == 1:
+            return count
+        if not isinstance(count.value, int):
+            raise self.fault("Say a number that is the same in every size, or write the row out.")
+        return replace(count, value=count.value * uses)
