@@ -7,11 +7,13 @@ from typing import Any
 import pint
 import pytest
 
+from sizewright.base.needle_sizes import NEEDLE_SIZES, SYSTEMS, labelled
+from sizewright.base.printing import needle_size
 from sizewright.base.units import SPELLINGS, STITCH_GAUGE, unit_named
 from sizewright.grade.graded import Values
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_single
-from sizewright.read.yarn_weights import YARN_WEIGHTS
+from sizewright.read.yarn_weights import YARN_WEIGHTS, YarnWeight, weight_named, weights_sold_as
 
 
 def factor(word: str) -> Fraction:
@@ -137,3 +139,73 @@ def test_one_gauge_may_belong_to_two_yarn_weights() -> None:
     for stitches in (23, 24):
         held = [weight.name for weight in YARN_WEIGHTS if (weight.stitches[0] or 0) <= stitches <= weight.stitches[1]]
         assert held == ["fine", "light"]
+
+
+@pytest.mark.parametrize(
+    ("sold_as", "numbers"),
+    [
+        # The column "yarns" of the same sources.
+        ("sock", [1]),
+        ("Fingering", [0, 1]),
+        ("baby", [1, 2]),
+        ("sport", [2]),
+        ("DK", [3]),
+        ("light worsted yarn", [3]),
+        ("worsted weight", [4]),
+        ("Aran", [4]),
+        ("chunky", [5]),
+        ("roving", [6, 7]),
+        ("double-knitting", [3]),  # what DK stands for (common practice, no source)
+        ("wool", []),
+    ],
+)
+def test_a_name_of_the_shops_is_one_of_the_weights_it_is_published_under(sold_as: str, numbers: list[int]) -> None:
+    assert [weight.number for weight in weights_sold_as(sold_as)] == numbers
+
+
+@pytest.mark.parametrize("weight", YARN_WEIGHTS)
+def test_a_weight_goes_by_its_name_and_by_its_number(weight: YarnWeight) -> None:
+    for typed in (weight.name, weight.name.title(), weight.name.replace(" ", "-"), str(weight.number)):
+        assert weight_named(typed) is weight
+
+
+# Sizes on which knitproblog.blogspot.com (2024), sarahmaker.com, pattern-duchess.com and soozintheshed.blogspot.com
+# (2015, the UK column) agree: mm, US, UK. A dash where there is none.
+NEEDLES = """
+2 0 14, 2.25 1 13, 2.5 1.5 -, 2.75 2 12, 3 2.5 11, 3.25 3 10, 3.5 4 -, 3.75 5 9, 4 6 8, 4.5 7 7, 5 8 6, 5.5 9 5, 6 10 4,
+6.5 10.5 3, 7 - 2, 7.5 - 1, 8 11 0, 9 13 00, 10 15 000, 15 19 -, 19 35 -, 25 50 -, 20 36 -
+"""
+
+
+@pytest.mark.parametrize("row", NEEDLES.split(","))
+def test_a_needle_is_labelled_as_published(row: str) -> None:
+    mm, us, uk = row.split()
+    size = NEEDLE_SIZES[Fraction(mm)]
+    assert (size.us or "-", size.uk or "-") == (us, uk)
+    assert needle_size(size.mm) == tuple(filter(None, (f"{mm} mm", f"US {us}" * (us != "-"), f"UK {uk}" * (uk != "-"))))
+
+
+def test_a_needle_that_no_table_has_is_in_millimetres_alone() -> None:
+    assert needle_size(Fraction("2.6")) == ("2.6 mm",)
+
+
+@pytest.mark.parametrize("mm", ["12", "12.5", "12.75"])
+def test_a_needle_on_which_the_sources_differ_has_no_label(mm: str) -> None:
+    """US 17 is each of the three in one of those sources."""
+    assert needle_size(Fraction(mm)) == (f"{mm} mm",)
+    assert Fraction(mm) in labelled("US", "17")
+
+
+def test_labels_that_makers_use_for_two_needles_mean_both() -> None:
+    """US 1 and 2: lindysknitslaces.com (2009); their second needles are from memory."""
+    assert labelled("US", "1") == (Fraction("2.25"), Fraction("2.5"))
+    assert labelled("US", "2") == (Fraction("2.75"), Fraction(3))
+    assert labelled("US", "12") == labelled("UK", "15") == ()
+
+
+def test_no_label_but_those_is_on_two_needles() -> None:
+    for system in SYSTEMS:
+        labels = [size.label(system) for size in NEEDLE_SIZES.values() if size.label(system)]
+        assert len(set(labels)) == len(labels)
+    assert list(NEEDLE_SIZES) == sorted(NEEDLE_SIZES)
+    assert len(NEEDLE_SIZES) == len(NEEDLES.split(",")) + 3  # and those of the sources that differ

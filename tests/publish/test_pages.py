@@ -186,7 +186,7 @@ def test_a_pattern_shows_what_it_must(pages: dict[str, BeautifulSoup]) -> None:
         "22 sts over 10 cm, 7½ rnds over 1 in (2.54 cm) in stockinette stitch in the round",
         "Needle: 4 mm",
         "105 m / 115 yd per 50 g / 1.76 oz",
-        "4 mm circular needle",
+        "4 mm (US 6, UK 8) circular needle",
         "1 marker",
         "Wash by hand.",
         "Source: US 16 CFR 1120",

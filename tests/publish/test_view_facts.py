@@ -73,8 +73,42 @@ def test_several_gauges_have_names(view_of: ViewOf) -> None:
     header = "gauge: {body: {stitches: 20 st / 10 cm}, lower_rib: {stitches: 24 st / 10 cm, needle: 3 mm}}\n"
     assert [(gauge.name, gauge.needle) for gauge in view_of(header, "").gauges] == [
         ("Body", ""),
-        ("Lower rib", "3 mm"),
+        ("Lower rib", "3 mm (US 2.5, UK 11)"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("typed", "printed"),
+    [
+        # The published table: 4 mm is US 6 and UK 8, 3.5 mm US 4, 5 mm US 8 and UK 6 (sources in base/needle_sizes.py).
+        ("4 mm circular needle, 40 cm long", "4 mm (US 6, UK 8) circular needle, 40 cm long"),
+        ("3.5 mm or 4.0mm needles", "3.5 mm (US 4) or 4 mm (US 6, UK 8) needles"),
+        ("US 6", "4 mm (US 6, UK 8)"),
+        ("UK 8 needles", "4 mm (US 6, UK 8) needles"),
+        ("US size 6 / 4 mm", "4 mm (US 6, UK 8)"),
+        ("4 mm (US 6) needles", "4 mm (US 6, UK 8) needles"),
+        ("US 10½ (6.5 mm)", "6.5 mm (US 10.5, UK 3)"),
+        ("size 8 (5 mm) needles", "5 mm (US 8, UK 6) needles"),
+        ("Circular needle (4 mm)", "Circular needle (4 mm, US 6, UK 8)"),
+        ("Set of 5 dpns, UK 000", "Set of 5 dpns, 10 mm (US 15, UK 000)"),
+        # What is no one sure size stays as typed: no table, sources that differ, several, a hook, contradictions.
+        ("2.6 mm", "2.6 mm"),
+        ("12.75 mm (US 17)", "12.75 mm (US 17)"),
+        ("2.5 mm (US 1)", "2.5 mm (US 1)"),
+        ("3.5 to 4 mm", "3.5 to 4 mm"),
+        ("3,5 mm", "3,5 mm"),
+        ("US 6 or 7", "US 6 or 7"),
+        ("US 1", "US 1"),
+        ("4 mm (US 7)", "4 mm (US 7)"),
+        ("4 mm (US 6 in my hand)", "4 mm (US 6 in my hand)"),
+        ("4 mm crochet hook", "4 mm crochet hook"),
+        ("the size that gives the gauge", "the size that gives the gauge"),
+    ],
+)
+def test_needles_are_in_millimetres_with_their_published_labels(view_of: ViewOf, typed: str, printed: str) -> None:
+    view = view_of(f"needles: ['{typed}']\ngauge: {{stitches: 22 st / 10 cm, needle: '{typed}'}}\n", "")
+    assert view.needles == (printed,)
+    assert view.gauges[0].needle == printed
 
 
 def test_yarn_is_in_metres_yards_grams_and_ounces(view_of: ViewOf) -> None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
+from sizewright.base.needle_sizes import NEEDLE_SIZES, SYSTEMS
 from sizewright.base.units import (
     COUNTS,
     LENGTH,
@@ -210,6 +211,13 @@ def amount(value: Fraction, dimension: Dimension) -> str:
         word = "st" if dimension == STITCHES else "row"
         return f"{decimal(value)} {word}" + ("" if value == 1 else "s")
     return as_text(printed((value,), dimension))
+
+
+def needle_size(mm: Fraction) -> tuple[str, ...]:
+    """A needle in mm, and the US and UK labels it is sold under: ("4 mm", "US 6", "UK 8")."""
+    known = NEEDLE_SIZES.get(mm)
+    labels = ((system, known.label(system)) for system in SYSTEMS) if known else ()
+    return (f"{decimal(mm)} mm", *(f"{system} {label}" for system, label in labels if label))
 
 
 def printed(

@@ -4,11 +4,13 @@ import re
 from collections.abc import Iterable, Iterator
 from datetime import date
 
-from sizewright.base.printing import as_text, decimal, printed, quarters
+from sizewright.base.needle_sizes import SYSTEMS
+from sizewright.base.printing import as_text, decimal, needle_size, printed, quarters
 from sizewright.base.units import LENGTH, MASS, unit_named
 from sizewright.publish.view import CautionView, ChangeView, DayView, GaugeView, YarnView
 from sizewright.read.cautions import CAUTIONS
-from sizewright.read.pattern import Change, Gauge, Measure, Words, Yarn
+from sizewright.read.needles import NamedSize
+from sizewright.read.pattern import Change, Gauge, Measure, Needle, Words, Yarn
 from sizewright.read.typed_numbers import exact
 
 # "22 st / 10 cm", "5 1/2 sts/in": the count, the word for it, the length it is counted over.
@@ -51,7 +53,7 @@ def gauge_view(gauge: Gauge) -> GaugeView:
         counts = f"{' and '.join(count for count, _ in counted)} over {counted[0][1]}"
     else:
         counts = ", ".join(f"{count} over {over}" for count, over in counted)
-    return GaugeView(spoken_name(gauge.name), counts, text_of(gauge.over), text_of(gauge.needle))
+    return GaugeView(spoken_name(gauge.name), counts, text_of(gauge.over), needle_text(gauge.needle))
 
 
 def _count(measure: Measure) -> str:
@@ -72,6 +74,30 @@ def _over(measure: Measure) -> str:
     if unit.name == "inch":
         return f"{length} in ({decimal(exact(length) * unit.factor)} cm)"
     return f"{length} {found['unit']}"
+
+
+def needle_text(needle: Needle | None) -> str:
+    """A needle as typed, each size in it in mm with its US and UK labels: "4 mm (US 6, UK 8) circular needle"."""
+    if needle is None:
+        return ""
+    text, at = "", 0
+    for size in needle.sizes:
+        text += needle.text[at : size.start] + _size_text(needle.text, size)
+        at = size.end
+    return text + needle.text[at:]
+
+
+def _size_text(text: str, size: NamedSize) -> str:
+    """The words of one size; what is not sure, or labelled in another way than in the table, stays as typed."""
+    typed = text[size.start : size.end]
+    if len(size.needles) != 1 or not size.whole:
+        return typed
+    first, *others = needle_size(size.needles[0])
+    stated = {f"{label.system} {label.number}" for label in size.labels if label.system in SYSTEMS}
+    if not others or not stated <= set(others):
+        return typed
+    within = text.count("(", 0, size.start) > text.count(")", 0, size.start)
+    return ", ".join((first, *others)) if within else f"{first} ({', '.join(others)})"
 
 
 def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:

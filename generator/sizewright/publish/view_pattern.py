@@ -8,7 +8,15 @@ from sizewright.grade.graded import Graded
 from sizewright.publish.links import Links
 from sizewright.publish.view import DayView, Link, PatternView, Picture
 from sizewright.publish.view_body import body_view
-from sizewright.publish.view_facts import caution_views, change_views, day_view, gauge_view, text_of, yarn_view
+from sizewright.publish.view_facts import (
+    caution_views,
+    change_views,
+    day_view,
+    gauge_view,
+    needle_text,
+    text_of,
+    yarn_view,
+)
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_terms import Terms
 from sizewright.read.pattern import Day, Pattern
@@ -41,7 +49,7 @@ def pattern_view(graded: Graded, project: Project, links: Links, terms: Terms) -
         order=bracketed(pattern.size_names) if sizes else "",
         table=size_table(graded, sizes, metric_first=metric_first),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
-        needles=tuple(words.text for words in header.needles),
+        needles=tuple(map(needle_text, header.needles)),
         yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
         notions=tuple(words.text for words in header.notions),
         terms=terms.used(pattern),

@@ -5,19 +5,19 @@ from dataclasses import replace
 from functools import reduce
 
 from sizewright.base.place import Lines, Span
-from sizewright.base.units import LENGTH, MASS, ROW_GAUGE, STITCH_GAUGE
+from sizewright.base.units import ROW_GAUGE, STITCH_GAUGE
 from sizewright.read.cautions import CAUTIONS
-from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Picture, Size, Words, Yarn
+from sizewright.read.needles import needle
+from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Picture, Size, Words
 from sizewright.read.project import SizeTable
 from sizewright.read.references import split
 from sizewright.read.rules import MISSING_ALT, MISSING_TITLE, UNREADABLE_HEADER, UNSAFE_REFERENCE
 from sizewright.read.sizes import read_sizes, with_tables
 from sizewright.read.values import Keys, Values
 from sizewright.read.yaml_tree import Listing, Node, Scalar, Table, read_yaml
-from sizewright.read.yarn_weights import YARN_WEIGHTS
+from sizewright.read.yarns import read_yarns
 
 SKILLS = ("basic", "easy", "intermediate", "complex")  # project levels of the Craft Yarn Council
-_WEIGHTS = tuple(weight.name for weight in YARN_WEIGHTS)
 _GAUGE_KEYS = ("stitches", "rows", "over", "needle")
 
 
@@ -106,8 +106,8 @@ class _Reader:
             kind=take("kind", values.words),
             sizes=sizes,
             gauges=take("gauge", self.gauges) or (),
-            needles=take("needles", values.many) or (),
-            yarns=take("yarn", self.yarns) or (),
+            needles=tuple(map(needle, take("needles", values.many) or ())),
+            yarns=take("yarn", lambda key, node: read_yarns(values, key, node)) or (),
             notions=take("notions", values.many) or (),
             techniques=take("techniques", values.many) or (),
             cautions=take("cautions", self.cautions) or (),
@@ -168,37 +168,11 @@ class _Reader:
             keys.take("stitches", lambda key, node: values.measure(key, node, STITCH_GAUGE, "22 st / 10 cm")),
             rows,
             keys.take("over", values.words),
-            keys.take("needle", values.words),
+            needle(words) if (words := keys.take("needle", values.words)) else None,
             in_the_round=rows is not None and any(word in rows.typed for word in ("rnd", "round")),
         )
         keys.close()
         return gauge
-
-    def yarns(self, key: str, node: Node) -> tuple[Yarn, ...]:
-        if not isinstance(node, Table):
-            self.values.table(key, node, "{main: {weight: light, fibre: wool, length: 105 m, mass: 50 g}}")
-            return ()
-        named = all(isinstance(entry, Table) for _, entry in node.entries)
-        entries = [(name.text, entry) for name, entry in node.entries] if named else [("main", node)]
-        return tuple(yarn for name, entry in entries if (yarn := self.yarn(name, entry)))
-
-    def yarn(self, name: str, node: Node) -> Yarn | None:
-        values = self.values
-        keys = values.table(name, node, "{weight: light, fibre: wool, length: 105 m, mass: 50 g}")
-        if keys is None:
-            return None
-        yarn = Yarn(
-            keys.span,
-            name,
-            keys.take("weight", lambda key, node: values.one_of(key, node, _WEIGHTS)),
-            keys.take("fibre", values.words),
-            keys.take("length", lambda key, node: values.measure(key, node, LENGTH, "105 m")),
-            keys.take("mass", lambda key, node: values.measure(key, node, MASS, "50 g")),
-            keys.take("colour", values.words),
-            keys.take("note", values.words),
-        )
-        keys.close()
-        return yarn
 
     def cautions(self, key: str, node: Node) -> tuple[Words, ...]:
         """The name of a built-in caution, or a text of the designer's own, which has more words than one."""

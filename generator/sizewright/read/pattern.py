@@ -14,6 +14,7 @@ from sizewright.read.formula import Formula, Statement
 from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import TypedList as TypedList  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import Words as Words  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.needles import Needle as Needle  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.notation.direction_tree import Direction
 
 
@@ -53,7 +54,7 @@ class Gauge:
     stitches: Measure | None
     rows: Measure | None
     over: Words | None
-    needle: Words | None
+    needle: Needle | None
     in_the_round: bool
 
 
@@ -125,7 +126,7 @@ class Header:
     picture: Picture | None = None
     sizes: tuple[Size, ...] = ()
     gauges: tuple[Gauge, ...] = ()
-    needles: tuple[Words, ...] = ()
+    needles: tuple[Needle, ...] = ()
     yarns: tuple[Yarn, ...] = ()
     notions: tuple[Words, ...] = ()
     techniques: tuple[Words, ...] = ()

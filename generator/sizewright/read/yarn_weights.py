@@ -5,24 +5,34 @@ Source: Craft Yarn Council, Standard Yarn Weight System, as reprinted by 222hand
 may belong to two weights.
 """
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
+
+SOURCE = "the Standard Yarn Weight System of the Craft Yarn Council"
 
 
 @dataclass(frozen=True, slots=True)
 class YarnWeight:
-    """One class of yarn; the ranges are inclusive, None where the standard leaves the side open."""
+    """One class of yarn; the ranges are inclusive, None where the standard leaves the side open.
+
+    `yarns` are the names such yarn is sold under. `guideline` is whether the standard gives the stitches as a
+    guideline only, since such yarn is often knitted much looser.
+    """
 
     number: int
     name: str
-    yarns: str
+    yarns: tuple[str, ...]
     stitches: tuple[int | None, int]
     needle: tuple[Fraction, Fraction | None]
+    guideline: bool
 
 
 def _weight(number: int, name: str, yarns: str, stitches: tuple[int | None, int], *needle: str | None) -> YarnWeight:
     low, high = (Fraction(mm) if mm else None for mm in needle)
-    return YarnWeight(number, name, yarns, stitches, (low or Fraction(0), high))
+    return YarnWeight(
+        number, name, tuple(yarns.split(", ")), stitches, (low or Fraction(0), high), guideline=name == "lace"
+    )
 
 
 YARN_WEIGHTS = (
@@ -35,3 +45,23 @@ YARN_WEIGHTS = (
     _weight(6, "super bulky", "super bulky, roving", (7, 11), "8", "12.75"),
     _weight(7, "jumbo", "jumbo, roving", (None, 6), "12.75", None),
 )
+
+# Names that are not in the standard's table, and which of its names they are (from memory: British and Australian).
+_ALSO = {"double knitting": "dk", "double knit": "dk", "4 ply": "sock", "8 ply": "dk", "10 ply": "aran"}
+
+
+def weight_named(text: str) -> YarnWeight | None:
+    """The weight that a standard name ("light", "Super-Fine") or number ("3") means; None for every other word."""
+    words = _folded(text)
+    return next((weight for weight in YARN_WEIGHTS if words in (weight.name, str(weight.number))), None)
+
+
+def weights_sold_as(text: str) -> tuple[YarnWeight, ...]:
+    """The weights that a name of the shops ("worsted", "DK yarn") may stand for; some stand for two."""
+    words = re.sub(r" (?:weight|yarn)$", "", _folded(text))
+    words = _ALSO.get(words, words)
+    return tuple(weight for weight in YARN_WEIGHTS if words == weight.name or words in map(_folded, weight.yarns))
+
+
+def _folded(text: str) -> str:
+    return " ".join(re.split(r"[\s_-]+", text.casefold().strip()))
