@@ -170,7 +170,7 @@ def test_a_tie_goes_up(graded: Grade) -> None:
 def test_a_passage_is_worked_out_by_the_places_of_its_sizes() -> None:
     text = "---\ntitle: A\nsizes: [S, M, L]\n---\n::: sizes L, S\n{4 (5, 6) st}\n:::\n"
     found = grade(read_text(text).patterns[0])
-    ((span, values),) = found.inserts.items()
+    (((span, _), values),) = found.inserts.items()
     assert values.values == exactly(4, 5, 6)
     assert found.read_in(("S", "L")) == ((0, "S"), (2, "L"))
     assert found.read_in(None) == ((0, "S"), (1, "M"), (2, "L"))

@@ -153,6 +153,23 @@ def test_a_passage_is_for_its_sizes_and_says_so(view_of: ViewOf) -> None:
     assert visible(html, 2) == "Only the larger. Everybody."
 
 
+def test_a_plan_tells_each_size_its_own_words(view_of: ViewOf) -> None:
+    """Sums by hand: 40 − 8 = 32 = 4 × 8 and 44 − 8 = 36 = 4 × 9 need one gap, 42 − 8 = 34 = 2 × 8 + 2 × 9 two."""
+    grade = "```grade\nplan = decrease_evenly_in_round(40 (42, 44) st, 4)\n```\n"
+    body = body_of(view_of, f"{grade}```work\nCast on 44 sts.\nRnd 1: {{plan}}, k4.\n```\n")
+    _, even, uneven = body.parts[0].lines
+    assert (even.sizes, even.classes, visible(even.text)) == (("S", "L"), "z0 z2", "[k8 (9), k2tog] 4 times, k4.")
+    assert (uneven.sizes, uneven.classes) == (("M",), "z1")
+    assert visible(uneven.text) == "[[k8, k2tog] once, k9, k2tog] twice, k4."
+
+
+def test_words_of_a_plan_that_do_as_much_in_every_size_are_told_once(view_of: ViewOf) -> None:
+    grade = "```grade\nplan = decrease_evenly_in_round(40 (44, 48) st, 4)\n```\n"
+    body = body_of(view_of, f"{grade}```work\nCast on 44 sts.\n{{plan}}.\n```\n")
+    line = body.parts[0].lines[1]
+    assert (line.sizes, visible(line.text)) == ((), "[k8 (9, 10), k2tog] 4 times.")
+
+
 def test_what_could_not_be_worked_out_is_marked(read_pattern: Read) -> None:
     proofed, _ = read_pattern(f"---\ntitle: T\n{SIZES}---\nWork {{gone + 1}} sts.\n")
     body = body_view(proofed.graded.pattern, {}, Links(""), metric_first=True)

@@ -26,7 +26,7 @@ def numbers(pattern: Pattern) -> Iterator[Insert | TypedList]:
         if isinstance(piece, Insert):
             yield piece
         elif isinstance(piece, WorkBlock | StitchBlock):
-            yield from (one for line in piece.lines for one in line.pieces if not isinstance(one, str))
+            yield from (one for line in piece.lines for one in line.pieces if isinstance(one, Insert | TypedList))
 
 
 BODIES = {

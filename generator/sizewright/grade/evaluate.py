@@ -26,6 +26,8 @@ from sizewright.base.units import (
 )
 from sizewright.grade.functions import FUNCTIONS, Unsuitable
 from sizewright.grade.rules import BAD_STEP, DIVISION_BY_ZERO, UNKNOWN_FUNCTION, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.shaping.plan import Plan
+from sizewright.grade.shaping.table import PLANS
 from sizewright.grade.worth import Fault, Worth, paired, where
 from sizewright.read.formula import (
     Call,
@@ -45,12 +47,18 @@ _VERBS = {Operator.PLUS: "adds", Operator.MINUS: "subtracts"}
 
 
 class Evaluator:
-    """Works formulas out. `known` are the values so far, `failed` the names whose reason is told elsewhere."""
+    """Works formulas out. `known` are the values so far, `failed` the names whose reason is told elsewhere.
 
-    def __init__(self, sizes: Sequence[str], known: Mapping[str, Worth], failed: set[str]) -> None:
+    `plans` are names that stand for a plan: they have no value, but their numbers have.
+    """
+
+    def __init__(
+        self, sizes: Sequence[str], known: Mapping[str, Worth], failed: set[str], plans: Mapping[str, Plan]
+    ) -> None:
         self._sizes = sizes
         self._known = known
         self._failed = failed
+        self._plans = plans
 
     def formula(self, formula: Formula) -> tuple[Worth, Worth]:
         """The value as the formula has it, and the same before its rounding. Raises `Fault`."""
@@ -84,7 +92,13 @@ class Evaluator:
     def unknown(self, names: Iterable[Name]) -> Iterator[Finding]:
         """A finding for each of some names that nothing defines."""
         for name in names:
-            if name.name not in self._known and name.name not in self._failed:
+            if name.name in self._plans:
+                numbers = ", ".join(f"{name.name}.{member.name}" for member in self._plans[name.name].members)
+                message = f"“{name.name}” is a plan and no number."
+                yield UNKNOWN_NAME.at(
+                    name.span, message, f"Its numbers are {numbers}; its words stand in a work block."
+                )
+            elif name.name not in self._known and name.name not in self._failed:
                 message = f"Nothing defines “{name.name}”."
                 yield UNKNOWN_NAME.at(name.span, message, self._name_mend(name.name))
 
@@ -127,10 +141,18 @@ class Evaluator:
 
     def _call(self, tree: Call) -> Worth:
         function = FUNCTIONS.get(tree.function)
+        if tree.function in PLANS:
+            message = f"“{tree.function}” is a plan and no number."
+            raise _fault(WRONG_UNITS, tree.span, message, f"Give it a name of its own: “shaping = {tree.function}(…)”.")
         if function is None:
             mend = did_you_mean(tree.function, FUNCTIONS, f"Known functions: {', '.join(FUNCTIONS)}.")
             raise _fault(UNKNOWN_FUNCTION, tree.span, f"There is no function “{tree.function}”.", mend)
         arguments = tuple(self.tree(argument) for argument in tree.arguments)
+        if any(tree.keys):
+            named = next(key for key in tree.keys if key)
+            raise _fault(
+                UNKNOWN_FUNCTION, tree.span, f"“{function.name}” takes no value by name, “{named}”.", function.page
+            )
         if len(arguments) < function.least or len(arguments) > (function.most or len(arguments)):
             takes = "1 value" if function.most == 1 else f"{function.least}{'' if function.most else ' or more'} values"
             message = f"“{function.name}” takes {takes} and is given {len(arguments)}."

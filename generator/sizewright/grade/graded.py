@@ -20,6 +20,9 @@ class Values:
     unrounded: tuple[Fraction, ...]
 
 
+Inserts = Mapping[tuple[Span, int], Values]  # by the key of an insert
+
+
 @dataclass(frozen=True, slots=True)
 class Named:
     """A quantity with its name, where it was defined, by which formula, and the names that formula relies on.
@@ -63,7 +66,7 @@ class Graded:
     pattern: Pattern
     sizes: tuple[str, ...]
     quantities: Mapping[str, Named]
-    inserts: Mapping[Span, Values]
+    inserts: Inserts
     promises: tuple[Promise, ...]
     finished: tuple[Measured, ...]
     findings: tuple[Finding, ...]

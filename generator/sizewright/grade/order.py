@@ -8,7 +8,7 @@ from sizewright.read.formula import Definition, names_in
 
 
 def relied_on(definition: Definition) -> tuple[str, ...]:
-    """The names a definition relies on, each once, in the order they stand."""
+    """The names a definition relies on, each once, in the order they stand; a number of a plan relies on the plan."""
     formula = definition.formula
     found = names_in(formula.tree) + names_in(formula.rounding)
     return tuple(dict.fromkeys(name.name for name in found))
@@ -21,13 +21,21 @@ def in_order(
 
     `relied` are the names each of them relies on.
     """
-    waiting = {name: [used for used in relied[name] if used in definitions] for name in definitions}
+    waiting = {
+        name: [one for used in relied[name] if (one := _defining(used, definitions)) in definitions]
+        for name in definitions
+    }
     done: dict[str, Definition] = {}
     circles: list[Finding] = []
     circling: set[str] = set()
     for name in definitions:
         _visit(name, definitions, waiting, done, circles, circling)
     return tuple(definition for name, definition in done.items() if name not in circling), tuple(circles), circling
+
+
+def _defining(name: str, definitions: Mapping[str, Definition]) -> str:
+    """The definition that gives a name its value: of `sleeve.times` the plan `sleeve`."""
+    return name if name in definitions else name.split(".", maxsplit=1)[0]
 
 
 def _visit(

@@ -111,4 +111,16 @@ MISSING_MEASUREMENT = Rule(
 **Instead.** `Adult: {head: 56 cm, hand: 20 cm}`""",
 )
 
+IMPOSSIBLE_SHAPING = Rule(
+    "impossible-shaping",
+    Level.ERROR,
+    """A plan of shaping that cannot be worked with what it is given: more changes than stitches or rows have room for.
+
+**Why it matters.** The sentence a reader knits from would be nonsense in that size.
+
+**Example.** `crown = decrease_evenly(20 st, 12)`: 12 decreases take 24 stitches.
+
+**Instead.** Fewer changes, or two rows of them: `crown = decrease_evenly(20 st, 6)`""",
+)
+
 GRADE_RULES = tuple(value for value in dict(globals()).values() if isinstance(value, Rule))

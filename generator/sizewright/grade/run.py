@@ -10,10 +10,14 @@ from sizewright.grade.evaluate import Evaluator, unit_mend
 from sizewright.grade.given import Given, given_names
 from sizewright.grade.graded import Graded, Measured, Named, Promise, Values
 from sizewright.grade.order import in_order, relied_on
+from sizewright.grade.planned import planned
 from sizewright.grade.rules import MISSING_MEASUREMENT, OVERSIZED_NUMBER, REPEATED_NAME, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.shaping.plan import Plan
+from sizewright.grade.shaping.table import PLANS
 from sizewright.grade.worth import Fault, Worth, listed, spread
 from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, Statement, names_in
 from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, StitchBlock, WorkBlock
+from sizewright.read.plan_lines import plan_called
 
 _LARGEST = 1 << 512  # no numerator or denominator of what is knitted comes near it
 
@@ -31,7 +35,8 @@ class _Grading:
         self.names: dict[str, Named] = {}
         self.worths: dict[str, Worth] = {}
         self.failed: set[str] = set()
-        self.evaluator = Evaluator(pattern.size_names, self.worths, self.failed)
+        self.plans: dict[str, Plan] = {}
+        self.evaluator = Evaluator(pattern.size_names, self.worths, self.failed, self.plans)
 
     def run(self) -> Graded:
         given = given_names(self.pattern, len(self.sizes))
@@ -42,13 +47,13 @@ class _Grading:
         statements = [one for piece in self.pattern.body if isinstance(piece, GradeBlock) for one in piece.statements]
         self.define([one for one in statements if isinstance(one, Definition)], given)
         promises = [self.promise(one) for one in statements if isinstance(one, (Comparison, Fit))]
-        inserts = {insert.span: self.values(insert.formula) for insert in inserts_of(self.pattern)}
+        inserts = {insert.key: self.values(insert.formula) for insert in inserts_of(self.pattern)}
         finished = [self.measured(one) for one in self.pattern.header.finished]
         return Graded(
             self.pattern,
             self.pattern.size_names,
             self.names,
-            {span: values for span, values in inserts.items() if values is not None},
+            {key: values for key, values in inserts.items() if values is not None},
             tuple(promise for promise in promises if promise is not None),
             tuple(one for one in finished if one is not None),
             tuple(self.findings),
@@ -94,6 +99,10 @@ class _Grading:
 
     def definition(self, definition: Definition, relied: tuple[str, ...]) -> None:
         name = definition.name.name
+        plan = PLANS.get(plan_called(definition.formula))
+        if plan is not None:
+            self.plan(definition, plan, relied)
+            return
         worths = self.worked(definition.formula)
         if worths is None:
             self.failed.add(name)
@@ -101,6 +110,20 @@ class _Grading:
         values = self.spread(*worths)
         named = Named(name, definition.name.span, values, definition.formula, relied)
         self.keep(named, worths[0])
+
+    def plan(self, definition: Definition, plan: Plan, relied: tuple[str, ...]) -> None:
+        """The numbers of a plan, each by a name of its own; the plan itself is no number."""
+        name, formula = definition.name.name, definition.formula
+        self.plans[name] = plan
+        try:
+            numbers = planned(plan, formula, self.evaluator, self.pattern.size_names)
+        except Fault as fault:
+            self.told(fault, names_in(formula.tree))
+            self.failed.update(f"{name}.{member.name}" for member in plan.members)
+            return
+        for member, worth in numbers.items():
+            values = self.spread(worth, worth)
+            self.keep(Named(f"{name}.{member}", definition.name.span, values, formula, relied), worth)
 
     def worked(self, formula: Formula) -> tuple[Worth, Worth] | None:
         try:
@@ -202,7 +225,9 @@ def inserts_of(pattern: Pattern) -> Iterator[Insert]:
         if isinstance(piece, Insert):
             yield piece
         elif isinstance(piece, WorkBlock | StitchBlock):
-            yield from (one for line in piece.lines for one in line.pieces if isinstance(one, Insert))
+            for line in piece.lines:
+                yield from (one for one in line.pieces if isinstance(one, Insert))
+                yield from (clause.number for clause in line.clauses)
 
 
 def names_used(pattern: Pattern) -> Iterator[str]:

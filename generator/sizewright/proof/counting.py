@@ -22,7 +22,7 @@ def first_printed(worked: Worked, wrong: Callable[[Fraction], bool]) -> Iterator
     """The inserts at which a wrong count is first read, the counts in words, and the sizes that read them there."""
     told: set[tuple[str, str]] = set()
     for insert in inserts_of(worked.graded.pattern):
-        values = worked.graded.inserts.get(insert.span)
+        values = worked.graded.inserts.get(insert.key)
         if values is None or not counts(values, insert):
             continue
         text = insert.formula.text

@@ -163,11 +163,16 @@ class FilmView:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of instructions: "Rnd 1:", the words, and the stitch count promised at its end."""
+    """One line of instructions: "Rnd 1:", the words, and the stitch count promised at its end.
+
+    `sizes` are those that read it, and `classes` their marks, where the sizes are told a thing in different words.
+    """
 
     label: Markup
     text: Markup
     count: Markup
+    sizes: tuple[str, ...] = ()
+    classes: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,24 +1,25 @@
 """In: the pieces of a body and the numbers for them. Out: parts in reading order, finished but for their looks."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from sizewright.base.place import Span
-from sizewright.grade.graded import Values
+from sizewright.grade.graded import Inserts
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.read.pattern import (
     Address,
+    Clause,
     GradeBlock,
     Heading,
     Image,
     Insert,
     InstructionLine,
+    LinePiece,
     PassageClose,
     PassageOpen,
     Pattern,
@@ -35,7 +36,7 @@ _TABLE = "<table>"
 _TABLE_END = "</table>"
 
 
-def body_view(pattern: Pattern, inserts: Mapping[Span, Values], links: Links, *, metric_first: bool) -> Body:
+def body_view(pattern: Pattern, inserts: Inserts, links: Links, *, metric_first: bool) -> Body:
     """The body of a pattern, a technique or a page."""
     return _Writer(pattern, inserts, links, metric_first).write()
 
@@ -43,7 +44,7 @@ def body_view(pattern: Pattern, inserts: Mapping[Span, Values], links: Links, *,
 @dataclass(slots=True)
 class _Writer:
     pattern: Pattern
-    inserts: Mapping[Span, Values]
+    inserts: Inserts
     links: Links
     metric_first: bool
     parts: list[Part] = field(default_factory=list)
@@ -108,7 +109,7 @@ class _Writer:
         return f'<div class="z only {classes}"><p class="only-for zp"><b>{only} only</b></p>\n'
 
     def insert(self, piece: Insert) -> str:
-        values = self.inserts.get(piece.span)
+        values = self.inserts.get(piece.key)
         if values is None:  # only a refused pattern, in the preview, has numbers that could not be worked out
             return f'<mark class="missing">{escape(piece.formula.text)}</mark>'
         style = piece.style.text if piece.style else None
@@ -128,7 +129,34 @@ class _Writer:
         return read or range(max(1, len(names)))  # a passage of unknown sizes is shown whole, by the preview only
 
     def lines(self, lines: tuple[InstructionLine, ...]) -> tuple[Line, ...]:
-        return tuple(line_view(line, self.number) for line in lines)
+        return tuple(view for line in lines for view in self.line(line))
+
+    def line(self, line: InstructionLine) -> Iterator[Line]:
+        """A line, or several where the sizes have different things to do: a clause that does nothing is left out."""
+        first = next((clause.number for clause in line.clauses), None)
+        groups: dict[tuple[bool, ...], list[int]] = {}
+        for place in self.places(first.sizes) if first is not None else ():
+            groups.setdefault(tuple(self.says(clause, place) for clause in line.clauses), []).append(place)
+        if not groups:
+            yield line_view(line.pieces, self.number)
+        for said, places in groups.items():
+            left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
+            pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
+            if len(groups) == 1:
+                yield line_view(pieces, self.number)
+            else:
+                yield self.line_for(pieces, places)
+
+    def says(self, clause: Clause, place: int) -> bool:
+        """Whether a size has something to do in a clause."""
+        values = self.inserts.get(clause.number.key)
+        return values is None or values.values[place] != 0
+
+    def line_for(self, pieces: Sequence[LinePiece], places: Sequence[int]) -> Line:
+        """A line that these sizes alone read."""
+        names = tuple(self.pattern.size_names[place] for place in places)
+        own = [replace(piece, sizes=names) if isinstance(piece, Insert | TypedList) else piece for piece in pieces]
+        return replace(line_view(own, self.number), sizes=names, classes=" ".join(map(size_class, places)))
 
     def block(self, part: Part) -> None:
         self.end_text()

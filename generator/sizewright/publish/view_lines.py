@@ -5,12 +5,12 @@ the label stands out, so that a reader finds the row again after looking at the 
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from markupsafe import Markup, escape
 
 from sizewright.publish.view import Line
-from sizewright.read.pattern import Insert, InstructionLine, TypedList
+from sizewright.read.pattern import Insert, InstructionLine, LinePiece, TypedList, Words
 
 # A number of the line while its words are looked at: one character of a private plane of Unicode.
 _PLANE = 0xF0000
@@ -28,17 +28,18 @@ _COUNT = re.compile(
 _NOTHING = Markup()
 
 
-def line_view(line: InstructionLine, number: Callable[[Insert | TypedList], str]) -> Line:
+def line_view(pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList], str]) -> Line:
     """One line; `number` gives the markup of a number among the words."""
     numbers: list[str] = []
     words: list[str] = []
-    for piece in line.pieces:
-        if isinstance(piece, str):
-            words.append(_SIGN.sub("", piece))
+    for piece in pieces:
+        if isinstance(piece, str | Words):
+            words.append(_SIGN.sub("", piece if isinstance(piece, str) else piece.text))
             continue
         words.append(chr(_PLANE + len(numbers)))
         numbers.append(number(piece))
     text = "".join(words).strip()
+    text = text[:1].upper() + text[1:]  # the words of a plan may begin a line
     label, rest = _label(text)
     rest, count = _count(rest)
     return Line(_filled(label, numbers), _filled(rest, numbers), _filled(count, numbers))
@@ -46,7 +47,8 @@ def line_view(line: InstructionLine, number: Callable[[Insert | TypedList], str]
 
 def line_words(line: InstructionLine) -> str:
     """The words of a line, with a figure where a number stands."""
-    return "".join(piece if isinstance(piece, str) else "1" for piece in line.pieces)
+    found = (piece.text if isinstance(piece, Words) else piece for piece in line.pieces)
+    return "".join(piece if isinstance(piece, str) else "1" for piece in found)
 
 
 def _label(text: str) -> tuple[str, str]:

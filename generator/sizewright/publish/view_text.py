@@ -1,9 +1,5 @@
 """In: a technique or a page of plain content. Out: what its page shows."""
 
-from collections.abc import Mapping
-
-from sizewright.base.place import Span
-from sizewright.grade.graded import Values
 from sizewright.grade.run import grade
 from sizewright.publish.links import Links, film_address
 from sizewright.publish.view import Body, FilmView, TechniqueView, TextView
@@ -42,9 +38,8 @@ def technique_view(source: Pattern, project: Project, links: Links, terms: Terms
 
 def _body(source: Pattern, project: Project, links: Links) -> Body:
     """The text; it has no sizes, but may convert a length for its reader."""
-    inserts: Mapping[Span, Values] = {}
-    if any(isinstance(piece, Insert) for piece in source.body):
-        inserts = grade(source).inserts
+    graded = any(isinstance(piece, Insert) for piece in source.body)
+    inserts = grade(source).inserts if graded else {}
     return body_view(source, inserts, links, metric_first=project.studio.metric_first)
 
 

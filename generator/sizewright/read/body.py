@@ -9,12 +9,10 @@ from markdown_it.token import Token
 from sizewright.base.finding import Finding
 from sizewright.base.nearest import did_you_mean, nearest
 from sizewright.base.place import Lines, Span
+from sizewright.read.blocks import BLOCKS, BlockReader
 from sizewright.read.braces import BraceReader
 from sizewright.read.columns import Columns
-from sizewright.read.grade_block import read_grade_block
-from sizewright.read.instructions import InstructionReader
 from sizewright.read.markdown import INSERT, PASSAGE_CLOSE, PASSAGE_OPEN, rendered, tokens_of
-from sizewright.read.notation.directions import DirectionReader
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import (
     Address,
@@ -24,16 +22,12 @@ from sizewright.read.pattern import (
     PassageClose,
     PassageOpen,
     Piece,
-    StitchBlock,
-    Words,
-    WorkBlock,
 )
+from sizewright.read.plan_lines import plans_of
 from sizewright.read.references import References
 from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
 from sizewright.read.typed_numbers import shortened
 from sizewright.read.values import BRACES
-
-_BLOCKS = ("grade", "work", "stitch")
 
 
 class BodyReader:
@@ -47,8 +41,7 @@ class BodyReader:
         self._sizes = sizes
         self._references = references
         self._braces = BraceReader(lines, sizes)
-        self._instructions = InstructionReader(lines, self._braces, sizes)
-        self._directions = DirectionReader(stitches)
+        self._blocks = BlockReader(lines, self._braces, sizes, stitches)
         self._findings: list[Finding] = []
         self._open: list[tuple[str, ...]] = []
         self._columns = Columns(lines, self._shift)
@@ -59,8 +52,9 @@ class BodyReader:
     def read(self) -> tuple[Piece, ...]:
         """The pieces, in reading order; neighbouring markup is joined."""
         self._tokens = tokens_of("\n".join(self._lines.lines[self._shift :]))
-        pieces = (piece for index in range(len(self._tokens)) for piece in self._block(index))
-        return tuple(_joined(pieces))
+        pieces = tuple(_joined(piece for index in range(len(self._tokens)) for piece in self._block(index)))
+        plans = plans_of(pieces)
+        return tuple(self._blocks.directed(piece, plans) for piece in pieces)
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -68,8 +62,7 @@ class BodyReader:
         return (
             *self._findings,
             *self._braces.findings,
-            *self._instructions.findings,
-            *self._directions.findings,
+            *self._blocks.findings,
         )
 
     def _block(self, index: int) -> Iterator[Piece]:
@@ -149,18 +142,19 @@ class BodyReader:
         end = last if last > first and self._written(last).startswith(token.markup) else 0
         if not end:
             self._findings.append(UNCLOSED.at(span, f"“{token.markup}{token.info}” is never closed.", _CLOSE_FENCE))
-        if word not in _BLOCKS or self._quoted:
+        if word not in BLOCKS or self._quoted:
             self._judge_fence(word, span)
             yield Markup(rendered(self._tokens, index))
             return
-        yield self._block_of(word, rest.strip(), span, (first + 1, self._block_end(first, end or last + 1)))
+        within = (first + 1, self._block_end(first, end or last + 1))
+        yield self._blocks.read(word, rest.strip(), span, within, self._within())
 
     def _judge_fence(self, word: str, span: Span) -> None:
         """A fence that is no block of the tool, though its word or its place says it might be meant as one."""
-        if word in _BLOCKS:
+        if word in BLOCKS:
             message = f"“{word}” stands in a quotation, where no block is read."
             self._findings.append(UNKNOWN_BLOCK.at(span, message, "Take the “>” away from all its lines."))
-        elif meant := nearest(word, _BLOCKS):
+        elif meant := nearest(word, BLOCKS):
             message = f"“{word}” is no block the tool knows."
             self._findings.append(UNKNOWN_BLOCK.at(span, message, f"Did you mean “{meant}”?"))
 
@@ -172,26 +166,6 @@ class BodyReader:
                 self._findings.append(UNCLOSED.at(self._lines.whole_line(number), message, _CLOSE_FENCE))
                 return number
         return end
-
-    def _block_of(self, word: str, name: str, span: Span, within: tuple[int, int]) -> Piece:
-        """The block whose lines are those from the first up to the second of `within`."""
-        match word:
-            case "grade":
-                block, findings = read_grade_block(self._lines, span, *within, self._sizes)
-                self._findings.extend(findings)
-                return block
-            case "work":
-                sizes = self._within()
-                lines = self._instructions.read(*within, sizes)
-                return WorkBlock(span, lines, sizes, self._directions.read(lines))
-        return self._stitch(span, name, *within)
-
-    def _stitch(self, span: Span, name: str, first: int, end: int) -> StitchBlock:
-        if not name:
-            message = "This stitch block has no name."
-            self._findings.append(UNKNOWN_BLOCK.at(span, message, "Write “stitch Old shale” behind the backticks."))
-        lines = self._instructions.read(first, end, None)
-        return StitchBlock(span, Words(span, name or "unnamed"), lines, self._directions.read(lines))
 
     def _inline(self, token: Token) -> Iterator[Piece]:
         children = token.children or []

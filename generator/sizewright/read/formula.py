@@ -73,11 +73,12 @@ class Operation:
 
 @dataclass(frozen=True, slots=True)
 class Call:
-    """A function of the language and what it is given."""
+    """A function of the language and what it is given; `keys` name the arguments, "" where one stands in its place."""
 
     span: Span
     function: str
     arguments: tuple["Tree", ...]
+    keys: tuple[str, ...]
 
 
 Tree = Literal | Name | Negation | Operation | Call

@@ -190,8 +190,9 @@ class FormulaParser:
             case "negation":
                 return self._negated(tree, start, depth)
             case "call":
-                arguments = tuple(self._tree(branch, start, depth + 1) for branch in _branches(tree))
-                return nodes.Call(span, str(tree.children[0]), arguments)
+                given = [_argument(branch) for branch in _branches(tree)]
+                arguments = tuple(self._tree(branch, start, depth + 1) for _, branch in given)
+                return nodes.Call(span, str(tree.children[0]), arguments, tuple(key for key, _ in given))
             case operation:
                 left, right = (self._tree(branch, start, depth + 1) for branch in _branches(tree))
                 self._refuse_double_division(tree, start)
@@ -251,6 +252,13 @@ class FormulaParser:
                 mend = "Write a comma before a rounding: “, nearest multiple of 4”."
             raise Faulty(UNKNOWN_UNIT.at(self._span(tree, start), f"“{word}” is not a unit.", mend))
         return unit
+
+
+def _argument(branch: Tree[Token]) -> tuple[str, Tree[Token]]:
+    """The name an argument is given by, "" where it has none, and its tree."""
+    if branch.data != "named":
+        return "", branch
+    return str(branch.children[0]), _branches(branch)[0]
 
 
 def _branches(tree: Tree[Token]) -> list[Tree[Token]]:

@@ -17,12 +17,21 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Insert:
-    """`{formula:style}` in the text: printed for every size, or for those of the passage around it (`sizes`)."""
+    """`{formula:style}` in the text: printed for every size, or for those of the passage around it (`sizes`).
+
+    A plan puts several numbers where one brace stands; `part` tells them apart.
+    """
 
     span: Span
     formula: Formula
     style: Words | None
     sizes: tuple[str, ...] | None = None
+    part: int = 0
+
+    @property
+    def key(self) -> tuple[Span, int]:
+        """By what its values are found."""
+        return self.span, self.part
 
 
 @dataclass(frozen=True, slots=True)

@@ -195,19 +195,35 @@ class GradeBlock:
     unreadable: frozenset[str] = frozenset()
 
 
-LinePiece = str | Insert | TypedList
+LinePiece = str | Words | Insert | TypedList
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """Pieces of a line, from `first` up to `end`: a size in which their number is 0 has nothing to do there."""
+
+    number: Insert
+    first: int
+    end: int
+
+    @property
+    def places(self) -> range:
+        """Which pieces of the line they are."""
+        return range(self.first, self.end)
 
 
 @dataclass(frozen=True, slots=True)
 class InstructionLine:
-    """One line of instructions: the words as typed, with the numbers among them as nodes.
+    """One line of instructions: the words as typed, or as a plan has them, with the numbers among them as nodes.
 
-    `declared` are the words behind "# declared:", which are not printed: what the line does to the count.
+    `declared` are the words behind "# declared:", which are not printed: what the line does to the count. `clauses`
+    are parts of the words of a plan that only some sizes may have to read.
     """
 
     span: Span
     pieces: tuple[LinePiece, ...]
     declared: tuple[LinePiece, ...] = ()
+    clauses: tuple[Clause, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

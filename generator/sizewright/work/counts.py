@@ -30,7 +30,7 @@ class Counts:
         """The exact value of `{...}` or of a typed list in this size; None where it has none."""
         if isinstance(value, TypedList):
             return (value.values[self.size] or Fraction(0)) if value.values else None
-        values = self._graded.inserts.get(value.span)
+        values = self._graded.inserts.get(value.key)
         if values is None:
             return None
         if values.dimension not in (*COUNTS, PLAIN):

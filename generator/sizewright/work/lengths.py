@@ -42,7 +42,7 @@ class Lengths:
 
     def _length(self, extent: Extent) -> Fraction | None:
         if isinstance(extent.length, Insert):
-            values = self._graded.inserts.get(extent.length.span)
+            values = self._graded.inserts.get(extent.length.key)
             if values is None:
                 return None
             if values.dimension != LENGTH:

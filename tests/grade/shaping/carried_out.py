@@ -1,10 +1,13 @@
 """A plan in one size: its members by name, its words with the numbers in them, and those words knitted."""
 
+import re
+from collections.abc import Mapping
 from fractions import Fraction
 
 from sizewright.grade.run import grade
 from sizewright.grade.shaping.table import PLANS
 from sizewright.read.folder import read_text
+from sizewright.read.plans import PLAN_WORDS
 from sizewright.work.run import work
 from sizewright.work.worked import Entry
 
@@ -27,9 +30,17 @@ def members(name: str, *values: Value) -> dict[str, Fraction]:
 
 def in_words(name: str, *values: Value) -> tuple[str, ...]:
     """The lines of a plan as a reader of one size reads them."""
-    plan = PLANS[name]
-    named = dict(zip((argument.name for argument in plan.arguments), given(name, *values), strict=True))
-    return tuple(line.format(**named, **members(name, *values)) for line in plan.words)
+    numbers = members(name, *values)
+    lines = (_said(words, numbers) for words in PLAN_WORDS[name])
+    return tuple(f"{line[:1].upper()}{line[1:].removesuffix('.')}." for line in lines)
+
+
+def _said(words: str, numbers: Mapping[str, Fraction]) -> str:
+    """The words with the numbers in them, without the clauses whose number is 0."""
+    while found := re.search(r"<(\w+):([^<>]*)>", words):
+        words = words[: found.start()] + (found[2] if numbers[found[1]] else "") + words[found.end() :]
+    words = re.sub(r"\{(\w+):times\}", lambda number: f"{numbers[number[1]]} times", words)
+    return words.format(**numbers)
 
 
 def knitted(*lines: str) -> tuple[Entry, ...]:

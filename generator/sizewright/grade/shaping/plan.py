@@ -40,17 +40,21 @@ class Member:
 class Plan:
     """A plan of shaping by the name it has in a formula.
 
-    `words` are lines of the trade's notation, with {member} and {argument} in them: the same in every size. `work`
-    takes the arguments in their order, ints where they are whole, and gives a value for each member, or raises
+    Its sentence stands in `read/plans.py`, under the same name. `work` takes the arguments in their order, ints where
+    they are whole, and gives a value for each member, or raises
     `Impossible`. `page` says what it does, units in and out, source and an example.
     """
 
     name: str
     arguments: tuple[Argument, ...]
     members: tuple[Member, ...]
-    words: tuple[str, ...]
     work: Callable[..., Result]
     page: str
+
+    @property
+    def gist(self) -> str:
+        """What it does, in a sentence."""
+        return f"{self.page.split('. ')[0]}."
 
     def worked(self, values: Sequence[Fraction]) -> tuple[Fraction, ...]:
         """The members, in their order, for the arguments of one size (defaults filled in). Raises `Impossible`."""

@@ -59,12 +59,6 @@ def interleaved(found: Gaps) -> Result:
 RHYTHM = (*of_stitches("gap"), *plain("run"), *of_stitches("other"), *plain("times", "then_run", "then_times"))
 
 
-def rhythm_words(change: str) -> str:
-    """The words of interleaved gaps, each with its change behind it."""
-    times = f"[[k{{gap}}, {change}] {{run}} times, k{{other}}, {change}] {{times}} times"
-    return f"{times}, [[k{{gap}}, {change}] {{then_run}} times, k{{other}}, {change}] {{then_times}} times"
-
-
 def in_round(plain_stitches: int, changes: int) -> Result:
     """Whole gaps, one a change."""
     return interleaved(gaps(plain_stitches, changes))
@@ -137,7 +131,6 @@ SPREADS = (
         "decrease_evenly",
         (stitches("count"), number("decreases")),
         ENDS,
-        (f"K{{start}}, k2tog, {rhythm_words('k2tog')}, k{{end}}.",),
         _decrease_row,
         "Decreases spread evenly along a flat row, with half a gap at either end: `decrease_evenly(96 st, 8)`. "
         "96 − 2 × 8 = 80 sts stand beside the decreases, so 8 gaps of 10, one of them halved: k5, k2tog, "
@@ -147,7 +140,6 @@ SPREADS = (
         "decrease_evenly_in_round",
         (stitches("count"), number("decreases")),
         RHYTHM,
-        (f"{rhythm_words('k2tog')}.".replace("[[k", "[[K", 1),),
         _decrease_round,
         "Decreases spread evenly around, whole gaps only: `decrease_evenly_in_round(100 st, 12)`. "
         "100 − 2 × 12 = 76 sts in 12 gaps: 8 of 6 and 4 of 7, [[k6, k2tog] 2 times, k7, k2tog] 4 times. "
@@ -157,7 +149,6 @@ SPREADS = (
         "increase_evenly",
         (stitches("count"), number("increases")),
         ENDS,
-        (f"K{{start}}, m1, {rhythm_words('m1')}, k{{end}}.",),
         _increase_row,
         "Increases (m1, between two stitches) spread evenly along a flat row, with half a gap at either end: "
         "`increase_evenly(40 st, 4)` is k5, m1, [k10, m1] 3 times, k5. Source: common practice, no source; "
@@ -167,7 +158,6 @@ SPREADS = (
         "increase_evenly_in_round",
         (stitches("count"), number("increases")),
         RHYTHM,
-        (f"{rhythm_words('m1')}.".replace("[[k", "[[K", 1),),
         _increase_round,
         "Increases (m1) spread evenly around, whole gaps only: `increase_evenly_in_round(48 st, 6)` is 6 groups of "
         "8 sts with an increase in each, 54 sts. Source: moderndailyknitting.com, “Evenly Across”.",
@@ -176,7 +166,6 @@ SPREADS = (
         "increase_between",
         (stitches("count"), number("increases")),
         (*RHYTHM, *of_stitches("end")),
-        (f"{rhythm_words('m1')}, k{{end}}.".replace("[[k", "[[K", 1),),
         _increase_sections,
         "Increases (m1) between sections alike, one section more than there are increases: "
         "`increase_between(60 st, 5)` is 6 sections of 10 sts, 65 sts. "

@@ -22,7 +22,7 @@ RULE = Rule("wrong-style", Level.ERROR, __doc__)
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding for each insert whose style is for something else."""
     for insert in inserts_of(worked.graded.pattern):
-        values = worked.graded.inserts.get(insert.span)
+        values = worked.graded.inserts.get(insert.key)
         if values is None or insert.style is None:
             continue
         allowed = STYLES[insert.style.text][1]

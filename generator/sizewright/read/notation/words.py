@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum, auto
 from fractions import Fraction
 
 from sizewright.base.place import Span
-from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.inserts import Insert, TypedList, Words
 from sizewright.read.notation.tree import Count
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.typed_numbers import exact
@@ -91,9 +91,19 @@ def tokens(line: InstructionLine) -> Iterator[Token]:
         if isinstance(piece, str):
             yield from _words(piece, line.span, column)
             column += len(piece)
+        elif isinstance(piece, Words):
+            yield from (replace(token, span=piece.span) for token in _words(piece.text, line.span, column))
         else:
-            yield Token(Kind.NUMBER, "#", _typed(piece), piece.span, Count(piece.span, piece))
+            yield from _number(piece)
             column = piece.span.end_column
+
+
+def _number(piece: Insert | TypedList) -> Iterator[Token]:
+    """A number; printed as "twice" or "3 times", or as "4th", it is read as it is printed."""
+    style = piece.style.text if isinstance(piece, Insert) and piece.style else ""
+    yield Token(Kind.NUMBER, "#", _typed(piece), piece.span, Count(piece.span, piece), ordinal=style == "ordinal")
+    if style == "times":
+        yield Token(Kind.WORD, "times", "", piece.span)
 
 
 def _typed(piece: Insert | TypedList) -> str:

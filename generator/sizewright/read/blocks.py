@@ -1,0 +1,54 @@
+"""In: a fenced block of the text, of one of the kinds the tool knows. Out: its piece, with its directions read."""
+
+from dataclasses import replace
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Lines, Span
+from sizewright.read.braces import BraceReader
+from sizewright.read.grade_block import read_grade_block
+from sizewright.read.instructions import InstructionReader
+from sizewright.read.notation.directions import DirectionReader
+from sizewright.read.notation.stitches import Vocabulary
+from sizewright.read.pattern import Piece, StitchBlock, Words, WorkBlock
+from sizewright.read.plan_lines import Sentences, expanded
+from sizewright.read.rules import UNKNOWN_BLOCK
+
+BLOCKS = ("grade", "work", "stitch")
+
+
+class BlockReader:
+    """Reads the blocks of one source; `sizes` are those of the pattern."""
+
+    def __init__(self, lines: Lines, braces: BraceReader, sizes: tuple[str, ...], stitches: Vocabulary) -> None:
+        self._lines = lines
+        self._sizes = sizes
+        self._instructions = InstructionReader(lines, braces, sizes)
+        self._directions = DirectionReader(stitches)
+        self._findings: list[Finding] = []
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What is wrong, gathered while reading."""
+        return (*self._findings, *self._instructions.findings, *self._directions.findings)
+
+    def read(self, word: str, name: str, span: Span, within: tuple[int, int], sizes: tuple[str, ...] | None) -> Piece:
+        """The block whose lines are those from the first up to the second of `within`, in a passage of these sizes."""
+        if word == "grade":
+            block, findings = read_grade_block(self._lines, span, *within, self._sizes)
+            self._findings.extend(findings)
+            return block
+        if word == "work":
+            return WorkBlock(span, self._instructions.read(*within, sizes), sizes)
+        if not name:
+            message = f"This {word} block has no name."
+            self._findings.append(UNKNOWN_BLOCK.at(span, message, f"Write “{word} Old shale” behind the backticks."))
+        called = Words(span, name or "unnamed")
+        lines = self._instructions.read(*within, None)
+        return StitchBlock(span, called, lines)
+
+    def directed(self, piece: Piece, plans: Sentences) -> Piece:
+        """A block with its directions read; the plans it names may stand in any grade block."""
+        if not isinstance(piece, WorkBlock | StitchBlock):
+            return piece
+        lines = expanded(piece.lines, plans, self._findings)
+        return replace(piece, lines=lines, directions=self._directions.read(lines))
