@@ -1,5 +1,6 @@
 """The numbers that stand among words: `{...}` and typed bracket lists, and words of their own with their place."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -46,3 +47,31 @@ class TypedList:
     text: str
     values: tuple[Fraction | None, ...]
     sizes: tuple[str, ...] | None = None
+
+
+LinePiece = str | Words | Insert | TypedList
+# Words of instructions that are kept as they were typed, with the numbers among them.
+Told = tuple[LinePiece, ...]
+
+
+def typed_piece(piece: LinePiece) -> str:
+    """A piece as it stands in a source."""
+    match piece:
+        case Insert():
+            return f"{{{piece.formula.text}{f':{piece.style.text}' if piece.style else ''}}}"
+        case TypedList() | Words():
+            return piece.text
+    return piece.replace("{", "\\{").replace("}", "\\}")
+
+
+def joined(pieces: Iterable[LinePiece]) -> Told:
+    """The pieces with neighbouring words made one and empty ones left out."""
+    found: list[LinePiece] = []
+    words = ""
+    for piece in pieces:
+        if isinstance(piece, str):
+            words += piece
+            continue
+        found.extend((words, piece) if words else (piece,))
+        words = ""
+    return (*found, words) if words else tuple(found)

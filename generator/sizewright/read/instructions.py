@@ -7,6 +7,7 @@ from fractions import Fraction
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines
 from sizewright.read.braces import BraceReader
+from sizewright.read.inserts import joined
 from sizewright.read.pattern import InstructionLine, LinePiece, TypedList
 from sizewright.read.rules import UNCLOSED
 from sizewright.read.typed_numbers import exact, wrong_list_length
@@ -46,12 +47,9 @@ class InstructionReader:
         start, end = (self._lines.offset(number, column) for column in (span.column, span.end_column))
         declared = _DECLARED.search(self._lines.text, start, end)
         if declared is None:
-            return InstructionLine(span, self._merged(start, end))
-        said = self._merged(start, declared.start())
-        return InstructionLine(span, said, self._merged(declared.end(), end))
-
-    def _merged(self, start: int, end: int) -> tuple[LinePiece, ...]:
-        return tuple(_merged(self._pieces(start, end)))
+            return InstructionLine(span, joined(self._pieces(start, end)))
+        said = joined(self._pieces(start, declared.start()))
+        return InstructionLine(span, said, joined(self._pieces(declared.end(), end)))
 
     def _pieces(self, start: int, end: int) -> Iterator[LinePiece]:
         """The pieces between two offsets: words, `{...}` and typed lists."""
@@ -101,18 +99,3 @@ class InstructionReader:
 
 def _value(text: str) -> Fraction | None:
     return None if re.fullmatch(_NOTHING, text) else exact(text)
-
-
-def _merged(pieces: Iterator[LinePiece]) -> Iterator[LinePiece]:
-    """The pieces with neighbouring words joined and empty ones left out."""
-    words = ""
-    for piece in pieces:
-        if isinstance(piece, str):
-            words += piece
-            continue
-        if words:
-            yield words
-        words = ""
-        yield piece
-    if words:
-        yield words

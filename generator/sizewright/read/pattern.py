@@ -12,6 +12,7 @@ from sizewright.base.place import Lines, Span
 from sizewright.base.quantity import Quantity
 from sizewright.read.formula import Formula, Statement
 from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.inserts import LinePiece as LinePiece  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import TypedList as TypedList  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import Words as Words  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.needles import Needle as Needle  # noqa: PLC0414 -- nodes of this tree too
@@ -193,9 +194,6 @@ class GradeBlock:
     span: Span
     statements: tuple[Statement, ...]
     unreadable: frozenset[str] = frozenset()
-
-
-LinePiece = str | Words | Insert | TypedList
 
 
 @dataclass(frozen=True, slots=True)

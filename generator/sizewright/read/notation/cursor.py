@@ -5,10 +5,11 @@ from collections.abc import Iterable
 
 from sizewright.base.nearest import nearest
 from sizewright.base.place import Span
+from sizewright.read.inserts import Told
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.notation.tree import Count
-from sizewright.read.notation.words import Kind, Sentence, Token, spanned
+from sizewright.read.notation.words import Kind, Sentence, Token, spanned, told
 
 STITCH_WORDS = ("st", "sts", "stitch", "stitches")
 ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
@@ -84,6 +85,14 @@ class Cursor:
     def between(self, start: int, end: int) -> Sentence:
         """The tokens from one place up to another."""
         return self._tokens[start:end]
+
+    def read_since(self, start: int) -> Sentence:
+        """The tokens from one up to the one read last."""
+        return self._tokens[start : self.position]
+
+    def told_since(self, start: int) -> Told:
+        """The words from a token up to the one read last, as they are typed."""
+        return told(self.read_since(start))
 
     def phrase(self, phrases: Iterable[tuple[str, ...]]) -> tuple[str, ...] | None:
         """The first of some phrases that comes next, read; None where none does."""

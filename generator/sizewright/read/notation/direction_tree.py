@@ -1,20 +1,21 @@
 """The nodes of whole directions: rows, repeats of rows, casting on, joining; what a row holds stands in `tree`."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from sizewright.base.place import Span
-from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.inserts import Insert, Told, TypedList
 from sizewright.read.notation.kinds import Promised, Side
 from sizewright.read.notation.tree import Action, Count
 
 
 @dataclass(frozen=True, slots=True)
 class Promise:
-    """The count behind a row, which must come true."""
+    """The count behind a row, which must come true; `where`: "on each needle"."""
 
     span: Span
     what: Promised
     count: Count
+    where: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,41 +25,45 @@ class Numbers:
     listed: tuple[int, ...] = ()
     first: int = 0
     last: Count | None = None
-    every: str = ""  # "WS", "RS", "even" or "odd": all rows of that kind that are not written out
+    every: str = ""  # "WS", "RS", "even", "odd" or "other" (alternate): all rows of that kind that are not written out
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
     """One row or round as it is written, or several that are alike.
 
-    `like` names another row whose words it takes; `name` is what it may be called by, "dec row" for "Dec Rnd (RS)".
+    `label` is as typed, and `name` what it may be called by, "dec row" for "Dec Rnd (RS)". `like` names another row
+    whose words it takes. `heading` is what it says beside number and side, "Dec", "Next", or all of an unusual label.
     """
 
     span: Span
-    label: str
+    label: str = field(compare=False)
     numbers: Numbers
     side: Side | None
     in_the_round: bool
     actions: tuple[Action, ...]
     promise: Promise | None = None
     like: Numbers | None = None
-    name: str = ""
+    name: str = field(default="", compare=False)
+    heading: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Extent:
     """How far rows go on: so many times or rows, until a length, or until so many stitches are left.
 
-    `since` is what the length is measured from: "" the cast-on edge, else the words that name the part.
+    `since` is what the length is measured from: "" the cast-on edge where nothing is said, "here" for rows to come,
+    else words; `part` is what is measured, where it is not the whole piece. `told` is said behind it.
     """
 
     times: Count | None = None
-    more: bool = False
     rows: Count | None = None
     length: Insert | TypedList | None = None
     typed_length: str = ""
     since: str = ""
     left: Count | None = None
+    part: str = ""
+    told: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +80,8 @@ class RepeatRows:
     extent: Extent
     promise: Promise | None = None
     name: str = ""
-    words: str = ""
+    words: str = field(default="", compare=False)
+    in_the_round: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +111,7 @@ class Spaced:
     actions: tuple[Action, ...]
     spacings: tuple[Spacing, ...]
     fabric: str
-    words: str
+    words: str = field(compare=False)
     promise: Promise | None = None
 
 
@@ -117,14 +123,16 @@ class Even:
     fabric: str
     extent: Extent
     promise: Promise | None = None
+    in_the_round: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class CastOn:
-    """A new piece begins."""
+    """A new piece begins. In this and the directions below `words` are the sentence where it tells more than that."""
 
     span: Span
     count: Count
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +141,7 @@ class Join:
 
     span: Span
     marked: bool
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +150,7 @@ class TakeUp:
 
     span: Span
     count: Count | None
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +158,7 @@ class BindOffAll:
     """All stitches are bound off; the piece ends."""
 
     span: Span
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +167,7 @@ class Gather:
 
     span: Span
     count: Count | None
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +177,7 @@ class Declared:
     span: Span
     count: Count
     rows: Count | None
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,6 +186,7 @@ class Unread:
 
     span: Span
     promise: Promise | None
+    words: Told = ()
 
 
 Direction = Row | RepeatRows | Even | Spaced | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread

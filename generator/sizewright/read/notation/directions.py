@@ -28,7 +28,7 @@ from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.shaping_parser import ShapingParser
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.notation.tree import Action, Colour
-from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, tokens, typed
+from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, tokens, told_sentence, typed
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.rules import NOT_UNDERSTOOD
 
@@ -63,14 +63,16 @@ class DirectionReader:
             declared = tuple(tokens(replace(line, pieces=line.declared)))
             counts = [token.count for token in declared if token.count is not None]
             if counts:
-                yield Declared(line.span, counts[0], counts[1] if len(counts) > 1 else None)
+                yield Declared(
+                    line.span, counts[0], counts[1] if len(counts) > 1 else None, told_sentence(tuple(tokens(line)))
+                )
             else:
                 mend = "Write for example “# declared: 72 sts, 12 rows”."
                 self.findings.append(NOT_UNDERSTOOD.at(line.span, "This declares no count.", mend))
 
     def _sentence(self, sentence: Sentence) -> Iterator[Direction | Promise]:
-        labelled = read_label(sentence)
         try:
+            labelled = read_label(sentence)
             if labelled is not None:
                 yield from self._row(*labelled, sentence)
                 return
@@ -81,10 +83,15 @@ class DirectionReader:
                 return
             yield from self._unlabelled(sentence)
         except NotUnderstood as fault:
-            words, promise = typed(sentence), RowParser(sentence, self._vocabulary).last_promise()
-            message = f"“{fault.words}” is not understood in “{_short(words)}”."
+            message = f"“{fault.words}” is not understood in “{_short(typed(sentence))}”."
             self.findings.append(NOT_UNDERSTOOD.at(fault.span, message, fault.mend))
-            yield Unread(spanned(sentence), promise)
+            yield self._unread(sentence)
+
+    def _unread(self, sentence: Sentence) -> Unread:
+        parser = RowParser(sentence, self._vocabulary)
+        promise = parser.last_promise()
+        words = sentence if promise is None else tuple(token for token in sentence if token.span < promise.span)
+        return Unread(spanned(sentence), promise, told_sentence(words[:-1] if promise is not None else words))
 
     def _unlabelled(self, sentence: Sentence) -> Iterator[Direction]:
         said = self._phrased(sentence)
@@ -144,6 +151,7 @@ class DirectionReader:
             promise,
             like,
             label.name,
+            label.heading,
         )
 
     def _like(self, rest: Sentence) -> tuple[Numbers | None, Promise | None]:

@@ -25,6 +25,14 @@ class Marking(StrEnum):
     REMOVE = "remove"
 
 
+class Adding(StrEnum):
+    """Where stitches come from that were not on the needle."""
+
+    CAST_ON = "cast on"
+    PICK_UP_KNIT = "pick up and knit"
+    PICK_UP_PURL = "pick up and purl"
+
+
 class Manner(StrEnum):
     """How stitches are worked that are not spelled out."""
 

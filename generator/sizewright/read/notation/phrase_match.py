@@ -1,13 +1,14 @@
 """In: a sentence and the set phrase it matched. Out: the counts, row numbers and extents its groups stand for."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, TypedList
 from sizewright.read.notation.direction_tree import Extent, Numbers
+from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.tree import Count
-from sizewright.read.notation.words import Kind, Sentence, spanned, typed
+from sizewright.read.notation.words import Kind, Sentence, Token, spanned, told, typed
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,9 +35,11 @@ class Match:
         """The tokens of a group."""
         if not self.has(group):
             return ()
-        text = self.found.string
-        before = text.count(" ", 0, self.found.start(group))
-        inside = self.found[group].strip().count(" ")
+        text, words = self.found.string, self.found[group]
+        if not words.strip():
+            return ()
+        before = text.count(" ", 0, self.found.start(group) + len(words) - len(words.lstrip()))
+        inside = words.strip().count(" ")
         return self.tokens[before : before + inside + 1]
 
     def count(self, group: str) -> Count | None:
@@ -52,12 +55,13 @@ class Match:
         words = self.words("times")
         if words:
             count = self.count("times") or Count(self.span, 2 if words.startswith("twice") else 1)
-            return Extent(times=count, more="more" in words)
+            return Extent(times=count)
         if self.has("length"):
-            since = self.words("since") or ("" if self.words("what") in _WHOLE else self.words("what"))
-            return _length_extent(self.part("length"), "" if since.startswith("cast") else since)
+            part = "" if self.words("what") in _WHOLE else self.words("what")
+            since = typed(self.part("since")).casefold()
+            return replace(_length_extent(self.part("length"), since or part), part=part)
         if self.has("left"):
-            return Extent(left=self.count("left"))
+            return Extent(left=self.count("left"), told=told(self.part("behind")))
         if self.has("rows"):
             return Extent(rows=self.count("for"))
         if self.has("for"):
@@ -65,6 +69,7 @@ class Match:
         return Extent()
 
 
+_MOST_ROWS = 10_000
 _WHOLE = ("piece", "work", "body", "scarf", "cloth", "hat", "cowl", "it")
 
 
@@ -73,9 +78,13 @@ def _length_extent(tokens: Sentence, since: str) -> Extent:
     number = next(token for token in tokens if token.kind is Kind.NUMBER)
     value = number.count.value if number.count is not None else None
     if isinstance(value, Insert | TypedList):
-        unit = "" if isinstance(value, Insert) else typed(tokens[-1:])
+        unit = "" if isinstance(value, Insert) or len(tokens) < 2 else _unit(tokens[-1])
         return Extent(length=value, typed_length=unit, since=since)
-    return Extent(typed_length=typed(tokens[tokens.index(number) :]), since=since)
+    return Extent(typed_length=" ".join((number.typed, *map(_unit, tokens[1:]))), since=since)
+
+
+def _unit(token: Token) -> str:
+    return "in" if token.text in ("inch", "inches") else token.text
 
 
 def numbers_of(tokens: Sentence) -> Numbers:
@@ -86,6 +95,8 @@ def numbers_of(tokens: Sentence) -> Numbers:
         if token.kind is not Kind.NUMBER:
             ranged = token.text in ("-", "to", "through")
         elif token.count is not None and isinstance(token.count.value, int):
+            if token.count.value > _MOST_ROWS:
+                raise NotUnderstood(token.span, token.typed, "No piece has so many rows.")
             listed.extend(range(listed[-1] + 1 if ranged and listed else token.count.value, token.count.value + 1))
         elif ranged and token.count is not None:
             return Numbers(tuple(listed[:-1]), listed[-1] if listed else 1, token.count)

@@ -7,6 +7,7 @@ tokens it stands for.
 import re
 from collections.abc import Callable
 
+from sizewright.read.inserts import Told
 from sizewright.read.notation.direction_tree import (
     BindOffAll,
     CastOn,
@@ -22,7 +23,7 @@ from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrase_match import Match
 from sizewright.read.notation.row_labels import row_name
 from sizewright.read.notation.tree import Count
-from sizewright.read.notation.words import Kind, Sentence, typed
+from sizewright.read.notation.words import Kind, Sentence, told_sentence, typed
 
 _ROW = r"(?:rows?|rnds?|rounds?)"
 _STS = r"\b(?:sts?|stitch|stitches)\b"
@@ -33,7 +34,7 @@ _SINCE = r"(?: from (?:the )?(?P<since>.+?))?"
 _EXTENT = (
     r"(?:(?P<times># (?:more )?times?(?: more)?|once more|twice more|once|twice)"
     rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_SINCE}"
-    rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left)(?: .*)?"
+    rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left)(?: (?P<behind>.*))?"
     r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm))?(?: more)?"
     rf"(?P<rows> {_ROW})?)"
 )
@@ -41,57 +42,100 @@ _NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
 _BY_NAME = r"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?)"
 
 
+_PLAIN = re.compile(
+    rf"(?:cast on|co) #(?: {_STS})?"
+    rf"|(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,| , and)? )?join(?: to work)?(?: in the (?:round|rnd))?"
+    rf"|(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?"
+    rf"|(?:place|put|return|slip) (?:the )?(?:# )?held {_STS}(?: back)? (?:on|onto) (?:the )?needles?"
+    rf"|cut (?:the )?yarn and thread (?:the )?tail (?:through|thru) (?:the )?(?:remaining |rem )?(?:# )?{_STS}"
+)
+
+
+def _more_than(tokens: Sentence) -> Told:
+    """The words of a phrase that tell more than its node does; none where they are the plain ones of the trade."""
+    return () if _PLAIN.fullmatch(written_out(tokens)) else told_sentence(tokens)
+
+
 def _cast_on(match: Match) -> tuple[Direction, ...]:
     count = match.count("count")
-    piece: tuple[Direction, ...] = (CastOn(match.span, count),) if count is not None else ()
-    return (*piece, _join(match)[0]) if "join" in match.words("rest") else piece
+    if count is None:
+        return ()
+    rest = match.tokens[len(match.tokens) - len(match.words("rest").split()) :] if match.words("rest") else ()
+    joining = next((place for place, token in enumerate(rest) if token.text == "join"), None)
+    if joining is None:
+        return (CastOn(match.span, count, _more_than(match.tokens)),)
+    while joining and rest[joining - 1].text in ("place", "a", "marker", "m", "pm", "and", ",", "then"):
+        joining -= 1
+    clause = rest[joining:]
+    while clause[0].text in ("and", ",", "then"):
+        clause = clause[1:]
+    before = match.tokens[: len(match.tokens) - len(rest) + joining]
+    text = written_out(clause)
+    words = _more_than(clause) if any(pattern.fullmatch(text) for pattern in _JOINING) else ()
+    return (CastOn(match.span, count, _more_than(before)), Join(match.span, _marked(clause), words))
+
+
+def _marked(tokens: Sentence) -> bool:
+    return any(token.text in ("marker", "pm", "m") for token in tokens)
 
 
 def _join(match: Match) -> tuple[Direction, ...]:
-    words = [token.text for token in match.tokens]
-    return (Join(match.span, any(word in ("marker", "pm", "m") for word in words)),)
+    return (Join(match.span, _marked(match.tokens), _more_than(match.tokens)),)
+
+
+def _in_the_round(match: Match) -> bool:
+    return any(token.text in ("rnd", "rnds", "round", "rounds") for token in match.tokens)
 
 
 def _repeat(match: Match) -> tuple[Direction, ...]:
-    name = match.words("of")
+    name, rounds = typed(match.part("of")), _in_the_round(match)
     words = typed(match.part("rows_said"))
     if match.has("numbers"):
-        return (RepeatRows(match.span, match.numbers(), 0, name, match.extent(), words=words),)
+        return (RepeatRows(match.span, match.numbers(), 0, name, match.extent(), words=words, in_the_round=rounds),)
     back = match.count("back")
-    rows = back.value if back is not None and isinstance(back.value, int) else 1
-    return (RepeatRows(match.span, None, rows, name, match.extent(), words=words),)
+    if back is not None and not isinstance(back.value, int):
+        raise NotUnderstood(back.span, typed(match.part("back")), "Say how many rows in a number that all sizes share.")
+    rows = 1 if back is None or not isinstance(back.value, int) else back.value
+    return (RepeatRows(match.span, None, rows, name, match.extent(), words=words, in_the_round=rounds),)
 
 
 def _call(match: Match) -> tuple[Direction, ...]:
-    name = row_name(typed(match.part("name")))
-    return (RepeatRows(match.span, None, 0, "", match.extent(), name=name, words=typed(match.part("name"))),)
+    words, rounds = typed(match.part("name")), _in_the_round(match)
+    extent = match.extent()
+    return (RepeatRows(match.span, None, 0, "", extent, name=row_name(words), words=words, in_the_round=rounds),)
+
+
+_FABRIC_WORDS = {"": "pattern", "k": "knit", "p": "purl", "knit": "knit", "purl": "purl"}
 
 
 def _even(match: Match) -> tuple[Direction, ...]:
     extent = match.extent()
     if match.has("count"):
         extent = Extent(rows=match.count("count"))
-    return (Even(match.span, typed(match.part("fabric")).casefold() or "pattern", extent),)
+    fabric = typed(match.part("fabric"))
+    fabric = _FABRIC_WORDS.get(fabric.casefold(), fabric)
+    return (Even(match.span, fabric, extent, in_the_round=_in_the_round(match)),)
 
 
 def _bind_off(match: Match) -> tuple[Direction, ...]:
-    return (BindOffAll(match.span),)
+    return (BindOffAll(match.span, _more_than(match.tokens)),)
 
 
 def _gather(match: Match) -> tuple[Direction, ...]:
-    return (Gather(match.span, match.count("count")),)
+    return (Gather(match.span, match.count("count"), _more_than(match.tokens)),)
 
 
 def _graft(match: Match) -> tuple[Direction, ...]:
     numbers = [token.count for token in match.tokens if token.count is not None]
+    count = None
     if len(numbers) == 2 and all(isinstance(number.value, int) for number in numbers):
         total = sum(number.value for number in numbers if isinstance(number.value, int))
-        return (Gather(match.span, Count(numbers[0].span, total)),)
-    return (Gather(match.span, None),)
+        count = Count(numbers[0].span, total)
+    return (Gather(match.span, count, told_sentence(match.tokens)),)
 
 
 def _take_up(match: Match) -> tuple[Direction, ...]:
-    return (TakeUp(match.span, match.count("count")),)
+    return (TakeUp(match.span, match.count("count"), _more_than(match.tokens)),)
 
 
 def _nothing(_: Match) -> tuple[Direction, ...]:
@@ -101,7 +145,6 @@ def _nothing(_: Match) -> tuple[Direction, ...]:
 Builder = Callable[[Match], tuple[Direction, ...]]
 
 _MARKED = r"(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,)? )?"
-_FABRIC = rf"{_BY_NAME}(?: pattern| pat| stitch| st)?"
 _HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, [^#]+|and .+))*"
 _CUT = r"(?:(?:cut|break) (?:the )?yarn(?: .*?)? (?:, |and )*)?"
 _PULL = r"(?:thread|draw|run|pull|pass)"
@@ -122,13 +165,13 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
     ("join", _join),
     (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
-    (rf"(?:rep|repeat|work) (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?) {_EXTENT}", _repeat),
+    (rf"(?:rep|repeat|work) (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: ,)? {_EXTENT}", _repeat),
     (
         rf"(?:rep|repeat) (?P<rows_said>{_LAST}(?:(?P<back>#) )?{_ROW}(?: of (?P<of>.+?))?) {_EXTENT}",
         _repeat,
     ),
     (rf"work (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: (?P<once>once))?", _repeat),
-    (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_FABRIC} {_EXTENT}", _even),
+    (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_BY_NAME} {_EXTENT}", _even),
     (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
     (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)? {_EXTENT}", _even),
@@ -156,6 +199,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
 )
 
 _PHRASES = tuple((re.compile(source), build) for source, build in _SOURCES)
+_JOINING = tuple(pattern for pattern, build in _PHRASES if build is _join)
 
 
 # A second instruction behind a phrase that is read for its beginning would be lost. "in k1, p1 rib" is none; what
@@ -176,9 +220,14 @@ def _refuse_second(sentence: Sentence, text: str) -> None:
         raise NotUnderstood(token.span, token.typed, "Make the second instruction a sentence of its own.")
 
 
+def written_out(sentence: Sentence) -> str:
+    """The words of a sentence in small letters, "#" for each number."""
+    return " ".join(token.text.replace(" ", "") if token.kind is not Kind.WORD else token.text for token in sentence)
+
+
 def read_phrase(sentence: Sentence) -> tuple[Direction, ...] | None:
     """What a set phrase says; None where the sentence is none. Raises `NotUnderstood`."""
-    text = " ".join(token.text.replace(" ", "") if token.kind is not Kind.WORD else token.text for token in sentence)
+    text = written_out(sentence)
     for pattern, build in _PHRASES:
         found = pattern.fullmatch(text)
         if found is not None:

@@ -8,6 +8,7 @@ from sizewright.read.notation.tree import Promised
 _FEWER = ("decreased", "dec'd", "decd", "dec", "lost", "fewer", "less")
 _MORE = ("increased", "inc'd", "incd", "inc", "gained", "more")
 _REMAIN = ("remain", "remaining", "rem", "total", "left", "on", "needle", "needles", "each", "in", "all", "now", "the")
+_SAYS_NOTHING = ("remain", "remaining", "rem", "total", "left", "all", "now", *STITCH_WORDS)
 
 
 class PromiseParser(PlaceParser):
@@ -60,5 +61,7 @@ class PromiseParser(PlaceParser):
             self.step()
         elif not worded:
             return None
+        behind = self.position
         self.skip(*_REMAIN, *STITCH_WORDS)
-        return None if count is None else Promise(self.since(start), what, count)
+        where = " ".join(token.text for token in self.read_since(behind) if token.text not in _SAYS_NOTHING)
+        return None if count is None else Promise(self.since(start), what, count, where)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from sizewright.read.notation.direction_tree import Numbers
 from sizewright.read.notation.phrase_match import numbers_of
 from sizewright.read.notation.tree import Side
-from sizewright.read.notation.words import Kind, Sentence, typed
+from sizewright.read.notation.words import Kind, Sentence, Token, typed
 
 _ROWS = ("row", "rows")
 _ROUNDS = ("rnd", "rnds", "round", "rounds")
@@ -24,11 +24,17 @@ _KINDS = {
     "alternate": "other",
     "other": "other",
 }
+_EVERY = ("all", "every", "each", "following", *_KINDS)
+_SIDES = ("rs", "ws", "right side", "wrong side")
+_USUAL = (*_ROWS, *_ROUNDS, *_EVERY, ",", "and", "&", "to", "through", "-", ".", "right", "wrong", "side")
 
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The label of a row; `remark` is a word in brackets that is no side, such as the yarn, `name` what calls it."""
+    """The label of a row; `remark` is a word in brackets that is no side, such as the yarn, `name` what calls it.
+
+    `heading` is what it says beside its number and its side, or the whole label where it is no usual one.
+    """
 
     text: str
     numbers: Numbers
@@ -36,6 +42,7 @@ class Label:
     in_the_round: bool
     remark: str
     name: str
+    heading: str
 
 
 def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
@@ -49,16 +56,42 @@ def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
     ordinal = words[0].ordinal and len(words) <= 3
     if not (round_words or any(text in _ROWS for text in texts) or ordinal):
         return None
+    outside, inside = _parted(words)
+    numbers, heading = _numbers(words), _heading(words, outside)
+    side = _side(inside) or (None if numbers.every else _side([token.text for token in outside]))
     text, remark = typed(words), _remark(words)
     name = row_name(_BRACKETS.sub("", text))
     if row_name(remark) != remark.casefold() or remark.casefold().endswith(_ENDS_NAME):  # "Next Row (Dec Row)"
-        name, remark = row_name(remark), ""
-    return Label(text, _numbers(words), _side(texts), round_words, remark, name), sentence[colon + 1 :]
+        name, remark, heading = row_name(remark), "", _capital(text)
+    return Label(text, numbers, side, round_words, remark, name, heading), sentence[colon + 1 :]
 
 
 def row_name(words: str) -> str:
     """What a row is called by: "dec row" for "Decrease Round" and "Dec Rnd"."""
     return " ".join(_SAME.get(word, word) for word in words.casefold().split() if word != "the")
+
+
+def _parted(words: Sentence) -> tuple[Sentence, list[str]]:
+    """The tokens outside of brackets, and the words inside."""
+    opening = next((place for place, token in enumerate(words) if token.text in ("(", "[")), len(words))
+    return words[:opening], [token.text for token in words[opening:]]
+
+
+def _heading(words: Sentence, outside: Sentence) -> str:
+    """ "Dec" of "Dec Rnd 3", "" of "Row 3" and "Row 2 and all WS rows"; an unusual label whole."""
+    row = next((place for place, token in enumerate(outside) if token.text in (*_ROWS, *_ROUNDS)), len(outside))
+    before, after = outside[:row], outside[row + 1 :]
+    if all(_usual(token) for token in after):
+        return "" if all(_usual(token) for token in before) else _capital(typed(before))
+    return _capital(typed(words))
+
+
+def _usual(token: Token) -> bool:
+    return token.kind is Kind.NUMBER or token.text in _USUAL
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _numbers(words: Sentence) -> Numbers:
@@ -77,14 +110,13 @@ def _numbers(words: Sentence) -> Numbers:
 
 
 def _side(texts: list[str]) -> Side | None:
-    if "all" in texts or "every" in texts:
-        return None
     if "ws" in texts or ("wrong" in texts and "side" in texts):
         return Side.WRONG
     return Side.RIGHT if "rs" in texts or ("right" in texts and "side" in texts) else None
 
 
 def _remark(words: Sentence) -> str:
+    """What stands in brackets at the end beside the side."""
     found = re.search(r"\(([^()]+)\)\s*$", typed(words))
-    text = found[1].strip() if found else ""
-    return "" if text.casefold() in ("rs", "ws", "right side", "wrong side") else text
+    said = [part.strip() for part in found[1].split(",")] if found else []
+    return ", ".join(part for part in said if part.casefold() not in _SIDES)

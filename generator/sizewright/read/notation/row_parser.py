@@ -108,9 +108,7 @@ class RowParser(EdgeWords):
         elif not closed and not self.done and not self.at(*_TO, "]", ")"):
             raise self.fault("A “*” begins a repeat: close it with “rep from * to end”.")
         times, more, place = self.extent(more=named)
-        while self.at(",") and self.peek(1) in ("ending", "end", "finishing"):
-            self.step()
-        ending, replaces = self._ending()
+        ending, replaces = self._behind_repeat()
         if times is None and place is None:
             place = Place(Landmark.END)
         return Repeat(self.since(start), body, times, place, more, ending, replaces)
@@ -138,16 +136,37 @@ class RowParser(EdgeWords):
                 self.step()
             return IntoOne(self.since(start), body)
         self.skip("rep", "repeat")
-        times, _, place = self.extent(more=False)
+        times, more, place = self._bracket_extent()
         if times is None and place is None:
             raise self.fault("Say how often the bracket is worked: “[…] 3 times”, “[…] to end”.")
-        return Repeat(self.since(start), body, times, place)
+        return Repeat(self.since(start), body, times, place, more, *self._behind_repeat())
+
+    def _bracket_extent(self) -> tuple[Count | None, bool, Place | None]:
+        """How far a bracket goes; "once, then 6 more times" are those on top of the first."""
+        times, _, place = self.extent(more=False)
+        start = self.position
+        if times is not None and times.value == 1:
+            self.skip(",", "then", "and")
+            further = self.times()
+            if further is not None and (self.at("more") or self.peek(-1) == "more"):
+                self.skip("more", "times", "time")
+                return further, True, None
+            self.position = start
+        return times, False, place
+
+    def _behind_repeat(self) -> tuple[tuple[Action, ...], bool]:
+        while self.at(",") and self.peek(1) in ("ending", "end", "finishing"):
+            self.step()
+        return self._ending()
 
     def _follow(self) -> Action | None:
         """Stitches that are not spelled out: as they appear, the opposite, or in the pattern going on."""
         start = self.position
         for phrases, manner in ((_AS_THEY_APPEAR, Manner.AS_THEY_APPEAR), (_OPPOSITE, Manner.OPPOSITE)):
             if self.phrase(phrases) is not None:
+                count = self._over_next()
+                if count is not None:
+                    return Follow(self.since(start), manner, count)
                 _, _, place = self.extent(more=False)
                 return Follow(self.since(start), manner, None, place or Place(Landmark.END))
         if self.phrase(_FOLLOW) is None:
@@ -159,6 +178,16 @@ class RowParser(EdgeWords):
             return Follow(self.since(start), Manner.ANY, count)
         _, _, place = self.extent(more=False)
         return Follow(self.since(start), Manner.ANY, None, place or Place(Landmark.END))
+
+    def _over_next(self) -> Count | None:
+        """ "over the next 5 sts"."""
+        if not self.at("over", "for"):
+            return None
+        self.step()
+        self.skip("the", "next")
+        count = self.count()
+        self.stitch_words()
+        return count
 
     # Stitches
 
@@ -185,7 +214,15 @@ class RowParser(EdgeWords):
                 place = Place(Landmark.END)
             elif typed in ("knit", "purl"):
                 raise self.fault(f"Say how many stitches to {typed}, or “{typed} to end”.")
+        if place is None:
+            count = self._in_one_form(stitch, count)
         return (Work(self.since(start), stitch, count, place, colour, manner),)
+
+    def _in_one_form(self, stitch: Stitch, count: Count | None) -> Count | None:
+        """ "k" is "k1", and "yo 1" is "yo"."""
+        if stitch.numbered:
+            return count or self.one()
+        return None if count is not None and count.value == 1 else count
 
     def _stitch_word(self) -> tuple[Stitch, Count | None]:
         ahead = [self._spelled(token) for token in self.coming(self.words.longest)]

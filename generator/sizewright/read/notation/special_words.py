@@ -2,7 +2,7 @@
 
 from sizewright.read.notation.cable_parser import CableParser
 from sizewright.read.notation.stitches import PASS_OVER
-from sizewright.read.notation.tree import Action, Add, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn
+from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn
 from sizewright.read.notation.words import Kind
 
 JOINTS = (",", ";", "and", "then", "-", ":")
@@ -22,7 +22,14 @@ _MARKINGS = {
 }
 _PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
 _BIND = (("bind", "off"), ("cast", "off"), ("bo",))
-_ADD = (("cast", "on"), ("co",), ("pick", "up", "and", "knit"), ("pick", "up", "and", "purl"), ("pick", "up"), ("pu",))
+_ADD = {
+    ("cast", "on"): Adding.CAST_ON,
+    ("co",): Adding.CAST_ON,
+    ("pick", "up", "and", "knit"): Adding.PICK_UP_KNIT,
+    ("pick", "up", "and", "purl"): Adding.PICK_UP_PURL,
+    ("pick", "up"): Adding.PICK_UP_KNIT,
+    ("pu",): Adding.PICK_UP_KNIT,
+}
 _HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin")
 
 
@@ -34,8 +41,9 @@ class SpecialWords(CableParser):
         found = self.phrase(_MARKINGS)
         if found is None:
             return None
+        behind = self.position
         self.skip("for", "beginning", "of", "the", "rnd", "round", "row") if self.at("for") else None
-        return Mark(self.since(start), _MARKINGS[found])
+        return Mark(self.since(start), _MARKINGS[found], self.told_since(behind))
 
     def _pass_over(self) -> Action | None:
         start = self.position
@@ -53,13 +61,16 @@ class SpecialWords(CableParser):
             self.skip("next", "first", "the")
             count = self.count()
             self.stitch_words()
+            manner = self.position
             self.skip("at", "beginning", "of", "row", "in", "pattern", "loosely", "knitwise", "purlwise")
-            return BindOff(self.since(start), count)
-        if self.phrase(_ADD) is not None:
+            return BindOff(self.since(start), count, " ".join(token.text for token in self.read_since(manner)))
+        adding = self.phrase(_ADD)
+        if adding is not None:
             count = self.count()
             self.stitch_words()
+            where = self.position
             self._loose_words()
-            return Add(self.since(start), count)
+            return Add(self.since(start), count, _ADD[adding], self.told_since(where))
         if self.at("drop"):
             self.step()
             self.skip("next", "the")
@@ -79,9 +90,11 @@ class SpecialWords(CableParser):
         self.step()
         self.skip("the", "next", "first", "last", "these", "following")
         count = self.count()
+        self.stitch_words()
+        where = self.position
         while self.position <= start + held:
             self.step()
-        return Hold(self.since(start), count)
+        return Hold(self.since(start), count, self.told_since(where))
 
     def _loose_words(self) -> None:
         """What says where stitches come from changes no count: "across the gap", "along the edge"."""

@@ -26,9 +26,17 @@ class Stitch:
     counted: bool = False
 
     @property
+    def numbered(self) -> bool:
+        """Whether the trade writes a number even behind one of it ("k1", "sl 1", but "yo")."""
+        return self.term in _NUMBERED
+
+    @property
     def makes(self) -> int:
         """The stitches it leaves."""
         return len(self.looks)
+
+
+_NUMBERED = ("k", "p", "k tbl", "p tbl", "sl", "inc", "dec")
 
 
 def _s(term: str, uses: int, looks: str, *spellings: str, counted: bool = False) -> Stitch:

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from sizewright.base.place import Span
-from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.inserts import Insert, Told, TypedList
+from sizewright.read.notation.kinds import Adding as Adding  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.kinds import Landmark as Landmark  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.kinds import Manner as Manner  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.kinds import Marking as Marking  # noqa: PLC0414 -- words of these trees
@@ -48,7 +49,8 @@ class Repeat:
     """A stretch worked again and again: so many times, or up to a place.
 
     `more` says that the times come on top of the first ("rep from * 6 more times"). `ending` is worked behind the
-    repeats ("end p3"), or, where `replaces` says so, instead of the last part of the last one ("ending last rep k1").
+    repeats ("end p3"), or, where `replaces` says so, instead of the last part of the last one ("ending last rep k1");
+    it goes on to the end of the row or bracket, so nothing comes after it there.
     """
 
     span: Span
@@ -70,10 +72,11 @@ class IntoOne:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A marker is placed, slipped or removed."""
+    """A marker is placed, slipped or removed; `words` say which, "for beginning of rnd"."""
 
     span: Span
     what: Marking
+    words: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,26 +90,30 @@ class PassOver:
 
 @dataclass(frozen=True, slots=True)
 class BindOff:
-    """So many stitches are bound off; the one left on the right needle counts as worked."""
+    """So many stitches are bound off, in a manner ("loosely"); the one left on the right needle counts as worked."""
 
     span: Span
     count: Count
+    manner: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Add:
-    """Stitches come onto the needle: cast on at the edge or over a gap, or picked up and knit."""
+    """Stitches come onto the needle: cast on at the edge or over a gap, or picked up; `where`: "across the gap"."""
 
     span: Span
     count: Count
+    how: Adding = Adding.CAST_ON
+    where: Told = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Hold:
-    """Stitches go onto a holder."""
+    """Stitches go onto a holder; `where`: "on hold", "onto waste yarn"."""
 
     span: Span
     count: Count
+    where: Told = ("on hold",)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from enum import Enum, auto
 from fractions import Fraction
 
 from sizewright.base.place import Span
-from sizewright.read.inserts import Insert, TypedList, Words
+from sizewright.read.inserts import Insert, LinePiece, Told, TypedList, Words, joined, typed_piece
 from sizewright.read.notation.tree import Count
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.typed_numbers import exact
@@ -101,13 +101,9 @@ def tokens(line: InstructionLine) -> Iterator[Token]:
 def _number(piece: Insert | TypedList) -> Iterator[Token]:
     """A number; printed as "twice" or "3 times", or as "4th", it is read as it is printed."""
     style = piece.style.text if isinstance(piece, Insert) and piece.style else ""
-    yield Token(Kind.NUMBER, "#", _typed(piece), piece.span, Count(piece.span, piece), ordinal=style == "ordinal")
+    yield Token(Kind.NUMBER, "#", typed_piece(piece), piece.span, Count(piece.span, piece), ordinal=style == "ordinal")
     if style == "times":
         yield Token(Kind.WORD, "times", "", piece.span)
-
-
-def _typed(piece: Insert | TypedList) -> str:
-    return piece.text if isinstance(piece, TypedList) else f"{{{piece.formula.text}}}"
 
 
 def _words(text: str, line: Span, column: int) -> Iterator[Token]:
@@ -138,12 +134,29 @@ def spanned(found: Sequence[Token]) -> Span:
 
 def typed(found: Sequence[Token]) -> str:
     """The words as they stand, spaced as they are in print."""
-    text = ""
+    return "".join(piece if isinstance(piece, str) else typed_piece(piece) for piece in told(found))
+
+
+def told(found: Sequence[Token]) -> Told:
+    """The same, with `{...}` and typed lists as they are."""
+    pieces: list[LinePiece] = []
     before: Token | None = None
     for token in found:
+        if not token.typed:  # the word "times" that a number brings along
+            continue
         touching = before is not None and (
             token.span.line == before.span.end_line and token.span.column == before.span.end_column
         )
-        text += token.typed if touching or before is None else f" {token.typed}"
+        if before is not None and not touching:
+            pieces.append(" ")
+        value = token.count.value if token.count is not None else None
+        pieces.append(token.typed if value is None or isinstance(value, int) else value)
         before = token
-    return text
+    return joined(pieces)
+
+
+def told_sentence(found: Sequence[Token]) -> Told:
+    """The words of a sentence as they stand, its first letter a capital."""
+    pieces = told(found)
+    first = pieces[0] if pieces else None
+    return (first[:1].upper() + first[1:], *pieces[1:]) if isinstance(first, str) else pieces
