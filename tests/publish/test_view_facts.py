@@ -1,6 +1,7 @@
 """In: small patterns. Out: what a page says of their abbreviations, gauges, yarns, sizes and cautions."""
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup
@@ -137,6 +138,16 @@ def test_a_body_measurement_that_is_compared_with_nothing_is_shown_all_the_same(
     assert table is not None
     assert [said(row.cells[0]) for row in table.rows] == ["18 cm 7 in", "–", "20 cm 7¾ in"]
     assert (table.groups[0].label, table.groups[0].columns[0].label) == ("Hand", "To fit")
+
+
+def test_of_a_shared_table_only_what_the_pattern_goes_by_is_shown(view_of: ViewOf, tmp_path: Path) -> None:
+    table = tmp_path / "content" / "sizes" / "bodies.yaml"
+    table.parent.mkdir(parents=True)
+    sizes = "{S: {chest: 80 cm, arm: 28 cm, hip: 88 cm}, M: {chest: 90 cm, arm: 30 cm}}"
+    table.write_text(f"title: A\nsource: invented\nsizes: {sizes}\n", encoding="utf-8")
+    view = view_of("table: bodies\nsizes: {S: {}, M: {neck: 38 cm}}\n", "{chest / 2}")
+    assert view.table is not None
+    assert [group.label for group in view.table.groups] == ["Chest", "Neck"]
 
 
 def test_a_pattern_of_one_size_has_a_table_of_one_row_and_no_choice(view_of: ViewOf) -> None:

@@ -8,7 +8,7 @@ from sizewright.base.finding import Finding
 from sizewright.base.place import Span
 from sizewright.base.units import Dimension
 from sizewright.read.formula import Comparison, Fit, Formula
-from sizewright.read.pattern import Pattern
+from sizewright.read.pattern import Finished, Pattern
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,13 +39,20 @@ class Named:
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """A finished measurement of the garment, beside the body it goes on; ease is finished less body."""
+    """A finished measurement of the garment, beside the body it goes on; ease is finished less body.
 
-    span: Span
-    label: str
+    `told` is what the header says of it, the ease it is meant to have among that.
+    """
+
+    told: Finished
     finished: Values
     body: Named | None
     ease: tuple[Fraction, ...] | None
+
+    @property
+    def label(self) -> str:
+        """What it is called."""
+        return self.told.label
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from sizewright.base.finding import Finding
 from sizewright.base.nearest import did_you_mean
-from sizewright.base.units import COUNTS, PLAIN, spoken
+from sizewright.base.units import COUNTS, LENGTH, MASS, PLAIN, ROWS, STITCHES, Dimension, spoken
 from sizewright.grade.evaluate import Evaluator, unit_mend
 from sizewright.grade.given import Given, given_names
 from sizewright.grade.graded import Graded, Measured, Named, Promise, Values
@@ -19,6 +19,9 @@ from sizewright.read.formula import Comparison, Definition, Fit, Formula, Litera
 from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, StitchBlock, WorkBlock
 from sizewright.read.plan_lines import plan_called
 
+# What a finished measurement may be, and what turns a count into one.
+_MEASURED = (LENGTH, Dimension(length=2), MASS)
+_GAUGES = {STITCHES: "stitch_gauge", ROWS: "row_gauge"}
 _LARGEST = 1 << 512  # no numerator or denominator of what is knitted comes near it
 
 
@@ -185,7 +188,7 @@ class _Grading:
                 message = f"“{finished.body.text}” is no body measurement of this pattern."
                 self.findings.append(UNKNOWN_NAME.at(finished.body.span, message, mend))
             return None
-        if values is None:
+        if values is None or not self.measurable(finished, values):
             return None
         if body is not None and body.result.dimension != values.dimension:
             message = f"This compares {spoken(values.dimension)} with {spoken(body.result.dimension)}, the body's."
@@ -193,7 +196,20 @@ class _Grading:
                 WRONG_UNITS.at(finished.span, message, unit_mend(values.dimension, body.result.dimension))
             )
             return None
-        return Measured(finished.span, finished.label, values, body, _ease(values, body))
+        return Measured(finished, values, body, _ease(values, body))
+
+    def measurable(self, finished: Finished, values: Values) -> bool:
+        """A garment is measured with a tape or on scales; stitches and rows are counted."""
+        if values.dimension in _MEASURED:
+            return True
+        message = f"“{finished.label}” is {spoken(values.dimension)}, but a finished measurement is a length."
+        mend = (
+            f"Divide by the gauge: “({finished.formula.text}) / {gauge}”."
+            if (gauge := _GAUGES.get(values.dimension))
+            else "Give it its unit, for example “50 cm”."
+        )
+        self.findings.append(WRONG_UNITS.at(finished.formula.span, message, mend))
+        return False
 
 
 def _oversized(values: tuple[Fraction, ...]) -> bool:

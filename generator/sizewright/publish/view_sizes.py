@@ -10,6 +10,7 @@ from sizewright.base.printing import printed
 from sizewright.base.quantity import Quantity
 from sizewright.base.units import Dimension
 from sizewright.grade.graded import Graded, Measured, Values
+from sizewright.grade.run import names_used
 from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.view_facts import spoken_name
 from sizewright.publish.view_numbers import cell_html, size_class
@@ -81,7 +82,15 @@ class _Groups:
         return tuple(cell_html(series, index) for index in range(self.count))
 
     def body_names(self) -> dict[str, None]:
-        return dict.fromkeys(name for size in self.graded.pattern.header.sizes for name in size.measurements)
+        """What the sizes measure; of a shared table, which may hold far more, only what this pattern goes by."""
+        pattern = self.graded.pattern
+        used = set(names_used(pattern))
+        return dict.fromkeys(
+            name
+            for size in pattern.header.sizes
+            for name, measure in size.measurements.items()
+            if name in used or measure.span.source == pattern.source
+        )
 
     def body_cells(self, name: str) -> tuple[Markup, ...]:
         named = self.graded.quantities.get(name)

@@ -7,6 +7,7 @@ from functools import reduce
 from sizewright.base.place import Lines, Span
 from sizewright.base.units import ROW_GAUGE, STITCH_GAUGE
 from sizewright.read.cautions import CAUTIONS
+from sizewright.read.ease import read_ease
 from sizewright.read.needles import needle
 from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Picture, Size, Words
 from sizewright.read.project import SizeTable
@@ -192,10 +193,14 @@ class _Reader:
             label = keys.require("label", self.values.words, "Brim circumference")
             value = keys.require("value", lambda key, node: self.values.words(key, node) and node, "brim_around")
             body = keys.take("body", self.values.words)
+            ease = keys.take("ease", lambda key, node: read_ease(self.values, key, node))
             keys.close()
+            if ease is not None and body is None:
+                message = f"“ease: {ease.typed}” has no body that it is meant for."
+                self.values.fault(ease.span, message, "Name a measurement of the sizes: “body: chest”.")
             formula = self.values.formula(value, sizes) if isinstance(value, Scalar) else None
             if label and formula:
-                found.append(Finished(keys.span, label.text, formula, body))
+                found.append(Finished(keys.span, label.text, formula, body, ease))
         return tuple(found)
 
     def changes(self, key: str, node: Node) -> tuple[Change, ...]:

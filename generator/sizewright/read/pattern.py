@@ -74,13 +74,27 @@ class Yarn:
 
 
 @dataclass(frozen=True, slots=True)
+class Ease:
+    """How much larger than the body a finished measurement is meant to be: two lengths, or two parts of the body."""
+
+    span: Span
+    least: Quantity
+    most: Quantity
+    typed: str
+
+
+@dataclass(frozen=True, slots=True)
 class Finished:
-    """A finished measurement the page shows: the formula, its label, and the body measurement it is compared with."""
+    """A finished measurement the page shows: the formula, its label, and the body measurement it is compared with.
+
+    `ease` is how much larger than that body it is meant to be, where the designer says so.
+    """
 
     span: Span
     label: str
     formula: Formula
     body: Words | None
+    ease: Ease | None
 
 
 @dataclass(frozen=True, slots=True)

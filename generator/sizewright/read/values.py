@@ -88,7 +88,7 @@ class Values:
         words = self.words(key, node)
         if words is None or not isinstance(node, Scalar):
             return None
-        quantity = self._quantity(node, f"Write for example “{key}: {example}”.")
+        quantity = self.quantity(node, f"Write for example “{key}: {example}”.")
         if quantity is None:
             return None
         if expected is not None and quantity.dimension != expected:
@@ -103,7 +103,8 @@ class Values:
             return None
         return Measure(words.span, quantity, words.text)
 
-    def _quantity(self, node: Scalar, mend: str) -> Quantity | None:
+    def quantity(self, node: Scalar, mend: str) -> Quantity | None:
+        """One number with its unit, of any sign and kind; a finding takes `mend` where it has nothing better to say."""
         before = len(self.findings)
         formula = self.formula(node, ())
         if formula is None:
