@@ -1,0 +1,119 @@
+"""In: generated pieces, some with a fault planted. Out: the engine and the naive knitter agree on every one of them.
+
+They share nothing but the words: the engine reads the text, the knitter works the structure the text was printed from.
+"""
+
+from collections import Counter
+
+from hypothesis import HealthCheck, given, settings
+
+from sizewright.grade.run import grade
+from sizewright.read.folder import read_text
+from sizewright.work.faults import BrokenRepeat, Fault, LeftOver, NoMarker, TooFew, WrongCount, WrongSide
+from sizewright.work.maker import Maker
+from sizewright.work.needle import Needle
+from tests.work.naive import Hands, Knitted, knitted
+from tests.work.naive_needles import Loop
+from tests.work.naive_rows import faulty, pieces
+from tests.work.naive_words import Written
+
+EXAMPLES = 700
+PROFILE = settings(derandomize=True, max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
+FIRST = 6  # the line of the cast-on in the source
+KINDS: dict[str, tuple[type[Fault], ...]] = {
+    "few": (TooFew, BrokenRepeat),
+    "repeat": (BrokenRepeat, TooFew),
+    "left": (LeftOver,),
+    "marker": (NoMarker,),
+    "side": (WrongSide,),
+}
+KNIT_FACES = b"kKi/\\^c"
+PURL_FACES = b"pPIdD"
+
+
+def makers(piece: Written) -> list[Maker]:
+    """The engine's account of a piece, in every size."""
+    sizes = ", ".join(f"S{size}" for size in range(len(piece.cast_on)))
+    lines = "\n".join(piece.lines)
+    head = f"---\ntitle: A\nsizes: {{{sizes.replace(',', ': {},')}: {{}}}}\n---\n"
+    project = read_text(f"{head}```work\n{lines}\n```\n", "a.md")
+    assert project.findings == (), lines
+    graded = grade(project.patterns[0])
+    made = [Maker(graded, size, {}) for size in range(len(piece.cast_on))]
+    for maker in made:
+        maker.make()
+    return made
+
+
+def face(look: int) -> str:
+    """The face of a stitch of the engine, as the naive knitter names it."""
+    return "k" if look in KNIT_FACES else "p" if look in PURL_FACES else "?"
+
+
+def same(piece: Written) -> None:
+    """Both accounts of a piece agree, in every size."""
+    for size, maker in enumerate(makers(piece)):
+        hands, made = knitted(piece, size)
+        said = "\n".join((*piece.lines, f"size {size}", str(maker.made.faults)))
+        same_counts(maker, made, said)
+        if made.unclear:
+            continue
+        promised = [fault for fault in maker.made.faults if isinstance(fault, WrongCount)]
+        stopped = [fault for fault in maker.made.faults if not isinstance(fault, WrongCount)]
+        lines = [fault.span.line - FIRST for fault in promised if fault.span.line - FIRST <= len(made.counts)]
+        assert lines == made.broken, said
+        assert bool(stopped) == (made.stopped is not None), said
+        if made.stopped is not None:
+            same_fault(stopped[0], made, said)
+        else:
+            same_needles(maker, hands, said)
+
+
+def same_counts(maker: Maker, made: Knitted, said: str) -> None:
+    """The stitches before and after each line that could be worked."""
+    by_line: dict[int, list[tuple[int | None, int | None]]] = {}
+    for step in maker.made.steps:
+        by_line.setdefault(step.span.line - FIRST, []).append((step.before, step.after))
+    for line, counts in enumerate(made.counts, start=1):
+        assert (by_line[line][0][0], by_line[line][-1][1]) == counts, said
+
+
+def same_fault(fault: Fault, made: Knitted, said: str) -> None:
+    """The line that stopped the work, what is wrong with it, and by how many stitches."""
+    assert made.stopped is not None
+    assert fault.span.line - FIRST == made.at, said
+    assert isinstance(fault, KINDS[made.stopped.why]), f"{said}\n{made.stopped.why}"
+    match fault:
+        case LeftOver():
+            assert fault.left == made.stopped.over, said
+        case BrokenRepeat() if made.stopped.over is not None and fault.available >= fault.uses > 0:
+            assert fault.over == made.stopped.over, f"{said}\n{made.stopped.over}"
+
+
+def same_needles(maker: Maker, hands: Hands, said: str) -> None:
+    """How every stitch looks from the right side, where the markers are, and the stitches of each yarn."""
+    needle: Needle | None = maker.needle
+    assert needle is not None
+    faces = "".join(loop.face for loop in hands.waiting)
+    assert len(needle.left) == len(faces), said
+    for look, seen in zip(needle.left, faces, strict=True):
+        assert face(look) == seen or "?" in (face(look), seen), f"{said}\n{needle.left!r}\n{faces}"
+    places, loops = [], 0
+    for thing in hands.left:
+        loops += isinstance(thing, Loop)
+        if not isinstance(thing, Loop):
+            places.append(loops)
+    assert needle.markers == sorted(set(places)), f"{said}\n{needle.markers} {places}"
+    assert +maker.made.worked == +Counter(hands.worked), f"{said}\n{maker.made.worked} {hands.worked}"
+
+
+@PROFILE
+@given(piece=pieces())
+def test_rows_that_fit(piece: Written) -> None:
+    same(piece)
+
+
+@PROFILE
+@given(piece=faulty())
+def test_rows_with_a_fault_planted(piece: Written) -> None:
+    same(piece)
