@@ -6,6 +6,7 @@ here, only loops that are picked up from the left needle and put on the right on
 
 from collections import Counter
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from tests.work.naive_needles import FLIPPED, Loop, Marker, Needles, Unclear, Unworkable
 from tests.work.naive_words import (
@@ -46,6 +47,7 @@ class Hands(Needles):
         super().__init__()
         self.size = size
         self.in_the_round = piece.in_the_round
+        self.rows = 0
         self.left += [Loop("k") for _ in range(number(piece.cast_on, size))]
         if self.in_the_round:
             self.left.append(Marker())
@@ -185,13 +187,24 @@ class Hands(Needles):
 
     # Rows
 
+    def look_at_side(self, said: str) -> None:
+        """What a row says of its side must be so; before the first, it tells how the work is held."""
+        wrong = said == "WS"
+        if said and not self.rows:
+            self.wrong_side = wrong
+        elif said and wrong != self.wrong_side:
+            raise Unworkable("side")
+
     def row(self, row: WrittenRow) -> None:
         """One row from its first stitch to its last; then the work is turned, or goes on in the round."""
         for part in row.parts:
             self.part(part)
         if self.waiting:
             raise Unworkable("left", len(self.waiting))
+        self.rows += 1
         self.right += self.left
+        if any(isinstance(one, Marker) and isinstance(two, Marker) for one, two in pairwise(self.right)):
+            raise Unclear  # two markers side by side: nobody keeps them so
         self.left, self.right = (self.right if self.in_the_round else self.right[::-1]), []
         if not self.in_the_round:
             self.wrong_side = not self.wrong_side
@@ -217,8 +230,7 @@ def knitted(piece: Written, size: int) -> tuple[Hands, Knitted]:
         before, written = len(hands.waiting), piece.rows[line - 1]
         made.at = line
         try:
-            if isinstance(written, WrittenRow) and written.side and (written.side == "WS") != hands.wrong_side:
-                raise Unworkable("side")
+            hands.look_at_side(written.side if isinstance(written, WrittenRow) else "")
             for row in rows:
                 made.at = piece.rows.index(row) + 1
                 hands.row(row)

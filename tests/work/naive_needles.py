@@ -8,8 +8,9 @@ shows its purl face on the right side, and a slipped stitch keeps the face it ha
 from collections import Counter
 from dataclasses import dataclass
 
-# What the hands do for a stitch: k and p work so many loops together, s slips one, o lays the yarn over the needle, n makes
-# a new loop out of what is there (np a purled one), < passes the loop before the last over it.
+# What the hands do for a stitch: k and p work so many loops together, x knits so many in another order, s slips one, o
+# lays the yarn over the needle, n makes a new loop out of what is there (np a purled one), < passes the loop before the
+# last over it.
 MOVEMENTS = {
     "k": "k1",
     "p": "p1",
@@ -34,11 +35,11 @@ MOVEMENTS = {
     "kfb": "k1 n",
     "pfb": "p1 np",
     "(k1, p1, k1)": "k1 np n",
-    "C4F": "k1 k1 k1 k1",
-    "C6B": "k1 k1 k1 k1 k1 k1",
-    "2/2 LC": "k1 k1 k1 k1",
-    "RT": "k1 k1",
-    "LT": "k1 k1",
+    "C4F": "x4",
+    "C6B": "x6",
+    "2/2 LC": "x4",
+    "RT": "x2",
+    "LT": "x2",
 }
 FLIPPED = {"k": "p", "p": "k"}  # seen from behind; a yarn over, and a stitch cast on, look like neither
 
@@ -116,6 +117,10 @@ class Needles:
             case "k" | "p":
                 self.together(int(movement[1:]))
                 self.put(movement[0], yarn)
+            case "x":
+                self.together(int(movement[1:]))
+                for _ in range(int(movement[1:])):
+                    self.put("k", yarn)
             case "s":
                 self.right.append(self.pick())
             case "o":

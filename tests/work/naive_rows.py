@@ -42,7 +42,7 @@ def takes(parts: tuple[Part, ...]) -> int:
     for part in parts:
         match part:
             case Some(name, count, _):
-                each = sum(1 if one == "s" else int(one[1:]) for one in MOVEMENTS[name].split() if one[0] in "kps")
+                each = sum(1 if one == "s" else int(one[1:]) for one in MOVEMENTS[name].split() if one[0] in "kpsx")
                 found += each * count[0]
             case Again(body, times) if times is not None:
                 found += takes(body) * times[0]
@@ -287,7 +287,8 @@ def parts_off(part: Part) -> Iterator[Part]:
     """One part with one thing changed in it."""
     match part:
         case Some(name, count):
-            yield from (replace(part, count=one) for one in counts_off(count))
+            if name not in GROWING:
+                yield from (replace(part, count=one) for one in counts_off(count))
             yield from (replace(part, name=other) for other in OTHERS.get(name, ()))
         case Upto(_, place):
             yield from (replace(part, place=replace(place, before=one)) for one in counts_off(place.before))

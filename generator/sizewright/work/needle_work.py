@@ -51,14 +51,18 @@ class NeedleWork:
         """Where a marker nobody touched lies on the right needle."""
         return len(self.right) + max(0, place - self.at)
 
-    def take(self, span: Span, count: int) -> None:
-        """Stitches leave the left needle; markers passed on the way are slipped."""
+    def take(self, span: Span, count: int, uses: int = 1, makes: int = 1) -> None:
+        """Stitches leave the left needle; markers passed on the way are slipped.
+
+        They are worked in lots of `uses`, each of which will be `makes` on the right needle; so a marker keeps its place
+        between two lots. One within a lot comes to lie before it.
+        """
         if count > self.remaining:
             raise Stopped(TooFew(span, self.counts.size, self.label, count, self.remaining, self.before))
         end = self.at + count
         if count and self.left_markers and self.left_markers[0] < end:
             for place in [place for place in self.left_markers if place < end]:
-                self.right_markers.append(len(self.right) + place - self.at)
+                self.right_markers.append(len(self.right) + (place - self.at) // uses * makes)
                 self.left_markers.remove(place)
         self.at = end
 

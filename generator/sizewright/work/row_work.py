@@ -26,7 +26,7 @@ from sizewright.read.notation.tree import (
 from sizewright.work.faults import LeftOver, Stopped, TooFew
 from sizewright.work.needle import OPPOSITE, PLAIN
 from sizewright.work.needle_work import NeedleWork
-from sizewright.work.runs import Run, run_of
+from sizewright.work.runs import Run, passed_over, run_of
 
 
 class RowWork(NeedleWork):
@@ -57,12 +57,16 @@ class RowWork(NeedleWork):
                 self.mark(action)
             case PassOver():
                 self.pass_over(action)
-            case BindOff() | Drop():
-                self.take(action.span, self.counts(action.count))
+            case BindOff():
+                count = self.counts(action.count)
+                self.take(action.span, count, makes=0)
+                self.worked[self.colour] += count
+            case Drop():
+                self.take(action.span, self.counts(action.count), makes=0)
             case Hold():
                 count = self.counts(action.count)
                 self.needle.held.append(self.needle.left[self.at : self.at + count])
-                self.take(action.span, count)
+                self.take(action.span, count, makes=0)
             case Add():
                 count = self.counts(action.count)
                 self.give(b"k" * count)
@@ -92,9 +96,9 @@ class RowWork(NeedleWork):
             times, over = divmod(available, stitch.uses)
             if over:
                 raise Stopped(self.broken(action.span, available, stitch.uses, over))
-        self.take(action.span, stitch.uses * times)
+        self.take(action.span, stitch.uses * times, stitch.uses or 1, stitch.makes)
         self.give(self.worked_looks(stitch.looks.encode()) * times)
-        self.worked[action.colour or self.colour] += stitch.makes * times
+        self.worked[action.colour or self.colour] += stitch.worked * times
 
     def into_one(self, action: IntoOne) -> None:
         """Several stitches are worked into one."""
@@ -112,7 +116,7 @@ class RowWork(NeedleWork):
             needs = action.slipped + action.over
             raise Stopped(TooFew(action.span, size, self.label, needs, len(self.right), self.before))
         del self.right[-(action.slipped + action.over) : -action.over]
-        self.right[-1:] = self.worked_looks(b"\\")
+        self.right[-1:] = passed_over(self.right[-1:])
 
     def follow(self, action: Follow) -> None:
         """Stitches are worked as those below tell."""
@@ -185,10 +189,12 @@ class RowWork(NeedleWork):
 
     def repeat_each(self, action: Repeat, place: Place) -> None:
         """Repeats that look at the needle, such as those that work from marker to marker."""
+        ending = self.run(action.ending)
+        reserve = ending.uses if ending is not None else 0
         while True:
             before = self.at
             self.all(action.actions)
-            left = self.distance(place, action.span)
+            left = self.distance(place, action.span, reserve)
             if not left:
                 break
             if self.at == before:
@@ -196,11 +202,23 @@ class RowWork(NeedleWork):
         self.all(action.ending)
 
     def many(self, action: Repeat, run: Run, times: int) -> None:
-        """The stretch of a repeat so many times at once."""
-        self.take(action.span, run.uses * times)
-        self.give(self.worked_looks(run.looks * times))
-        for colour, count in run.colours:
-            self.worked[colour] += count * times
+        """The stretch of a repeat so many times: at once up to a marker, and stitch by stitch past it."""
+        while times:
+            clear = self.clear(run.uses, times)
+            if clear:
+                self.take(action.span, run.uses * clear)
+                self.give(self.worked_looks(run.looks * clear))
+                for colour, count in run.colours:
+                    self.worked[colour] += count * clear
+                self.colour = self.colour if run.colour is None else run.colour
+            else:
+                self.all(action.actions)
+            times -= clear or 1
+
+    def clear(self, uses: int, times: int) -> int:
+        """How many of so many lots end before the next marker, or at it."""
+        ahead = next((place for place in self.left_markers if place >= self.at), None)
+        return times if ahead is None or not uses else min(times, (ahead - self.at) // uses)
 
     def run(self, actions: Sequence[Action]) -> Run | None:
         """What a stretch does, where that is the same whatever lies on the needle."""

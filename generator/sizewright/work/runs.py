@@ -4,45 +4,86 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sizewright.read.notation.tree import Action, IntoOne, PassOver, Repeat, Work
+from sizewright.read.notation.tree import Action, Colour, IntoOne, PassOver, Repeat, Work
 from sizewright.work.counts import Counts
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A stretch whose effect does not depend on what lies on the needle: it can be multiplied."""
+    """A stretch whose effect does not depend on what lies on the needle: it can be multiplied.
+
+    `looks` are those of the stitches it leaves; `colours` those that take yarn; `colour` is the yarn behind it, None where
+    that is the one before it.
+    """
 
     uses: int
     looks: bytes
     colours: tuple[tuple[str, int], ...]
+    colour: str | None = None
+
+
+class _Gathered:
+    """What the actions of a stretch do together, one after the other."""
+
+    def __init__(self, counts: Counts, colour: str) -> None:
+        self.counts = counts
+        self.before = colour
+        self.colour: str | None = None
+        self.uses = 0
+        self.looks = b""
+        self.colours = Counter[str]()
+
+    @property
+    def yarn(self) -> str:
+        """The yarn in the hand."""
+        return self.before if self.colour is None else self.colour
+
+    def all(self, actions: Sequence[Action]) -> Run | None:
+        """The run of all actions; None where one of them depends on the needle."""
+        if not all(self.one(action) for action in actions):
+            return None
+        if self.colour is not None and not isinstance(actions[0], Colour):
+            return None  # the first time begins with another yarn than those that follow
+        return Run(self.uses, self.looks, tuple(self.colours.items()), self.colour)
+
+    def one(self, action: Action) -> bool:
+        """Adds an action; False where its effect depends on the needle."""
+        match action:
+            case Work(place=None):
+                times = 1 if action.count is None else self.counts(action.count)
+                self.uses += action.stitch.uses * times
+                self.looks += action.stitch.looks.encode() * times
+                self.colours[action.colour or self.yarn] += action.stitch.worked * times
+            case Repeat(place=None) if action.times is not None and not action.ending:
+                return self.many(action.actions, self.counts(action.times) + (1 if action.more else 0))
+            case IntoOne():
+                return self.many(action.actions, 1, uses=1)
+            case PassOver() if len(self.looks) >= action.slipped + action.over:
+                kept = self.looks[: -(action.slipped + action.over)]
+                self.looks = kept + passed_over(self.looks[-1:])
+            case Colour():
+                self.colour = action.name
+            case _:
+                return False
+        return True
+
+    def many(self, actions: Sequence[Action], times: int, uses: int | None = None) -> bool:
+        """Adds a stretch so many times."""
+        inner = run_of(actions, self.counts, self.yarn)
+        if inner is None:
+            return False
+        self.uses += (inner.uses if uses is None else uses) * times
+        self.looks += inner.looks * times
+        self.colours.update({name: count * times for name, count in inner.colours})
+        self.colour = self.colour if inner.colour is None else inner.colour
+        return True
+
+
+def passed_over(look: bytes) -> bytes:
+    """The look of a stitch that others have been passed over: a decrease with the face that it has."""
+    return b"D" if look in (b"p", b"P", b"I", b"d", b"D") else b"\\"
 
 
 def run_of(actions: Sequence[Action], counts: Counts, colour: str) -> Run | None:
-    """What a stretch does, where that is the same whatever lies on the needle."""
-    uses, looks, colours, yarn = 0, b"", Counter[str](), colour
-    for action in actions:
-        match action:
-            case Work(place=None):
-                times = 1 if action.count is None else counts(action.count)
-                uses += action.stitch.uses * times
-                looks += action.stitch.looks.encode() * times
-                colours[action.colour or yarn] += action.stitch.makes * times
-            case Repeat(place=None) if action.times is not None and not action.ending:
-                inner = run_of(action.actions, counts, colour)
-                if inner is None:
-                    return None
-                times = counts(action.times) + (1 if action.more else 0)
-                uses += inner.uses * times
-                looks += inner.looks * times
-                colours.update({name: count * times for name, count in inner.colours})
-            case IntoOne():
-                inner = run_of(action.actions, counts, colour)
-                if inner is None:
-                    return None
-                uses, looks = uses + 1, looks + inner.looks
-                colours.update(dict(inner.colours))
-            case PassOver() if len(looks) >= action.slipped + action.over:
-                looks = looks[: -(action.slipped + action.over)] + b"\\"
-            case _:
-                return None
-    return Run(uses, looks, tuple(colours.items()))
+    """What a stretch does, where that is the same whatever lies on the needle; `colour` is the yarn it begins with."""
+    return _Gathered(counts, colour).all(actions)

@@ -35,6 +35,11 @@ class Stitch:
         """The stitches it leaves."""
         return len(self.looks)
 
+    @property
+    def worked(self) -> int:
+        """Those of them that take yarn; a slipped stitch takes none."""
+        return 0 if self.looks == "s" else len(self.looks)
+
 
 _NUMBERED = ("k", "p", "k tbl", "p tbl", "sl", "inc", "dec")
 
