@@ -51,39 +51,37 @@ class Hands(Needles):
         self.left += [Loop("k") for _ in range(number(piece.cast_on, size))]
         if self.in_the_round:
             self.left.append(Marker())
+            self.rings = 1
 
     # Places
 
     def goal(self, place: Place) -> int:
         """The loops that are still on the left needle when the place is reached."""
         waiting, before = self.waiting, number(place.before, self.size)
-        behind = len(waiting) - len(self.up_to_marker()) if place.marker else 0
-        if len(waiting) < behind + before:
+        behind = waiting - self.up_to_marker() if place.marker else 0
+        if waiting < behind + before:
             raise Unworkable("few")
         return behind + before
 
-    def up_to_marker(self) -> list[Loop]:
+    def up_to_marker(self) -> int:
         """The loops up to the next marker."""
-        loops: list[Loop] = []
-        for thing in self.left:
-            if isinstance(thing, Loop):
-                loops.append(thing)
-            elif loops:
-                return loops
-            else:
-                raise Unclear  # one stands at the marker already
+        for place, thing in enumerate(self.left):
+            if isinstance(thing, Marker):
+                if not place:
+                    raise Unclear  # one stands here already
+                return place
         raise Unworkable("marker")
 
     def passed(self, goal: int, before: int) -> bool:
         """Whether the place is reached to the stitch; `before` were waiting when the last stretch to it began."""
-        now = len(self.waiting)
+        now = self.waiting
         if now < goal or (now == before and now != goal):
             raise Unworkable("repeat", before - goal)
         return now == goal
 
     # Parts
 
-    def part(self, part: Part) -> None:  # noqa: C901 -- one arm a kind of part
+    def part(self, part: Part) -> None:  # noqa: C901, PLR0912 -- one arm a kind of part
         """Works one part of a row."""
         match part:
             case Some(name, count, yarn):
@@ -91,7 +89,7 @@ class Hands(Needles):
                     self.stitch(name, yarn)
             case Upto(name, place):
                 goal = self.goal(place)
-                while len(self.waiting) != goal:
+                while self.waiting != goal:
                     self.stretch((Some(name),), goal)
             case Again():
                 self.again(part)
@@ -125,6 +123,7 @@ class Hands(Needles):
         if not self.left or isinstance(self.left[0], Loop):
             raise Unworkable("marker")
         marker = self.left.pop(0)
+        self.rings -= 1
         if word == "sm":
             self.right.append(marker)
 
@@ -138,7 +137,7 @@ class Hands(Needles):
 
     def stretch(self, parts: tuple[Part, ...], goal: int) -> bool:
         """A stretch of a repeat up to a place; whether the place is reached now."""
-        before = len(self.waiting)
+        before = self.waiting
         try:
             for part in parts:
                 self.part(part)
@@ -173,16 +172,16 @@ class Hands(Needles):
 
     def tried(self, parts: tuple[Part, ...], goal: int) -> bool:
         """Whether these parts come to the place to the stitch; else nothing has been done."""
-        left, right, worked = list(self.left), list(self.right), Counter(self.worked)
+        left, right, worked, rings = list(self.left), list(self.right), Counter(self.worked), self.rings
         try:
             for part in parts:
                 self.part(part)
         except Unworkable:
             pass
         else:
-            if len(self.waiting) == goal:
+            if self.waiting == goal:
                 return True
-        self.left, self.right, self.worked = left, right, worked
+        self.left, self.right, self.worked, self.rings = left, right, worked, rings
         return False
 
     # Rows
@@ -200,7 +199,8 @@ class Hands(Needles):
         for part in row.parts:
             self.part(part)
         if self.waiting:
-            raise Unworkable("left", len(self.waiting))
+            raise Unworkable("left", self.waiting)
+        self.rings += sum(isinstance(thing, Marker) for thing in self.right)
         self.rows += 1
         self.right += self.left
         if any(isinstance(one, Marker) and isinstance(two, Marker) for one, two in pairwise(self.right)):
@@ -227,7 +227,7 @@ def knitted(piece: Written, size: int) -> tuple[Hands, Knitted]:
     """The piece worked in one size: the needles as they are at the end, and what came of each line."""
     hands, made = Hands(piece, size), Knitted()
     for line, rows in rows_of(piece, size):
-        before, written = len(hands.waiting), piece.rows[line - 1]
+        before, written = hands.waiting, piece.rows[line - 1]
         made.at = line
         try:
             hands.look_at_side(written.side if isinstance(written, WrittenRow) else "")
@@ -240,7 +240,7 @@ def knitted(piece: Written, size: int) -> tuple[Hands, Knitted]:
         except Unworkable as fault:
             made.stopped = fault
             return hands, made
-        after = len(hands.waiting)
+        after = hands.waiting
         made.counts.append((before, after))
         if isinstance(written, WrittenRow) and written.promise and not kept(written.promise, before, after, size):
             made.broken.append(line)

@@ -75,16 +75,17 @@ class Needles:
     """Two needles and the yarn."""
 
     def __init__(self) -> None:
-        self.left: list[Thing] = []
+        self.left: list[Thing] = []  # the next one first
+        self.rings = 0  # the markers among them
         self.right: list[Thing] = []
         self.wrong_side = False
         self.yarn = ""
         self.worked: Counter[str] = Counter()
 
     @property
-    def waiting(self) -> list[Loop]:
+    def waiting(self) -> int:
         """The loops on the left needle."""
-        return [thing for thing in self.left if isinstance(thing, Loop)]
+        return len(self.left) - self.rings
 
     def pick(self) -> Loop:
         """The next loop, off the left needle; a marker before it is slipped."""
@@ -92,13 +93,14 @@ class Needles:
             raise Unworkable("few")
         while not isinstance(self.left[0], Loop):
             self.right.append(self.left.pop(0))
+            self.rings -= 1
         loop = self.left.pop(0)
         assert isinstance(loop, Loop)
         return loop
 
     def together(self, how_many: int) -> None:
         """So many loops off the left needle at once; nobody knows where a marker between them goes."""
-        if len(self.waiting) < how_many:
+        if self.waiting < how_many:
             raise Unworkable("few")
         self.pick()
         for _ in range(how_many - 1):
@@ -120,7 +122,7 @@ class Needles:
             case "x":
                 self.together(int(movement[1:]))
                 for _ in range(int(movement[1:])):
-                    self.put("k", yarn)
+                    self.put("?" if self.wrong_side else "k", yarn)  # there it is called by its other face
             case "s":
                 self.right.append(self.pick())
             case "o":

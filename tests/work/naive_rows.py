@@ -8,7 +8,6 @@ from dataclasses import replace
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
-
 from tests.work.naive import Hands
 from tests.work.naive_needles import MOVEMENTS, Loop, Marker, Unclear, Unworkable
 from tests.work.naive_words import (
@@ -59,7 +58,7 @@ class Rows:
     @property
     def counts(self) -> Count:
         """The stitches on the needle, by size."""
-        return tuple(len(hands.waiting) for hands in self.hands)
+        return tuple(hands.waiting for hands in self.hands)
 
     def among(self, *choices: str) -> str:
         """One of some words."""
@@ -86,12 +85,11 @@ class Rows:
 
     def stretch(self, most: int = 3) -> tuple[Part, ...]:
         """A few fixed stitches, now and then with a bracket among them."""
-        parts: tuple[Part, ...] = ()
-        for _ in range(self.upto(most, 1)):
-            parts += self.some()
+        first, *others = [self.some() for _ in range(self.upto(most, 1))]
+        parts = tuple(part for some in others for part in some)
         if self.upto(5) == 5:
-            parts = (*parts[:1], Again(parts[1:] or parts, (self.upto(3, 1),), spelling=1), *self.some())
-        return parts
+            return (*first, Again(parts or self.some(), (self.upto(3, 1),), spelling=1), *self.some())
+        return (*first, *parts)
 
     # Kinds of rows
 
@@ -250,7 +248,7 @@ def pieces(draw: DrawFn) -> Written:
             first += max(row.times)
             row = replace(row, promise=rows.promise(before, rows.upto(5)) if fits and row.times == (1,) else None)
         written.append(row)
-        if not fits or not min(rows.counts):
+        if not fits or not min(rows.counts) or max(rows.counts) > 200:
             break
     return replace(piece, rows=tuple(written))
 
@@ -280,7 +278,13 @@ def counts_off(count: Count) -> Iterator[Count]:
                 yield changed
 
 
-OTHERS = {"k": ("k2tog", "m1", "kfb"), "p": ("p2tog",), "k2tog": ("k", "k3tog", "skp"), "ssk": ("k", "sssk"), "yo": ("k",)}
+OTHERS = {
+    "k": ("k2tog", "m1", "kfb"),
+    "p": ("p2tog",),
+    "k2tog": ("k", "k3tog", "skp"),
+    "ssk": ("k", "sssk"),
+    "yo": ("k",),
+}
 
 
 def parts_off(part: Part) -> Iterator[Part]:

@@ -6,16 +6,16 @@ They share nothing but the words: the engine reads the text, the knitter works t
 from collections import Counter
 
 from hypothesis import HealthCheck, given, settings
+from tests.work.naive import Hands, Knitted, knitted
+from tests.work.naive_needles import Loop
+from tests.work.naive_rows import faulty, pieces
+from tests.work.naive_words import Written
 
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
 from sizewright.work.faults import BrokenRepeat, Fault, LeftOver, NoMarker, TooFew, WrongCount, WrongSide
 from sizewright.work.maker import Maker
 from sizewright.work.needle import Needle
-from tests.work.naive import Hands, Knitted, knitted
-from tests.work.naive_needles import Loop
-from tests.work.naive_rows import faulty, pieces
-from tests.work.naive_words import Written
 
 EXAMPLES = 700
 PROFILE = settings(derandomize=True, max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
@@ -27,8 +27,8 @@ KINDS: dict[str, tuple[type[Fault], ...]] = {
     "marker": (NoMarker,),
     "side": (WrongSide,),
 }
-KNIT_FACES = b"kKi/\\^c"
-PURL_FACES = b"pPIdD"
+KNIT_FACES = b"kKi/\\^cs"
+PURL_FACES = b"pPIdDvS"
 
 
 def makers(piece: Written) -> list[Maker]:
@@ -94,7 +94,7 @@ def same_needles(maker: Maker, hands: Hands, said: str) -> None:
     """How every stitch looks from the right side, where the markers are, and the stitches of each yarn."""
     needle: Needle | None = maker.needle
     assert needle is not None
-    faces = "".join(loop.face for loop in hands.waiting)
+    faces = "".join(thing.face for thing in hands.left if isinstance(thing, Loop))
     assert len(needle.left) == len(faces), said
     for look, seen in zip(needle.left, faces, strict=True):
         assert face(look) == seen or "?" in (face(look), seen), f"{said}\n{needle.left!r}\n{faces}"

@@ -204,10 +204,10 @@ class Maker:
         if row.like is not None:
             row = replace(row, actions=self.book.numbered(row.like, row.span)[0].actions)
         self.rowing.judge_side(needle, row)
-        self.book.note(row)
         times = 1
         if row.numbers.last is not None:
             times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
+        self.book.note(row, times)
         before = needle.total
         self.rowing.again(needle, [row], times)
         self.book.worked(row, needle.rows)

@@ -8,11 +8,14 @@ from collections import Counter
 from dataclasses import dataclass, field
 
 # The same stitch worked on the wrong side shows its other face.
-_FACES = (b"kKoi/\\^sc", b"pPoIdD^sc")
-FLIP = bytes.maketrans(b"kpKPiI/d\\D", b"pkPKIid/D\\")
+FLIP = bytes.maketrans(b"kpKPiI/d\\D^v", b"pkPKIid/D\\v^")
 # What a stitch of the row below is worked as when it is worked "as it appears": knit or purl.
-PLAIN = bytes.maketrans(b"KPoi/\\^sIdDc", b"kpkkkkkkpppk")
-OPPOSITE = bytes.maketrans(b"kpKPoi/\\^sIdDc", b"pkpkpppppp" + b"kkkp")
+_KNIT, _PURL = b"kKoi/\\^sc", b"pPIdDvS"
+PLAIN = bytes.maketrans(_KNIT + _PURL, b"k" * len(_KNIT) + b"p" * len(_PURL))
+OPPOSITE = bytes.maketrans(_KNIT + _PURL, b"p" * len(_KNIT) + b"k" * len(_PURL))
+# A slipped stitch keeps the face it has; one that others are passed over has become a decrease.
+SLIPPED = bytes.maketrans(_KNIT + _PURL, b"s" * len(_KNIT) + b"S" * len(_PURL))
+PASSED_OVER = bytes.maketrans(_KNIT + _PURL, b"\\" * len(_KNIT) + b"D" * len(_PURL))
 
 
 @dataclass(slots=True)

@@ -54,8 +54,8 @@ class NeedleWork:
     def take(self, span: Span, count: int, uses: int = 1, makes: int = 1) -> None:
         """Stitches leave the left needle; markers passed on the way are slipped.
 
-        They are worked in lots of `uses`, each of which will be `makes` on the right needle; so a marker keeps its place
-        between two lots. One within a lot comes to lie before it.
+        They are worked in lots of `uses`, each of which will be `makes` on the right needle, so that a marker keeps its
+        place between two lots. One within a lot comes to lie before it.
         """
         if count > self.remaining:
             raise Stopped(TooFew(span, self.counts.size, self.label, count, self.remaining, self.before))

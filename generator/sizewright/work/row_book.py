@@ -11,6 +11,7 @@ from sizewright.work.arrange import arranged
 from sizewright.work.fabrics import fabric_rows
 from sizewright.work.faults import NoRow, Stopped, UnknownFabric
 from sizewright.work.needle import Needle
+from sizewright.work.rowing import ENDLESS
 
 
 def stitch_blocks(graded: Graded) -> Mapping[str, tuple[Row, ...]]:
@@ -38,11 +39,13 @@ class RowBook:
         """A new part begins: its numbered rows are its own; a row with a name may be called from other parts."""
         self._numbered, self._written, self._worked_at, self.gap = {}, [], {}, False
 
-    def note(self, row: Row) -> None:
-        """A row has been written and worked."""
-        for number in row.numbers.listed:
+    def note(self, row: Row, times: int) -> None:
+        """A row has been written and worked, or so many alike ("Rows 3 to {last}") have."""
+        alike = min(times, ENDLESS)
+        first = row.numbers.first
+        for number in (*row.numbers.listed, *(range(first, first + alike) if row.numbers.last is not None else ())):
             self._numbered[number] = row
-        self._written.append(row)
+        self._written.extend([row] * alike)
         if row.name:
             self._named[row.name] = row
 

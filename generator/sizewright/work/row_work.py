@@ -24,9 +24,9 @@ from sizewright.read.notation.tree import (
     Work,
 )
 from sizewright.work.faults import LeftOver, Stopped, TooFew
-from sizewright.work.needle import OPPOSITE, PLAIN
+from sizewright.work.needle import OPPOSITE, PASSED_OVER, PLAIN, SLIPPED
 from sizewright.work.needle_work import NeedleWork
-from sizewright.work.runs import Run, passed_over, run_of
+from sizewright.work.runs import Run, run_of
 
 
 class RowWork(NeedleWork):
@@ -96,8 +96,10 @@ class RowWork(NeedleWork):
             times, over = divmod(available, stitch.uses)
             if over:
                 raise Stopped(self.broken(action.span, available, stitch.uses, over))
+        below = self.needle.left[self.at : self.at + times]
         self.take(action.span, stitch.uses * times, stitch.uses or 1, stitch.makes)
-        self.give(self.worked_looks(stitch.looks.encode()) * times)
+        slipped = stitch.looks == "s"
+        self.give(below.translate(SLIPPED) if slipped else self.worked_looks(stitch.looks.encode()) * times)
         self.worked[action.colour or self.colour] += stitch.worked * times
 
     def into_one(self, action: IntoOne) -> None:
@@ -116,7 +118,7 @@ class RowWork(NeedleWork):
             needs = action.slipped + action.over
             raise Stopped(TooFew(action.span, size, self.label, needs, len(self.right), self.before))
         del self.right[-(action.slipped + action.over) : -action.over]
-        self.right[-1:] = passed_over(self.right[-1:])
+        self.right[-1:] = self.right[-1:].translate(PASSED_OVER)
 
     def follow(self, action: Follow) -> None:
         """Stitches are worked as those below tell."""
@@ -206,8 +208,11 @@ class RowWork(NeedleWork):
         while times:
             clear = self.clear(run.uses, times)
             if clear:
+                below, given = self.needle.left[self.at : self.at + run.uses * clear], len(self.right)
                 self.take(action.span, run.uses * clear)
                 self.give(self.worked_looks(run.looks * clear))
+                for use, look in run.slipped:
+                    self.right[given + look :: len(run.looks)] = below[use :: run.uses].translate(SLIPPED)
                 for colour, count in run.colours:
                     self.worked[colour] += count * clear
                 self.colour = self.colour if run.colour is None else run.colour

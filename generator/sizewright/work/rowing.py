@@ -89,5 +89,9 @@ class Rowing:
         needle.wrong_side = wrong
 
 
-def _state(needle: Needle) -> tuple[bytes, bytes, tuple[int, ...], bool]:
-    return needle.left, needle.behind, tuple(needle.markers), needle.wrong_side
+_State = tuple[bytes, bytes, tuple[int, ...], bool, str, int]
+
+
+def _state(needle: Needle) -> _State:
+    markers = tuple(needle.markers)
+    return needle.left, needle.behind, markers, needle.wrong_side, needle.colour, len(needle.held)

@@ -6,20 +6,23 @@ from dataclasses import dataclass
 
 from sizewright.read.notation.tree import Action, Colour, IntoOne, PassOver, Repeat, Work
 from sizewright.work.counts import Counts
+from sizewright.work.needle import PASSED_OVER
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
     """A stretch whose effect does not depend on what lies on the needle: it can be multiplied.
 
-    `looks` are those of the stitches it leaves; `colours` those that take yarn; `colour` is the yarn behind it, None where
-    that is the one before it.
+    `looks` are those of the stitches it leaves; `colours` counts those that take yarn; `colour` is the yarn behind it,
+    None where that is the one before it. `slipped` are the stitches that keep the face they have: their places among
+    those it uses and those it leaves.
     """
 
     uses: int
     looks: bytes
     colours: tuple[tuple[str, int], ...]
     colour: str | None = None
+    slipped: tuple[tuple[int, int], ...] = ()
 
 
 class _Gathered:
@@ -32,6 +35,7 @@ class _Gathered:
         self.uses = 0
         self.looks = b""
         self.colours = Counter[str]()
+        self.slipped: list[tuple[int, int]] = []
 
     @property
     def yarn(self) -> str:
@@ -44,13 +48,15 @@ class _Gathered:
             return None
         if self.colour is not None and not isinstance(actions[0], Colour):
             return None  # the first time begins with another yarn than those that follow
-        return Run(self.uses, self.looks, tuple(self.colours.items()), self.colour)
+        return Run(self.uses, self.looks, tuple(self.colours.items()), self.colour, tuple(self.slipped))
 
     def one(self, action: Action) -> bool:
         """Adds an action; False where its effect depends on the needle."""
         match action:
             case Work(place=None):
                 times = 1 if action.count is None else self.counts(action.count)
+                if action.stitch.looks == "s":
+                    self.slipped += [(self.uses + place, len(self.looks) + place) for place in range(times)]
                 self.uses += action.stitch.uses * times
                 self.looks += action.stitch.looks.encode() * times
                 self.colours[action.colour or self.yarn] += action.stitch.worked * times
@@ -60,7 +66,8 @@ class _Gathered:
                 return self.many(action.actions, 1, uses=1)
             case PassOver() if len(self.looks) >= action.slipped + action.over:
                 kept = self.looks[: -(action.slipped + action.over)]
-                self.looks = kept + passed_over(self.looks[-1:])
+                self.slipped = [(use, look) for use, look in self.slipped if look < len(kept)]
+                self.looks = kept + self.looks[-1:].translate(PASSED_OVER)
             case Colour():
                 self.colour = action.name
             case _:
@@ -72,16 +79,17 @@ class _Gathered:
         inner = run_of(actions, self.counts, self.yarn)
         if inner is None:
             return False
+        if uses is None:
+            self.slipped += [
+                (self.uses + inner.uses * number + use, len(self.looks) + len(inner.looks) * number + look)
+                for number in range(times if inner.slipped else 0)
+                for use, look in inner.slipped
+            ]
         self.uses += (inner.uses if uses is None else uses) * times
         self.looks += inner.looks * times
         self.colours.update({name: count * times for name, count in inner.colours})
         self.colour = self.colour if inner.colour is None else inner.colour
         return True
-
-
-def passed_over(look: bytes) -> bytes:
-    """The look of a stitch that others have been passed over: a decrease with the face that it has."""
-    return b"D" if look in (b"p", b"P", b"I", b"d", b"D") else b"\\"
 
 
 def run_of(actions: Sequence[Action], counts: Counts, colour: str) -> Run | None:

@@ -49,7 +49,8 @@ def _s(term: str, uses: int, looks: str, *spellings: str, counted: bool = False)
 
 
 # Looks: k knit, p purl, K and P the same twisted, o yarn over, / \ ^ decreases leaning right, left and centred (with a
-# knit face), d D the same with a purl face, i an increase, I one with a purl face, s slipped, c part of a cable.
+# knit face), d D v the same with a purl face, i an increase, I one with a purl face, s slipped, S slipped with a purl
+# face, c part of a cable.
 STITCHES = (
     _s("k", 1, "k", "knit", "plain", counted=True),
     _s("p", 1, "p", "purl", "pearl", counted=True),
