@@ -177,8 +177,7 @@ class Rows:
     @staticmethod
     def ahead(hands: Hands) -> int:
         """The stitches up to the next marker; none where there is none, or where one stands here."""
-        place = next((at for at, thing in enumerate(hands.left) if isinstance(thing, Marker)), 0)
-        return place
+        return next((at for at, thing in enumerate(hands.left) if isinstance(thing, Marker)), 0)
 
     @staticmethod
     def follows(hands: Hands) -> bool:

@@ -1,6 +1,7 @@
 """Markers keep their place between the same stitches, and stitches are counted by the yarn they take.
 
-Common practice, no source: a marker that is not spoken of is slipped; a stitch slipped takes no yarn and keeps its face.
+Common practice, no source: a marker that is not spoken of is slipped; a slipped stitch takes no yarn and keeps its
+face.
 What stands here was found by the naive knitter of `test_against_naive.py`.
 """
 
@@ -46,8 +47,8 @@ def test_a_marker_stays_between_its_stitches(row: str, places: list[int]) -> Non
 
 def test_a_round_from_marker_to_marker_behind_decreases() -> None:
     """16 of 24 are left, 8 to each marker; two decreases before each leave 12."""
-    lines = "Rnd 2: *K1, k2tog; rep from * to end. (16 sts)\nRnd 3: *Ssk, k to 2 sts before m, k2tog, sm; rep from * to end."
-    needle = made(f"{ROUND}{lines} (12 sts)").needle
+    decreases = "Rnd 2: *K1, k2tog; rep from * to end. (16 sts)\n"
+    needle = made(f"{ROUND}{decreases}Rnd 3: *Ssk, k to 2 sts before m, k2tog, sm; rep from * to end. (12 sts)").needle
     assert needle is not None
     assert needle.markers == [6, 12]
 
