@@ -7,8 +7,9 @@ from collections import Counter
 
 from hypothesis import HealthCheck, given, settings
 from tests.work.naive import Hands, Knitted, knitted
+from tests.work.naive_faults import faulty
 from tests.work.naive_needles import Loop
-from tests.work.naive_rows import faulty, pieces
+from tests.work.naive_rows import pieces
 from tests.work.naive_words import Written
 
 from sizewright.grade.run import grade
