@@ -59,11 +59,12 @@ class WrongCount:
 
 @dataclass(frozen=True, slots=True)
 class NoMarker:
-    """The row speaks of a marker that is not there."""
+    """The row speaks of a marker, or of the gap a turn leaves, that is not there."""
 
     span: Span
     size: int
     label: str
+    what: str = "marker"
 
 
 @dataclass(frozen=True, slots=True)

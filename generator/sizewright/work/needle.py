@@ -23,8 +23,9 @@ class Needle:
     """The needles between two rows.
 
     `left` are the stitches to be worked, the next one first; `behind` those that lie behind, the nearest last, after a
-    turn in mid row. `markers` are places in `left`, from 0 to its length. `rows` counts the rows of this part, and
-    `worked` the stitches by yarn.
+    turn in mid row. `markers` are places in `left`, from 0 to its length. `rows` counts the rows of this part,
+    `worked` the stitches by yarn. `gaps` are the stitches behind the last turn in mid row, by the side it was made on
+    (True for the wrong side); a row worked to its end closes the gap of its side.
     """
 
     left: bytes = b""
@@ -36,6 +37,7 @@ class Needle:
     colour: str = ""
     worked: Counter[str] = field(default_factory=Counter)
     held: list[bytes] = field(default_factory=list)
+    gaps: dict[bool, int] = field(default_factory=dict)
 
     @property
     def total(self) -> int:

@@ -35,6 +35,9 @@ class NeedleWork:
     def finish(self) -> None:
         """Turns the work, or goes on in the round."""
         needle = self.needle
+        needle.gaps.pop(needle.wrong_side, None)
+        if self.turned and self.remaining:
+            needle.gaps[needle.wrong_side] = self.remaining
         markers = sorted({*self.right_markers, *(self._mapped(place) for place in self.left_markers)})
         if needle.in_the_round and not self.turned:
             needle.left = bytes(self.right)
@@ -83,6 +86,11 @@ class NeedleWork:
             if ahead is None:
                 raise Stopped(NoMarker(span, self.counts.size, self.label))
             reach = ahead - self.at
+        elif place.landmark is Landmark.GAP:
+            behind = self.needle.gaps.get(self.needle.wrong_side)
+            if behind is None or behind > reach:
+                raise Stopped(NoMarker(span, self.counts.size, self.label, "gap"))
+            reach -= behind
         if reach < before:
             raise Stopped(TooFew(span, self.counts.size, self.label, before, reach, self.before))
         return reach - before

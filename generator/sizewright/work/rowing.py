@@ -89,9 +89,9 @@ class Rowing:
         needle.wrong_side = wrong
 
 
-_State = tuple[bytes, bytes, tuple[int, ...], bool, str, int]
+_State = tuple[bytes, bytes, tuple[int, ...], bool, str, int, tuple[tuple[bool, int], ...]]
 
 
 def _state(needle: Needle) -> _State:
-    markers = tuple(needle.markers)
-    return needle.left, needle.behind, markers, needle.wrong_side, needle.colour, len(needle.held)
+    markers, gaps = tuple(needle.markers), tuple(sorted(needle.gaps.items()))
+    return needle.left, needle.behind, markers, needle.wrong_side, needle.colour, len(needle.held), gaps

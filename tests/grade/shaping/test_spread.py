@@ -71,7 +71,7 @@ def spread_apart(total: int, count: int) -> list[int]:
 
 
 @given(st.integers(1, 400), st.data())
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=1000, deadline=None)
 def test_whole_gaps_are_those_of_a_line_on_a_grid(changes: int, data: st.DataObject) -> None:
     plain = data.draw(st.integers(0, 2000))
     found = sections(members("decrease_evenly_in_round", plain + 2 * changes, changes))
@@ -85,7 +85,7 @@ def test_whole_gaps_are_those_of_a_line_on_a_grid(changes: int, data: st.DataObj
 
 
 @given(st.sampled_from(DECREASES + INCREASES), st.integers(1, 300), st.data())
-@settings(max_examples=1000, deadline=None)
+@settings(max_examples=300, deadline=None)
 def test_all_stitches_are_spoken_for_and_gaps_differ_by_one(name: str, changes: int, data: st.DataObject) -> None:
     count = data.draw(st.integers(2 * changes, 3000))
     found = members(name, count, changes)
@@ -102,7 +102,7 @@ def test_all_stitches_are_spoken_for_and_gaps_differ_by_one(name: str, changes: 
 
 
 @given(st.sampled_from(DECREASES + INCREASES), st.integers(1, 60), st.data())
-@settings(max_examples=250, deadline=None)
+@settings(max_examples=150, deadline=None)
 def test_the_sentence_knitted_gives_the_count(name: str, changes: int, data: st.DataObject) -> None:
     count = data.draw(st.integers(2 * changes, 600))
     join = " Join to work in the round." if "round" in name else ""

@@ -18,7 +18,7 @@ class Impossible(Exception):  # noqa: N818 -- said to the designer, as a finding
 class Argument:
     """A value a plan is given, in base units; any of `dimensions` will do ("8" and "8 st" are as good).
 
-    Those that are `whole` must be whole numbers; none may be below `least`.
+    Those that are `whole` must be whole numbers; none may be below `least`, a `positive` one must be above 0.
     """
 
     name: str
@@ -26,6 +26,7 @@ class Argument:
     default: Fraction | None = None
     whole: bool = True
     least: int = 0
+    positive: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +68,8 @@ def _suited(argument: Argument, value: Fraction) -> int | Fraction:
     name = argument.name.replace("_", " ")
     if value < argument.least:
         raise Impossible(f"{name} is {decimal(value)}; it must be at least {argument.least}.")
+    if argument.positive and not value:
+        raise Impossible(f"{name} is 0; it must be more.")
     if not argument.whole:
         return value
     if value.denominator != 1:
@@ -104,8 +107,8 @@ def length(name: str, default: int | None = None) -> Argument:
 
 def gauges() -> tuple[Argument, Argument]:
     """The two gauges, in stitches and rows to the cm."""
-    stitch = Argument("stitch_gauge", (STITCH_GAUGE,), whole=False)
-    return stitch, Argument("row_gauge", (ROW_GAUGE,), whole=False)
+    stitch = Argument("stitch_gauge", (STITCH_GAUGE,), whole=False, positive=True)
+    return stitch, Argument("row_gauge", (ROW_GAUGE,), whole=False, positive=True)
 
 
 def of_stitches(*names: str) -> tuple[Member, ...]:

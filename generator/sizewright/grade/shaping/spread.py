@@ -73,7 +73,8 @@ def along_row(plain_stitches: int, changes: int) -> Result:
 
 
 def between(plain_stitches: int, changes: int) -> Result:
-    """Whole gaps before the first change, between the changes and behind the last: one more than there are changes."""
+    """Whole gaps before the first change, between the changes and behind the last: one more than there are "
+    "changes."""
     found = gaps(plain_stitches, changes + 1)
     end = found.lengths[0]
     return {**interleaved(found.less(end)), "end": end}
@@ -169,6 +170,7 @@ SPREADS = (
         _increase_sections,
         "Increases (m1) between sections alike, one section more than there are increases: "
         "`increase_between(60 st, 5)` is 6 sections of 10 sts, 65 sts. "
-        "Sources: wolfandturtle.net 2005; dummies.com, “Increase at several points” (40 sts, 4 increases: 5 of 8 sts).",
+        "Sources: wolfandturtle.net 2005; dummies.com, “Increase at several points” (40 sts, 4 increases: 5 of 8 "
+        "sts).",
     ),
 )

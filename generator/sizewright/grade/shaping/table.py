@@ -3,7 +3,10 @@
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from sizewright.grade.shaping.over_rows import OVER_ROWS
+from sizewright.grade.shaping.pick_up import PICK_UPS
 from sizewright.grade.shaping.plan import Plan
 from sizewright.grade.shaping.spread import SPREADS
+from sizewright.grade.shaping.tapers import TAPERS
 
-PLANS: Mapping[str, Plan] = MappingProxyType({plan.name: plan for plan in (*SPREADS,)})
+PLANS: Mapping[str, Plan] = MappingProxyType({plan.name: plan for plan in (*SPREADS, *OVER_ROWS, *PICK_UPS, *TAPERS)})

@@ -15,6 +15,7 @@ class Landmark(StrEnum):
 
     END = "end"
     MARKER = "marker"
+    GAP = "gap"  # where the work was turned the last time a row of this side was worked
 
 
 class Marking(StrEnum):

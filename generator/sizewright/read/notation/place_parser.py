@@ -5,6 +5,7 @@ from sizewright.read.notation.tree import Count, Landmark, Place
 
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 _MARKERS = ("m", "marker", "markers")
+_GAPS = (("gap",), ("turning", "gap"), ("last", "gap"), ("last", "turn"), ("turning", "point"))
 
 
 class PlaceParser(Cursor):
@@ -38,7 +39,7 @@ class PlaceParser(Cursor):
         return None, False, self.place()
 
     def place(self) -> Place | None:
-        """ "to end", "around", "to last 3 sts", "to marker", "until 1 st remains"."""
+        """ "to end", "around", "to last 3 sts", "to marker", "to gap", "until 1 st remains"."""
         start = self.position
         if self.at("around", "across"):
             self.step()
@@ -57,6 +58,8 @@ class PlaceParser(Cursor):
             self.step()
             self._row_end()
             return Place(Landmark.END)
+        if self.phrase(_GAPS) is not None:
+            return Place(Landmark.GAP)
         if self.at("last"):
             self.step()
             before = self.count() if self.number_ahead() else self.one()
@@ -81,6 +84,8 @@ class PlaceParser(Cursor):
             if self.at(*_MARKERS):
                 self.step()
                 return Place(Landmark.MARKER, before)
+            if self.phrase(_GAPS) is not None:
+                return Place(Landmark.GAP, before)
             return Place(Landmark.END, before)
         if self.at("remain", "remains", "rem", "left", "remaining"):
             self.step()

@@ -1,6 +1,7 @@
 """In: the tokens of one row. Out: what is no plain stitch: markers, binding off, holding, turning."""
 
 from sizewright.read.notation.cable_parser import CableParser
+from sizewright.read.notation.cursor import ROW_WORDS, STITCH_WORDS
 from sizewright.read.notation.stitches import PASS_OVER
 from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn
 from sizewright.read.notation.words import Kind
@@ -70,6 +71,7 @@ class SpecialWords(CableParser):
             self.stitch_words()
             where = self.position
             self._loose_words()
+            self._skipped()
             return Add(self.since(start), count, _ADD[adding], self.told_since(where))
         if self.at("drop"):
             self.step()
@@ -103,6 +105,14 @@ class SpecialWords(CableParser):
             worded and not self.done and not self.at(*JOINTS, "]", ")", "(", "[", *STARS) and not self.promise_ahead()
         ):
             self.step()
+
+    def _skipped(self) -> None:
+        """Rows or stitches of the edge that are left out between two of those picked up: ", skip 1 row"."""
+        if self.at(",") and self.peek(1) == "skip":
+            self.step()
+            self.step()
+            self.count()
+            self.skip(*STITCH_WORDS, *ROW_WORDS)
 
     def _turn(self) -> Action | None:
         start = self.position
