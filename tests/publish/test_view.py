@@ -186,3 +186,13 @@ def test_headings_are_listed_and_can_be_led_to(view_of: ViewOf) -> None:
     html = "".join(part.html or "" for part in body.parts)
     for heading in body.headings:
         assert f'<h{heading.level} id="{heading.anchor}">' in html
+
+
+def test_a_sentence_of_a_plan_that_no_size_needs_is_left_out(view_of: ViewOf) -> None:
+    """By hand: right-side rows use 176 rows up; of 177 one is left over, in S alone."""
+    grade = "```grade\nsleeve = sleeve_taper(72 st, 156 st, {})\n```\n"
+    work = "```work\nCast on 72 sts.\n{sleeve}\n```\n"
+    for over, even in (("176 row", []), ("177 (176, 176) row", ["Work 1 rows even."])):
+        lines = body_of(view_of, grade.format(over) + work).parts[0].lines
+        said = [visible(line.text) for line in lines]
+        assert [line for line in said if "even" in line] == even

@@ -142,9 +142,9 @@ class _Writer:
         for said, places in groups.items():
             left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
             pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
-            if len(groups) == 1:
+            if pieces and len(groups) == 1:
                 yield line_view(pieces, self.number)
-            else:
+            elif pieces:
                 yield self.line_for(pieces, places)
 
     def says(self, clause: Clause, place: int) -> bool:

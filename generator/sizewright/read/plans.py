@@ -22,6 +22,44 @@ def _rhythm(change: str) -> str:
     return f"{one}<then_times:, {then}>"
 
 
+def _over_rows(change: str, unit: str) -> tuple[str, ...]:
+    """A change in two intervals, and the rows left over."""
+    then = f"<then_times:, then of every {{then_every}} {unit} {{then_times:times}}>"
+    return (f"{change} of every {{every}} {unit} {{times:times}}{then}.", f"<even:Work {{even}} {unit} even.>")
+
+
+def _at(ends: str) -> Mapping[str, tuple[str, ...]]:
+    """The plans of shaping over rows at one end or both: increases and decreases, either interval first."""
+    place = {"both_ends": "each end"}.get(ends, ends)
+    return {
+        f"{verb}_at_{ends}{order}": _over_rows(f"{verb[:3].title()} 1 st at {place}", "rows")
+        for verb in ("increase", "decrease")
+        for order in ("", "_slow_first")
+    }
+
+
+def _sleeve(unit: str) -> tuple[str, ...]:
+    """The increases of a sleeve, with the count they lead to."""
+    shaping, even = _over_rows("Inc 1 st at each end", unit)
+    return (f"{shaping} ({{top}} sts)", even)
+
+
+def _runs() -> str:
+    """Stitches picked up in runs, with a row skipped behind each but the last."""
+    run, other = (f"pick up and knit {{{name}}} sts, skip 1 row" for name in ("gap", "other"))
+    one = f"<times:[<run:[{run}] {{run:times}}, >{other}] {{times:times}}, >"
+    return f"{one}<then_times:[<then_run:[{run}] {{then_run:times}}, >{other}] {{then_times:times}}, >"
+
+
+def _marked() -> str:
+    """Parts of an edge, a marker behind each."""
+    first, second, third = (
+        f"[pick up and knit {{{part}}} sts over {{{part}_rows}} rows, pm] {{{part}_times:times}}"
+        for part in ("first", "second", "third")
+    )
+    return f"<first_times:{first}, ><second_times:{second}, >{third}"
+
+
 PLAN_WORDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "decrease_evenly": (f"<start:k{{start}}, >k2tog<times:, {_rhythm('k2tog')}><end:, k{{end}}>",),
@@ -29,5 +67,25 @@ PLAN_WORDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "increase_evenly": (f"k{{start}}, m1<times:, {_rhythm('m1')}><end:, k{{end}}>",),
         "increase_evenly_in_round": (_rhythm("m1"),),
         "increase_between": (f"{_rhythm('m1')}, k{{end}}",),
+        **_at("both_ends"),
+        **_at("beginning"),
+        **_at("end"),
+        "increase_in_round": _over_rows("Inc 1 st at each end", "rnds"),
+        "increase_in_round_slow_first": _over_rows("Inc 1 st at each end", "rnds"),
+        "decrease_in_round": _over_rows("Dec 1 st at each end", "rnds"),
+        "decrease_in_round_slow_first": _over_rows("Dec 1 st at each end", "rnds"),
+        "sleeve_taper": _sleeve("rows"),
+        "sleeve_taper_in_round": _sleeve("rnds"),
+        "thumb_gusset": (
+            "<before:Work {before} rnds even.>",
+            "Inc Rnd: K to marker, sm, m1l, k to marker, m1r, sm, k to end. (2 sts increased)",
+            "<again:Rep Inc Rnd every {every} rnds {again:times}.>",
+            "<then_times:Rep Inc Rnd every {then_every} rnds {then_times:times}.>",
+            "<even:Work {even} rnds even.>",
+        ),
+        "pick_up_ratio": ("Note the rate: {pick} sts for every {of} rows.",),
+        "pick_up": (f"{_runs()}pick up and knit {{end}} sts",),
+        "pick_up_along": (f"{_runs()}pick up and knit {{end}} sts",),
+        "pick_up_by_markers": (_marked(),),
     }
 )

@@ -28,17 +28,17 @@ def members(name: str, *values: Value) -> dict[str, Fraction]:
     return dict(zip((member.name for member in plan.members), plan.worked(given(name, *values)), strict=True))
 
 
-def in_words(name: str, *values: Value) -> tuple[str, ...]:
-    """The lines of a plan as a reader of one size reads them."""
+def in_words(name: str, *values: Value, whole: bool = False) -> tuple[str, ...]:
+    """The lines of a plan as a reader of one size reads them; `whole` with what does nothing, as they are worked."""
     numbers = members(name, *values)
-    lines = (_said(words, numbers) for words in PLAN_WORDS[name])
-    return tuple(f"{line[:1].upper()}{line[1:].removesuffix('.')}." for line in lines)
+    lines = (_said(words, numbers, whole=whole) for words in PLAN_WORDS[name])
+    return tuple(f"{line[:1].upper()}{line[1:].removesuffix('.')}." for line in lines if line)
 
 
-def _said(words: str, numbers: Mapping[str, Fraction]) -> str:
+def _said(words: str, numbers: Mapping[str, Fraction], *, whole: bool) -> str:
     """The words with the numbers in them, without the clauses whose number is 0."""
     while found := re.search(r"<(\w+):([^<>]*)>", words):
-        words = words[: found.start()] + (found[2] if numbers[found[1]] else "") + words[found.end() :]
+        words = words[: found.start()] + (found[2] if numbers[found[1]] or whole else "") + words[found.end() :]
     words = re.sub(r"\{(\w+):times\}", lambda number: f"{numbers[number[1]]} times", words)
     return words.format(**numbers)
 

@@ -79,7 +79,7 @@ def test_the_sentence_worked_gives_count_and_rows(name: str, changes: int, step:
     count = changes * 2 if "both" in name or "round" in name else changes
     found = members(name, count, over, step)
     join = " Join to work in the round." if "round" in name else ""
-    entries = knitted(f"Cast on 200 sts.{join}", *in_words(name, count, over, step))
+    entries = knitted(f"Cast on 200 sts.{join}", *in_words(name, count, over, step, whole=data.draw(st.booleans())))
     assert entries[-1].after == (200 + count if "increase" in name else 200 - count,)
     assert sum(entry.rows[0] for entry in entries) == over
     if step == 2:

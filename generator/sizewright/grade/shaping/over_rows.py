@@ -79,14 +79,6 @@ class _Kind:
         changes = paired(count, f"{self.verb}s") if both else count
         return intervals(changes, row_count, step, slow_first=self.slow_first).result()
 
-    def words(self) -> tuple[str, ...]:
-        """The sentence, and the rows that are left over."""
-        unit = "rnds" if self.rounds else "rows"
-        place = {"both ends": "each end", "beginning": "beginning", "end": "end"}[self.place]
-        every = f"of every {{every}} {unit} {{times}} times, then of every {{then_every}} {unit} {{then_times}} times"
-        verb = "Inc" if self.verb == "increase" else "Dec"
-        return (f"{verb} 1 st at {place} {every}.", f"Work {{even}} {unit} even.")
-
     def page(self) -> str:
         """What it does, with the published example that fits."""
         both = self.place == "both ends"
@@ -111,7 +103,7 @@ class _Kind:
         """The plan of this kind."""
         step = rows("step", 1 if self.rounds else 2, least=1)
         arguments = (stitches("count"), rows("over"), step)
-        return Plan(self.name, arguments, INTERVALS, self.words(), self.work, self.page())
+        return Plan(self.name, arguments, INTERVALS, self.work, self.page())
 
 
 def _kinds() -> Iterator[_Kind]:

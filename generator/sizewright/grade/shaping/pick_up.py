@@ -78,25 +78,11 @@ def _by_markers(count: int, row_count: int, parts: int) -> Result:
     }
 
 
-def _run_words() -> str:
-    """Runs with a row skipped behind each, the last one without."""
-    run, other = (f"pick up and knit {{{name}}} sts, skip 1 row" for name in ("gap", "other"))
-    groups = (f"[[{run}] {{{times}}} times, {other}]" for times in ("run", "then_run"))
-    first, second = (f"{group} {{{times}}} times" for group, times in zip(groups, ("times", "then_times"), strict=True))
-    return f"{first}, {second}, pick up and knit {{end}} sts."
-
-
-_MARKED = ", ".join(
-    f"[pick up and knit {{{part}}} sts over {{{part}_rows}} rows, pm] {{{part}_times}} times"
-    for part in ("first", "second", "third")
-)
-
 PICK_UPS = (
     Plan(
         "pick_up_ratio",
         gauges(),
         (*of_stitches("pick"), *of_rows("of"), Member("exact", LENGTH._replace(stitch=1, row=-1, length=0))),
-        ("Note the rate: {pick} sts for every {of} rows.",),
         _ratio,
         "How many stitches to pick up for how many rows, from the two gauges, in at most 5 rows: "
         "`pick_up_ratio(stitch_gauge, row_gauge)`; `exact` is the exact ratio. With 20 sts and 26 rows to 4 in the "
@@ -108,7 +94,6 @@ PICK_UPS = (
         "pick_up",
         (stitches("count", least=1), rows("over", least=1)),
         (*of_rows("skips"), *RHYTHM, *of_stitches("end")),
-        (_run_words(),),
         _runs,
         "So many stitches picked up along so many rows, in runs with one row skipped between: `pick_up(71 st, 88 "
         "row)`. "
@@ -125,7 +110,6 @@ PICK_UPS = (
             *RHYTHM,
             *of_stitches("end"),
         ),
-        (_run_words().removesuffix(".") + ". ({total} sts)",),
         _along,
         "Stitches picked up along so many rows, from the gauges, in a total that fits a multiple: "
         "`pick_up_along(88 row, stitch_gauge, row_gauge, 4, 2 st)`; `longer` is how much longer the band is than "
@@ -142,7 +126,6 @@ PICK_UPS = (
             for part in ("first", "second", "third")
             for member in (*of_stitches(part), *of_rows(f"{part}_rows"), *plain(f"{part}_times"))
         ),
-        (f"{_MARKED}.".replace("[pick", "[Pick", 1),),
         _by_markers,
         "The edge in halves (2) or quarters (4, where it is left out), a marker at the end of each, so that "
         "stitches are "

@@ -1,7 +1,7 @@
 """In: the stitches at both ends of a sleeve or gusset, and the rows between. Out: plans of increasing."""
 
 from sizewright.grade.shaping.over_rows import INTERVALS, intervals, paired
-from sizewright.grade.shaping.plan import Impossible, Plan, Result, of_rows, plain, rows, stitches
+from sizewright.grade.shaping.plan import Impossible, Plan, Result, of_rows, of_stitches, plain, rows, stitches
 
 
 def _grown(start: int, end: int) -> int:
@@ -18,18 +18,13 @@ def _grown(start: int, end: int) -> int:
 
 def _sleeve(cuff: int, upper: int, over: int, step: int) -> Result:
     found = intervals(_grown(cuff, upper), over, step)
-    return {**found.result(), "increases": found.times + found.then_times}
+    return {**found.result(), "increases": found.times + found.then_times, "top": upper}
 
 
 def _gusset(start: int, end: int, over: int) -> Result:
     found = intervals(_grown(start, end), over, 1)
     times = found.times + found.then_times
     return {**found.result(), "before": found.every - 1, "again": found.times - 1, "increases": times}
-
-
-def _sleeve_words(unit: str) -> tuple[str, ...]:
-    every = f"every {{every}} {unit} {{times}} times, then of every {{then_every}} {unit} {{then_times}} times"
-    return (f"Inc 1 st at each end of {every}. ({{upper}} sts)", f"Work {{even}} {unit} even.")
 
 
 _SLEEVE_PAGE = (
@@ -44,16 +39,14 @@ TAPERS = (
     Plan(
         "sleeve_taper",
         (stitches("cuff", least=1), stitches("upper"), rows("over"), rows("step", 2, least=1)),
-        (*INTERVALS, *plain("increases")),
-        _sleeve_words("rows"),
+        (*INTERVALS, *plain("increases"), *of_stitches("top")),
         _sleeve,
         _SLEEVE_PAGE.format(name="sleeve_taper", ends="end of a row", unit="row", least="2 (right-side rows)"),
     ),
     Plan(
         "sleeve_taper_in_round",
         (stitches("cuff", least=1), stitches("upper"), rows("over"), rows("step", 1, least=1)),
-        (*INTERVALS, *plain("increases")),
-        _sleeve_words("rnds"),
+        (*INTERVALS, *plain("increases"), *of_stitches("top")),
         _sleeve,
         _SLEEVE_PAGE.format(name="sleeve_taper_in_round", ends="side of the seam line", unit="round", least="1"),
     ),
@@ -61,12 +54,6 @@ TAPERS = (
         "thumb_gusset",
         (stitches("start", least=1), stitches("widest"), rows("over")),
         (*INTERVALS, *of_rows("before"), *plain("again", "increases")),
-        (
-            "Work {before} rnds even.",
-            "Inc Rnd: K to marker, sm, m1l, k to marker, m1r, sm, k to end. (2 sts increased)",
-            "Rep Inc Rnd every {every} rnds {again} times, then every {then_every} rnds {then_times} times.",
-            "Work {even} rnds even.",
-        ),
         _gusset,
         "A thumb gusset between two markers, from its first stitches to its widest, over so many rounds: "
         "`thumb_gusset(1 st, 15 st, 21 row)` is 7 increase rounds, one every 3rd round. Source: common practice, no "
