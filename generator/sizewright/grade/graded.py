@@ -7,7 +7,7 @@ from fractions import Fraction
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
 from sizewright.base.units import Dimension
-from sizewright.read.formula import Comparison, Fit, Formula
+from sizewright.read.formula import Comparison, Fit, Formula, names_in
 from sizewright.read.pattern import Finished, Pattern
 
 
@@ -77,6 +77,17 @@ class Graded:
     promises: tuple[Promise, ...]
     finished: tuple[Measured, ...]
     findings: tuple[Finding, ...]
+
+    def behind(self, formula: Formula) -> frozenset[str]:
+        """The names a formula relies on, at any distance."""
+        reached: set[str] = set()
+        waiting = [name.name for name in (*names_in(formula.tree), *names_in(formula.rounding))]
+        while waiting:
+            name = waiting.pop()
+            if name not in reached and name in self.quantities:
+                reached.add(name)
+                waiting.extend(self.quantities[name].relies_on)
+        return frozenset(reached)
 
     def read_in(self, sizes: tuple[str, ...] | None) -> tuple[tuple[int, str], ...]:
         """The sizes that read a passage, with their places in every tuple of values; one without a name by itself."""

@@ -25,14 +25,18 @@ _GAUGES = {STITCHES: "stitch_gauge", ROWS: "row_gauge"}
 _LARGEST = 1 << 512  # no numerator or denominator of what is knitted comes near it
 
 
-def grade(pattern: Pattern) -> Graded:
-    """Every number of a pattern. What has no value is left out, and a finding says why."""
-    return _Grading(pattern).run()
+def grade(pattern: Pattern, *, rounded: bool = True) -> Graded:
+    """Every number of a pattern. What has no value is left out, and a finding says why.
+
+    Not `rounded`, every number is what it would be if no formula rounded, to tell what rounding does.
+    """
+    return _Grading(pattern, rounded=rounded).run()
 
 
 class _Grading:
-    def __init__(self, pattern: Pattern) -> None:
+    def __init__(self, pattern: Pattern, *, rounded: bool) -> None:
         self.pattern = pattern
+        self.rounded = rounded
         self.sizes = pattern.size_names or ("",)
         self.findings: list[Finding] = []
         self.names: dict[str, Named] = {}
@@ -138,7 +142,7 @@ class _Grading:
             message = f"“{formula.text}” has far more digits than anything that is knitted."
             self.findings.append(OVERSIZED_NUMBER.at(formula.span, message, "Mend the formula."))
             return None
-        return worths
+        return worths if self.rounded else (worths[1], worths[1])
 
     def told(self, fault: Fault, names: tuple[Name, ...]) -> None:
         """Records why there is no value, and every name among those used that nothing defines."""

@@ -5,19 +5,13 @@ from fractions import Fraction
 
 from sizewright.base.units import LENGTH, Dimension, per
 from sizewright.grade.graded import Graded
-from sizewright.read.formula import Formula, names_in
+from sizewright.read.formula import Formula
 
 
 def gauge_behind(graded: Graded, formula: Formula, counted: Dimension) -> Fraction | None:
     """The one gauge (counts to the cm) a formula relies on, at any distance; else the pattern's only one; else None."""
     gauges = _gauges(graded, counted)
-    reached: set[str] = set()
-    waiting = [name.name for name in (*names_in(formula.tree), *names_in(formula.rounding))]
-    while waiting:
-        name = waiting.pop()
-        if name not in reached and name in graded.quantities:
-            reached.add(name)
-            waiting.extend(graded.quantities[name].relies_on)
+    reached = graded.behind(formula)
     used = [values for name, values in gauges.items() if name in reached]
     return _only(used or gauges.values())
 
