@@ -52,7 +52,7 @@ def test_the_course_is_told(row: str, course: Course) -> None:
         ("40 35 300 25", 2),
         ("2.5 3 3.5 40", 3),
         ("5 5 5 50 5", 3),
-        # Comes close, and is none: left-overs, one multiple more or less, three sizes only, sizes far apart, two at once.
+        # Comes close, and is none: left-overs, a multiple more or less, three sizes only, sizes far apart, two at once.
         ("0 1 0 1 0", None),
         ("7 6 7 7 6", None),
         ("20 22 21 23", None),
