@@ -25,6 +25,7 @@ PAGES = {
     "404.html",
     "about.html",
     "abbreviations.html",
+    "method.html",
     "patterns/cloth.html",
     "patterns/hat.html",
     "techniques/bobbles.html",
@@ -263,7 +264,7 @@ def test_a_page_named_like_one_every_site_has_is_its_introduction(
     sample_project: Project, sample_proofed: tuple[Proofed, ...], sample_theme: Theme
 ) -> None:
     (about,) = sample_project.pages
-    names = ("index", "404", "abbreviations")
+    names = ("index", "404", "abbreviations", "method")
     project = replace(sample_project, pages=tuple(replace(about, name=name) for name in names))
     outputs = {output.path: output for output in site_pages(project, sample_proofed, [], sample_theme)}
     assert set(outputs) == PAGES - {"about.html"}
@@ -274,7 +275,7 @@ def test_a_page_named_like_one_every_site_has_is_its_introduction(
 def test_a_studio_without_techniques_has_no_page_of_them(sample_project: Project, sample_theme: Theme) -> None:
     bare = replace(sample_project, techniques=(), pages=(), patterns=(), studio=Studio())
     outputs = {output.path: output for output in site_pages(bare, [], [], sample_theme)}
-    assert set(outputs) == {"index.html", "abbreviations.html", "404.html"}
+    assert set(outputs) == {"index.html", "abbreviations.html", "method.html", "404.html"}
     assert b"There are no patterns yet." in outputs["index.html"].content
     assert b"techniques/" not in outputs["index.html"].content
     assert b'href="/index.html"' in outputs["404.html"].content

@@ -17,6 +17,7 @@ PAGES = (
     "404",
     "about",
     "abbreviations",
+    "method",
     "patterns/cloth",
     "patterns/hat",
     "techniques/bobbles",

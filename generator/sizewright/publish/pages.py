@@ -9,7 +9,7 @@ from sizewright.base.printing import exact_text
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Measured, Values
 from sizewright.proof.proofed import Proofed
-from sizewright.publish import view_terms
+from sizewright.publish import view_method, view_terms
 from sizewright.publish.card import Card
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
@@ -24,7 +24,8 @@ from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
 
 # Pages every site has. A page of `content/pages` with one of these names is the introduction of that page.
-_OWN = ("index", "abbreviations", "404")
+_METHOD = "How the numbers are worked"
+_OWN = ("index", "abbreviations", "method", "404")
 
 
 def site_pages(project: Project, proofed: Sequence[Proofed], kept: Sequence[Card], theme: Theme) -> Iterator[Output]:
@@ -85,6 +86,7 @@ class _Pages:
             if page.name not in _OWN:
                 yield self.text(page)
         yield self.abbreviations()
+        yield self.method()
         yield self.not_found()
 
     def cards(self) -> tuple[Card, ...]:
@@ -144,6 +146,13 @@ class _Pages:
         page = Page("Abbreviations", "", path, links.absolute(path))
         return self.output("abbreviations.html", page, site, terms=terms, intro=self.intro("abbreviations", links))
 
+    def method(self) -> Output:
+        """How the numbers are worked: what a reader may want to know who is to trust them for a week."""
+        site, links = _site(self.project, ""), self.links("")
+        page = Page(_METHOD, "", view_method.PATH, links.absolute(view_method.PATH))
+        methods, intro = tuple(view_method.method_views()), self.intro("method", links)
+        return self.output("method.html", page, site, methods=methods, intro=intro)
+
     def not_found(self) -> Output:
         """The page a server gives for any address that leads nowhere, so its links start at the top of the site."""
         root = urlsplit(self.project.studio.address).path or "/"
@@ -177,5 +186,8 @@ def _site(project: Project, root: str) -> Site:
             *techniques,
             Link("Abbreviations", f"{root}{view_terms.PATH}"),
         ),
-        pages=tuple(Link(page.header.title, Links(root).to(f"{page.name}.html")) for page in pages),
+        pages=(
+            *(Link(page.header.title, Links(root).to(f"{page.name}.html")) for page in pages),
+            Link(_METHOD, f"{root}{view_method.PATH}"),
+        ),
     )

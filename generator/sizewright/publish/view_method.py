@@ -1,0 +1,54 @@
+"""In: the functions and plans of the grading language. Out: what the page on the numbers says of each."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+from sizewright.base.units import spoken
+from sizewright.grade.functions import FUNCTIONS, Function
+from sizewright.grade.shaping.plan import Argument, Plan
+from sizewright.grade.shaping.table import PLANS
+
+PATH = "method.html"
+_CODE = re.compile(r"`([^`]+)`")
+
+
+@dataclass(frozen=True, slots=True)
+class MethodView:
+    """A function or plan of the grading language: what it does, what it takes and the numbers it gives."""
+
+    name: str
+    anchor: str
+    text: Markup
+    takes: tuple[str, ...]
+    gives: tuple[str, ...]
+
+
+def method_views() -> Iterator[MethodView]:
+    """Every function and every plan, functions first."""
+    for function in FUNCTIONS.values():
+        yield _function(function)
+    for plan in PLANS.values():
+        yield _plan(plan)
+
+
+def _function(function: Function) -> MethodView:
+    many = f"{function.least} value{'s' if function.least > 1 else ''}{'' if function.most else ' or more'}"
+    return MethodView(function.name, f"function--{function.name}", _marked(function.page), (many,), ())
+
+
+def _plan(plan: Plan) -> MethodView:
+    takes = tuple(f"{argument.name.replace('_', ' ')}: {_taken(argument)}" for argument in plan.arguments)
+    gives = tuple(f"{member.name}: {spoken(member.dimension)}" for member in plan.members)
+    return MethodView(plan.name, f"plan--{plan.name}", _marked(plan.page), takes, gives)
+
+
+def _taken(argument: Argument) -> str:
+    return " or ".join(spoken(dimension) for dimension in argument.dimensions)
+
+
+def _marked(text: str) -> Markup:
+    """The words of a page with the formulas in them set as such."""
+    return Markup(_CODE.sub(r"<code>\1</code>", str(escape(text))))  # noqa: S704 (escaped here)
