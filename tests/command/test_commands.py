@@ -123,7 +123,7 @@ def test_a_file_that_is_not_text_is_said(project: Path, sizewright: Run, command
     [
         (["proff"], "Did you mean 'proof'?"),
         (["proof", "--fromat", "json"], "Did you mean '--format'?"),
-        (["proof", "--format", "xml"], "'xml' is not one of 'text', 'json'"),
+        (["proof", "--format", "xml"], "'xml' is not one of 'text', 'lines', 'json', 'sarif'"),
         (["preview", "--port", "70000"], "70000 is not in the range"),
         (["begin"], "Missing argument 'NAME'"),
         (["begin", "My Hat"], "Try “my-hat”."),
@@ -202,7 +202,7 @@ def test_the_same_input_gives_the_same_bytes(project: Path, sizewright: Run) -> 
 def test_publishing_twice(project: Path, sizewright: Run) -> None:
     first = sizewright("publish", cwd=project)
     assert (first.returncode, first.stderr) == (0, "")
-    assert "Published in site/: 4 pages, 1 PDF, " in first.stdout
+    assert "Published in site/: 5 pages, 1 PDF, " in first.stdout
     before = contents(project / "site")
     assert "patterns/ear-band.pdf" in before
     second = sizewright("publish", cwd=project)

@@ -40,6 +40,11 @@ class Rule:
     level: Level
     page: str
 
+    @property
+    def gist(self) -> str:
+        """What it finds, in a few words: the first sentence of its page."""
+        return " ".join(self.page.split("\n\n")[0].split())
+
     def at(
         self,
         span: Span | None,

@@ -1,16 +1,24 @@
 """In: project folders and pattern files. Out: every finding in them, for a person or as JSON; nothing is written."""
 
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from types import MappingProxyType
 
 import click
 
 from sizewright.command.outcome import DONE, REFUSED
 from sizewright.command.progress import Bar
-from sizewright.command.proofing import proof_opened
+from sizewright.command.proofing import Proofing, proof_opened
 from sizewright.command.reading import open_paths
 from sizewright.command.report_json import json_report
+from sizewright.command.report_lines import lines_report
+from sizewright.command.report_sarif import sarif_report
 from sizewright.command.report_text import print_report
 from sizewright.command.terminal import standard_error, standard_output, write_bytes
+
+_REPORTS: Mapping[str, Callable[[Proofing], bytes]] = MappingProxyType(
+    {"json": json_report, "lines": lines_report, "sarif": sarif_report}
+)
 
 
 @click.command("proof", short_help="Find what is wrong in patterns, without writing anything.")
@@ -18,10 +26,10 @@ from sizewright.command.terminal import standard_error, standard_output, write_b
 @click.option(
     "--format",
     "form",
-    type=click.Choice(["text", "json"]),
+    type=click.Choice(["text", "lines", "json", "sarif"]),
     default="text",
     show_default=True,
-    help="Text for a person, or one JSON object for another program.",
+    help="Text for a person, one line a finding for a script, JSON, or SARIF 2.1.0 for an editor.",
 )
 @click.pass_context
 def proof_command(ctx: click.Context, paths: tuple[Path, ...], form: str) -> None:
@@ -39,12 +47,13 @@ def proof_command(ctx: click.Context, paths: tuple[Path, ...], form: str) -> Non
       sizewright proof content/patterns/hat.md     one pattern
       sizewright proof draft.md ../other-studio    a file on its own, and a project elsewhere
       sizewright proof --format json > found.json  every quantity, exact, for every size
+      sizewright proof --format lines | grep error one line a finding
     """
     opened = open_paths(paths or (Path(),))
     with Bar(standard_error()) as bar:
         proofing = proof_opened(opened, bar)
-    if form == "json":
-        write_bytes(json_report(proofing))
-    else:
+    if form == "text":
         print_report(standard_output(), proofing)
+    else:
+        write_bytes(_REPORTS[form](proofing))
     ctx.exit(REFUSED if proofing.refused else DONE)
