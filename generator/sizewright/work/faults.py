@@ -59,12 +59,23 @@ class WrongCount:
 
 @dataclass(frozen=True, slots=True)
 class NoMarker:
-    """The row speaks of a marker, or of the gap a turn leaves, that is not there."""
+    """The row speaks of a marker that is not there; `known` are the names of those that are, "" of nameless ones."""
 
     span: Span
     size: int
     label: str
-    what: str = "marker"
+    name: str = ""
+    known: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class NoTurn:
+    """The row is worked to a turn, a wrapped or a double stitch, and none lies ahead."""
+
+    span: Span
+    size: int
+    label: str
+    what: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,12 +90,17 @@ class NoRow:
 
 @dataclass(frozen=True, slots=True)
 class NoStitches:
-    """Something is to be worked before stitches are cast on, or so many held stitches that nobody put on hold."""
+    """Something is to be worked before stitches are cast on, or so many held stitches that nobody put on hold.
+
+    `name` is what they should be held for, `names` what is on hold, in words.
+    """
 
     span: Span
     size: int
     wanted: int | None
     held: tuple[int, ...]
+    name: str = ""
+    names: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +157,7 @@ Fault = (
     | LeftOver
     | WrongCount
     | NoMarker
+    | NoTurn
     | NoRow
     | NoStitches
     | NeverReached
@@ -149,6 +166,16 @@ Fault = (
     | NotJoined
     | NoCount
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Forgotten:
+    """Stitches are on a holder or on the needle at the end of the pattern; `words` are those that are held."""
+
+    span: Span
+    size: int
+    count: int
+    words: str
 
 
 class Stopped(Exception):  # noqa: N818 -- carries a fault of the pattern to where its row is worked

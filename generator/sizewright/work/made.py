@@ -20,7 +20,7 @@ from sizewright.read.notation.direction_tree import (
     TakeUp,
     Unread,
 )
-from sizewright.work.faults import Fault
+from sizewright.work.faults import Fault, Forgotten
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +42,7 @@ class Made:
 
     steps: list[Step] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
+    forgotten: list[Forgotten] = field(default_factory=list)
     worked: Counter[str] = field(default_factory=Counter)
 
 

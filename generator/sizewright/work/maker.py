@@ -23,14 +23,16 @@ from sizewright.read.notation.direction_tree import (
     TakeUp,
     Unread,
 )
-from sizewright.read.notation.tree import Promised
+from sizewright.read.notation.tree import Add, Mark, Promised
 from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.counts import Counts
-from sizewright.work.faults import NoMarker, NoStitches, Stopped, WrongCount
+from sizewright.work.faults import Forgotten, NoMarker, NoStitches, Stopped, WrongCount
+from sizewright.work.holders import held_as, names_of, plain_name
 from sizewright.work.lengths import Lengths
 from sizewright.work.made import Made, Step, label_of
-from sizewright.work.needle import Needle
+from sizewright.work.needle import Held, Lies, Needle, Pin
+from sizewright.work.needle_work import BOR
 from sizewright.work.row_book import RowBook
 from sizewright.work.rowing import Rowing
 from sizewright.work.sections import Sections
@@ -53,7 +55,8 @@ class Maker:
         self.needle: Needle | None = None
         self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
         self.unmarked = False  # a faulty row lost the markers: that they are missing is told by it already
-        self.piece = ""
+        self.piece = self.name = ""
+        self.place: Span | None = None  # of the direction worked last
 
     def make(self) -> Made:
         """Works the whole pattern."""
@@ -67,7 +70,22 @@ class Maker:
                 for direction in arranged(piece.directions):
                     self.direction(direction)
         self.count_worked()
+        self.judge_end()
         return self.made
+
+    def judge_end(self) -> None:
+        """What is still on a holder or on the needle when the pattern ends was forgotten."""
+        needle = self.needle
+        if needle is None or self.lost:
+            return
+        for one in needle.held:
+            place = one.place or self.place
+            if place is not None:
+                self.made.forgotten.append(
+                    Forgotten(place, self.size, len(one.looks), "" if one.live else one.name or "on hold")
+                )
+        if needle.total and self.place is not None:
+            self.made.forgotten.append(Forgotten(self.place, self.size, needle.total, ""))
 
     def count_worked(self) -> None:
         """Adds the stitches of the part that ends."""
@@ -91,6 +109,7 @@ class Maker:
                 self.made.faults.append(stopped.fault)
             self.lost = True
             self.resume(direction)
+        self.place = direction.span
         worked = self.needle.rows - rows if self.needle is not None and self.needle is needle else 0
         label = label_of(direction)
         if label:
@@ -112,13 +131,14 @@ class Maker:
     @staticmethod
     def lay(needle: Needle, count: int) -> None:
         """So many plain stitches on the needle, nothing else."""
-        needle.left, needle.behind, needle.markers = b"k" * count, b"", []
+        needle.left, needle.behind = b"k" * count, b""
+        needle.pins = [pin for pin in needle.pins if pin.kind is Lies.BEGINNING and not pin.place]
 
     def one(self, direction: Direction) -> None:
         """Works one direction. Raises `Stopped`."""
         match direction:
             case CastOn():
-                self.cast_on(self.counts(direction.count))
+                self.cast_on(direction)
             case TakeUp():
                 self.take_up(direction)
             case Declared():
@@ -127,9 +147,7 @@ class Maker:
                 self.book.gap = True
                 raise Stopped(None)
             case Join():
-                needle = self.live(direction)
-                needle.in_the_round = True
-                needle.markers = [needle.total] if direction.marked else []
+                self.join(self.live(direction), direction)
             case Row():
                 self.row(self.live(direction), direction)
             case RepeatRows() | Even():
@@ -151,33 +169,63 @@ class Maker:
 
     # Beginnings and ends
 
-    def begin(self, left: bytes, held: list[bytes], *, in_the_round: bool | None) -> None:
+    def begin(self, looks: bytes, held: list[Held], *, in_the_round: bool | None) -> Needle:
         """A new part, with these stitches on the needle."""
         self.count_worked()
-        self.needle = Needle(left, held=held, in_the_round=in_the_round)
+        self.needle = Needle(looks, held=held, in_the_round=in_the_round)
+        self.name = self.sections.heading
         self.piece = self.sections.heading or self.graded.pattern.header.title
         self.book.turn_page()
         self.sections.begin()
         self.lost = self.unmarked = False
+        return self.needle
 
-    def cast_on(self, count: int) -> None:
-        """A new piece; live stitches of the one before wait on a holder."""
-        held = self.needle.held if self.needle is not None else []
-        if self.needle is not None and self.needle.total and not self.lost:
-            held = [*held, self.needle.left + self.needle.behind]
-        self.begin(b"k" * count, held, in_the_round=False)
+    def set_aside(self) -> list[Held]:
+        """What is on holders when a new part begins; live stitches wait under the name of their part."""
+        needle = self.needle
+        if needle is None:
+            return []
+        if not needle.total or self.lost:
+            return needle.held
+        looks = needle.behind + needle.left
+        looks = looks[::-1] if needle.wrong_side else looks
+        return [*needle.held, Held(plain_name(self.name), looks, self.place, live=True)]
+
+    def cast_on(self, direction: CastOn) -> None:
+        """A new piece; it is worked back over what was cast on last, unless it is joined."""
+        needle = self.begin(b"k" * self.counts(direction.count), self.set_aside(), in_the_round=False)
+        for action in direction.behind:
+            match action:
+                case Add():
+                    needle.left += b"k" * self.counts(action.count)
+                case Mark():
+                    needle.pins.append(Pin(needle.total, Lies.MARKER, action.name))
+                case _:
+                    raise Stopped(None)
+        needle.reverse()
+        self.rowing.judge_promise(needle, direction.promise, "the cast-on", 0)
+
+    def join(self, needle: Needle, direction: Join) -> None:
+        """The piece is joined in the round."""
+        needle.join()
+        if direction.marked:
+            needle.pins.append(Pin(needle.total, Lies.MARKER, BOR))
 
     def take_up(self, direction: TakeUp) -> None:
-        """Held stitches come back: those of the count that is said, else those held last."""
-        held = list(self.needle.held) if self.needle is not None else []
+        """Held stitches come back: those of the name and the count that are said, else those held last."""
+        held = self.set_aside()
         wanted = self.counts(direction.count) if direction.count is not None else None
-        found = next((looks for looks in reversed(held) if wanted in (None, len(looks))), None)
+        waiting = list(self.needle.held) if self.needle is not None else []
+        found = held_as(waiting, direction.name, wanted, nameless=not direction.rejoined)
+        if found is None and direction.rejoined and self.needle is not None and self.needle.total:
+            return
         if found is None:
             if self.lost:
                 raise Stopped(None)
-            raise Stopped(NoStitches(direction.span, self.size, wanted, tuple(len(looks) for looks in held)))
+            counts = tuple(len(one.looks) for one in waiting)
+            raise Stopped(NoStitches(direction.span, self.size, wanted, counts, direction.name, names_of(waiting)))
         held.remove(found)
-        self.begin(found, held, in_the_round=None)
+        self.begin(found.looks, held, in_the_round=None).taken_up = True
 
     def declare(self, direction: Declared) -> None:
         """What the designer declares is believed, and the ledger says so."""

@@ -5,7 +5,10 @@ with the number of stitches.
 """
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from enum import Enum, auto
+
+from sizewright.base.place import Span
 
 # The same stitch worked on the wrong side shows its other face.
 FLIP = bytes.maketrans(b"kpKPiI/d\\D^v", b"pkPKIid/D\\v^")
@@ -18,36 +21,94 @@ SLIPPED = bytes.maketrans(_KNIT + _PURL, b"s" * len(_KNIT) + b"S" * len(_PURL))
 PASSED_OVER = bytes.maketrans(_KNIT + _PURL, b"\\" * len(_KNIT) + b"D" * len(_PURL))
 
 
+class Lies(Enum):
+    """What lies at a place between two stitches."""
+
+    MARKER = auto()
+    BEGINNING = auto()  # of the round, marked or not
+    TURN = auto()  # where the work was turned in mid row
+    WRAPPED = auto()  # the same, and a stitch beside it is wrapped
+    DOUBLE = auto()  # the same, and a stitch beside it is doubled
+
+
+GAPS = (Lies.TURN, Lies.WRAPPED, Lies.DOUBLE)
+
+
+@dataclass(frozen=True, slots=True)
+class Pin:
+    """What lies at a place: so many stitches before it in the direction of work, with those behind the needle's tip.
+
+    `beyond` says for a gap on which side of it the wrapped or doubled stitch lies, seen in the direction of work.
+    """
+
+    place: int
+    kind: Lies
+    name: str = ""
+    beyond: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """Stitches on a holder, as they lie seen from the right side; `name` is what they are held for."""
+
+    name: str
+    looks: bytes
+    place: Span | None = None
+    live: bool = False  # never put on hold: another piece was begun
+
+
 @dataclass(slots=True)
 class Needle:
     """The needles between two rows.
 
     `left` are the stitches to be worked, the next one first; `behind` those that lie behind, the nearest last, after a
-    turn in mid row. `markers` are places in `left`, from 0 to its length. `rows` counts the rows of this part,
-    `worked` the stitches by yarn. `gaps` are the stitches behind the last turn in mid row, by the side it was made on
-    (True for the wrong side); a row worked to its end closes the gap of its side.
+    turn in mid row. In the round `left` is the whole round from the needle's tip on, and nothing lies behind. `rows`
+    counts the rows of this part, and `worked` the stitches by yarn.
     """
 
     left: bytes = b""
     behind: bytes = b""
-    markers: list[int] = field(default_factory=list)
+    pins: list[Pin] = field(default_factory=list)
     in_the_round: bool | None = None
     wrong_side: bool = False
     rows: int = 0
     colour: str = ""
     worked: Counter[str] = field(default_factory=Counter)
-    held: list[bytes] = field(default_factory=list)
-    gaps: dict[bool, int] = field(default_factory=dict)
+    held: list[Held] = field(default_factory=list)
+    taken_up: bool = False  # from a holder, and not worked since: the stitches lie as seen from the right side
 
     @property
     def total(self) -> int:
         """All stitches on the needles."""
         return len(self.left) + len(self.behind)
 
-    def turn(self, right: bytes, markers: list[int]) -> None:
-        """The work is turned: what lies on the right needle is worked next, in the other direction."""
-        rest = self.left
-        self.left = right[::-1]
-        self.behind = rest[::-1]
-        self.markers = sorted(len(right) - place for place in markers)
-        self.wrong_side = not self.wrong_side
+    @property
+    def markers(self) -> list[int]:
+        """The places of the markers among the stitches to be worked."""
+        return [pin.place - len(self.behind) for pin in self.pins if pin.kind is Lies.MARKER]
+
+    @property
+    def turned_back(self) -> bool:
+        """Whether a round was turned before its end and is not back at its beginning."""
+        if not self.in_the_round:
+            return False
+        return self.wrong_side or any(pin.kind is Lies.BEGINNING and pin.place for pin in self.pins)
+
+    def join(self) -> None:
+        """The ends are joined: from here on a round begins where the piece begins."""
+        if not self.rows and self.in_the_round is False:
+            self.reverse()  # a row begins with what was cast on last, a round with what was cast on first
+        self.in_the_round = True
+        self.pins = [pin for pin in self.pins if pin.kind is Lies.MARKER]
+        self.pins.append(Pin(0, Lies.BEGINNING))
+
+    def reverse(self) -> None:
+        """All stitches in the other direction."""
+        total = self.total
+        self.left, self.behind = self.left[::-1], self.behind[::-1]
+        self.pins = reversed_pins(self.pins, total)
+
+
+def reversed_pins(pins: list[Pin], total: int) -> list[Pin]:
+    """The places seen in the other direction."""
+    return [replace(pin, place=total - pin.place, beyond=not pin.beyond) for pin in reversed(pins)]

@@ -11,9 +11,23 @@ from itertools import groupby
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Row
 from sizewright.read.notation.stitches import STITCHES
-from sizewright.read.notation.tree import Action, Add, BindOff, Drop, Follow, Hold, IntoOne, PassOver, Repeat, Work
+from sizewright.read.notation.tree import (
+    Across,
+    Action,
+    Add,
+    BindOff,
+    Drop,
+    Follow,
+    Hold,
+    IntoOne,
+    PassOver,
+    Repeat,
+    Turning,
+    Work,
+)
 from sizewright.work.counts import Counts
 from sizewright.work.needle import FLIP, PLAIN, Needle
+from sizewright.work.row_parts import row_parts
 from sizewright.work.row_work import RowWork
 from sizewright.work.runs import Run
 
@@ -77,23 +91,36 @@ class Recording:
         return (len(self._needle.left), len(self._needle.behind)) == (len(self._colours), len(self._behind))
 
     def row(self, row: Row) -> None:
-        """Works a row. Raises `Stopped`."""
+        """Works a row, one after the other the parts it is turned into. Raises `Stopped`."""
+        for part in row_parts(row.actions, self._counts):
+            self._part(row, part)
+
+    def _part(self, row: Row, actions: Sequence[Action]) -> None:
         needle = self._needle
         before, skipped, wrong = needle.total, len(needle.behind), needle.wrong_side
         in_the_round = bool(needle.in_the_round)
         recorder = _Recorder(needle, self._counts, row.label or "this row", row.span, self._colours)
-        recorder.work(row.actions)
+        recorder.work(actions)
         made = [cell.colour for cell in recorder.cells for _ in cell.looks]
         rest = self._colours[sum(cell.uses for cell in recorder.cells) :]
-        if in_the_round and not recorder.turned:
-            self._colours = made
-        else:
-            self._colours, self._behind = (self._behind + made)[::-1], rest[::-1]
+        if recorder.idle:
+            self._colours = rest
+            return
+        self._colours, self._behind = recorder.arranged(self._behind, made, rest)
+        if recorder.turned is Turning.DOUBLE:
+            self._doubled(in_the_round)
         number = row.numbers.listed[0] if row.numbers.listed else 0
         recorded = RecordedRow(
             row.label, number, wrong, in_the_round, before, needle.total, skipped, tuple(recorder.cells)
         )
         self.rows.append(recorded)
+
+    def _doubled(self, in_the_round: bool) -> None:  # noqa: FBT001 -- one of two ways round
+        """The first stitch behind the turn is slipped."""
+        if in_the_round:
+            self._colours = self._colours[1:] + self._colours[:1]
+        else:
+            self._behind, self._colours = self._behind + self._colours[:1], self._colours[1:]
 
 
 class _Recorder(RowWork):
@@ -115,6 +142,9 @@ class _Recorder(RowWork):
                 self.cells.extend(self._each(DROPPED, self.at - start))
             case Hold():
                 self.cells.extend(self._each(HELD, self.at - start))
+            case Across():
+                looks, uses = self.right[given:], 0 if self.at == start else 1
+                self.cells.extend(Cell(action.stitch.term, uses, chr(look), self.colour) for look in looks)
             case Add():
                 self.cells.extend(Cell(ADDED, 0, chr(look), self.colour) for look in self.right[given:])
             case _:

@@ -5,6 +5,7 @@ from typing import assert_never
 
 from sizewright.base.place import Span
 from sizewright.read.notation.tree import (
+    Across,
     Action,
     Add,
     BindOff,
@@ -24,18 +25,19 @@ from sizewright.read.notation.tree import (
     Work,
 )
 from sizewright.work.faults import LeftOver, Stopped, TooFew
+from sizewright.work.holding_work import HoldingWork
 from sizewright.work.needle import OPPOSITE, PASSED_OVER, PLAIN, SLIPPED
-from sizewright.work.needle_work import NeedleWork
+from sizewright.work.row_parts import DOUBLING
 from sizewright.work.runs import Run, run_of
 
 
-class RowWork(NeedleWork):
+class RowWork(HoldingWork):
     """Works one row in one size. `label` names it in faults."""
 
     def work(self, actions: Sequence[Action]) -> None:
         """Works the row and leaves the needles as they are behind it. Raises `Stopped`."""
         self.all(actions)
-        if not self.turned and self.remaining:
+        if self.turned is None and not (self.shifted or self.idle) and self.remaining:
             raise Stopped(LeftOver(self.span, self.counts.size, self.label, self.remaining, self.before))
         self.finish()
 
@@ -46,6 +48,7 @@ class RowWork(NeedleWork):
 
     def one(self, action: Action) -> None:  # noqa: C901, PLR0912 -- one arm a kind of action
         """Works one action."""
+        self.idle = self.idle and isinstance(action, Mark | Hold | Colour)
         match action:
             case Work():
                 self.stitches(action)
@@ -64,9 +67,9 @@ class RowWork(NeedleWork):
             case Drop():
                 self.take(action.span, self.counts(action.count), makes=0)
             case Hold():
-                count = self.counts(action.count)
-                self.needle.held.append(self.needle.left[self.at : self.at + count])
-                self.take(action.span, count, makes=0)
+                self.hold(action)
+            case Across():
+                self.across(action)
             case Add():
                 count = self.counts(action.count)
                 self.give(b"k" * count)
@@ -74,7 +77,7 @@ class RowWork(NeedleWork):
             case Follow():
                 self.follow(action)
             case Turn():
-                self.turned = True
+                self.turned = action.manner
             case Colour():
                 self.colour = action.name
             case Evenly():
@@ -96,6 +99,8 @@ class RowWork(NeedleWork):
             times, over = divmod(available, stitch.uses)
             if over:
                 raise Stopped(self.broken(action.span, available, stitch.uses, over))
+        if stitch.term == DOUBLING:
+            self.double()
         below = self.needle.left[self.at : self.at + times]
         self.take(action.span, stitch.uses * times, stitch.uses or 1, stitch.makes)
         slipped = stitch.looks == "s"
@@ -145,7 +150,7 @@ class RowWork(NeedleWork):
         plain, after = divmod(reach - stitch.uses * times, max(times, 1))
         for number in range(times):
             self.work_as(action.span, plain + (1 if number < after else 0), PLAIN)
-            self.take(action.span, stitch.uses)
+            self.take(action.span, stitch.uses, stitch.uses, stitch.makes)
             self.give(self.worked_looks(stitch.looks.encode()))
             self.worked[self.colour] += stitch.makes
         if not times:
@@ -222,8 +227,8 @@ class RowWork(NeedleWork):
 
     def clear(self, uses: int, times: int) -> int:
         """How many of so many lots end before the next marker, or at it."""
-        ahead = next((place for place in self.left_markers if place >= self.at), None)
-        return times if ahead is None or not uses else min(times, (ahead - self.at) // uses)
+        ahead = next((pin.place for pin in self.ahead if pin.place >= self.here), None)
+        return times if ahead is None or not uses else min(times, (ahead - self.here) // uses)
 
     def run(self, actions: Sequence[Action]) -> Run | None:
         """What a stretch does, where that is the same whatever lies on the needle."""

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Promise, Row
-from sizewright.read.notation.tree import Promised, Side
+from sizewright.read.notation.tree import Promised, Side, Turn
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Fault, NeverReached, NotJoined, Stopped, WrongCount, WrongSide
-from sizewright.work.needle import Needle
+from sizewright.work.needle import Needle, Pin
+from sizewright.work.row_parts import row_parts
 from sizewright.work.row_work import RowWork
 
 # More rows than anybody knits: a repeat that would go on so long has no end.
@@ -28,7 +29,8 @@ class Rowing:
             state = _state(needle)
             rows_before, worked_before = needle.rows, Counter(needle.worked)
             for row in rows:
-                RowWork(needle, self._counts, row.label or "this row", row.span).work(row.actions)
+                for part in row_parts(row.actions, self._counts):
+                    RowWork(needle, self._counts, row.label or "this row", row.span).work(part)
             if state == _state(needle):
                 rest = times - done - 1
                 needle.rows += (needle.rows - rows_before) * rest
@@ -76,22 +78,37 @@ class Rowing:
 
     def judge_side(self, needle: Needle, row: Row) -> None:
         """What a row says of its side and of working in the round must be so; the row is believed."""
+        short = needle.turned_back or _turns(row) or len(row_parts(row.actions, self._counts)) > 1
+        if needle.in_the_round and not row.in_the_round and short:
+            self._judge_turned(needle, row)
+            return
         says = bool(row.numbers.listed) or row.in_the_round
         if needle.in_the_round is not None and says and row.in_the_round != needle.in_the_round:
             self._faults.append(NotJoined(row.span, self._counts.size, row.label, row.in_the_round))
         if needle.in_the_round is None or says:
             needle.in_the_round = row.in_the_round
-        if row.side is None or needle.in_the_round:
+        if not needle.in_the_round:
+            self._judge_turned(needle, row)
+
+    def _judge_turned(self, needle: Needle, row: Row) -> None:
+        """A row that is worked flat, or a short row of a round, must be on the side it says."""
+        if row.side is None:
             return
         wrong = row.side is Side.WRONG
         if needle.rows and wrong != needle.wrong_side:
             self._faults.append(WrongSide(row.span, self._counts.size, row.label, row.side.value))
+        if needle.taken_up and not needle.rows and wrong:
+            needle.reverse()
         needle.wrong_side = wrong
 
 
-_State = tuple[bytes, bytes, tuple[int, ...], bool, str, int, tuple[tuple[bool, int], ...]]
+_State = tuple[bytes, bytes, tuple[Pin, ...], bool, str, int]
 
 
 def _state(needle: Needle) -> _State:
-    markers, gaps = tuple(needle.markers), tuple(sorted(needle.gaps.items()))
-    return needle.left, needle.behind, markers, needle.wrong_side, needle.colour, len(needle.held), gaps
+    return needle.left, needle.behind, tuple(needle.pins), needle.wrong_side, needle.colour, len(needle.held)
+
+
+def _turns(row: Row) -> bool:
+    """Whether the row is turned before its end."""
+    return bool(row.actions) and isinstance(row.actions[-1], Turn)

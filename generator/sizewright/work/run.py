@@ -20,7 +20,8 @@ def work(graded: Graded) -> Worked:
     colours = sorted({colour for one in made for colour in one.worked})
     stitches = {colour: tuple(one.worked[colour] for one in made) for colour in colours}
     faults = tuple(fault for one in made for fault in one.faults)
-    return Worked(graded, _ledger(made), patterns, stitches, faults)
+    forgotten = tuple(one for part in made for one in part.forgotten)
+    return Worked(graded, _ledger(made), patterns, stitches, faults, forgotten)
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:

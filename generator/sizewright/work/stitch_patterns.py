@@ -15,6 +15,7 @@ from sizewright.work.arrange import arranged
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped
 from sizewright.work.needle import Needle
+from sizewright.work.row_parts import row_parts
 from sizewright.work.row_work import RowWork
 from sizewright.work.worked import StitchPattern
 
@@ -40,7 +41,8 @@ def _works(rows: Sequence[Row], width: int, counts: Counts) -> bool:
     needle = Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
     try:
         for row in rows:
-            RowWork(needle, counts, row.label, row.span).work(row.actions)
+            for part in row_parts(row.actions, counts):
+                RowWork(needle, counts, row.label, row.span).work(part)
     except Stopped:
         return False
     return needle.total == width

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
-from sizewright.work.faults import Fault
+from sizewright.work.faults import Fault, Forgotten
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,10 +39,14 @@ class StitchPattern:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A pattern carried out for every size. `stitches` counts those worked, by yarn and size."""
+    """A pattern carried out for every size. `stitches` counts those worked, by yarn and size.
+
+    `forgotten` are stitches still live at the end, which a pattern may mean or not.
+    """
 
     graded: Graded
     entries: tuple[Entry, ...]
     stitch_patterns: tuple[StitchPattern, ...]
     stitches: Mapping[str, tuple[int, ...]]
     faults: tuple[Fault, ...]
+    forgotten: tuple[Forgotten, ...] = ()

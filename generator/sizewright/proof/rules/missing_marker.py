@@ -1,4 +1,4 @@
-"""A row that works to a marker, slips or removes one, where none is; or to the gap of a turn, where none was made.
+"""A row that works to a marker, slips or removes one, where none is.
 
 **Why it matters.** The reader has no place to stop at.
 
@@ -18,16 +18,14 @@ from sizewright.work.worked import Worked
 RULE = Rule("missing-marker", Level.ERROR, __doc__)
 
 
-_MENDS = {
-    "marker": "Place the marker in a row before (pm), or slip it (sm) where it is passed.",
-    "gap": "Turn before the end in a row of the same side before, or count from the end: “to last 3 sts”.",
-}
-
-
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """One finding a place, for all sizes concerned."""
     for faults, sizes in grouped(worked, NoMarker):
         first = faults[0]
-        message = f"{first.label} speaks of a {first.what}, and there is none at this place."
-        mend = _MENDS[first.what]
+        marker = f"a marker “{first.name}”" if first.name else "a marker"
+        message = f"{first.label} speaks of {marker}, and there is none at this place."
+        mend = "Place the marker in a row before (pm), or slip it (sm) where it is passed."
+        if first.known:
+            known = ", ".join(dict.fromkeys(f"“{name}”" if name else "one without a name" for name in first.known))
+            mend = f"{mend} Markers in this row: {known}."
         yield RULE.at(first.span, message, mend, sizes)

@@ -23,13 +23,17 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     """One finding a place, for all sizes concerned."""
     for faults, sizes in grouped(worked, NoStitches):
         first = faults[0]
-        if first.wanted is None and not first.held:
+        if first.wanted is None and not first.held and not first.name:
             message = "Stitches are to be worked here, but none are on the needles."
             mend = "Begin the piece with “Cast on … sts.”."
         else:
-            held = by_size(
-                (name_of(worked, one.size), f"{', '.join(map(str, one.held)) or 'none'} held") for one in faults
-            )
-            message = f"{first.wanted} held stitches are to be taken up: {held}."
-            mend = "Take up as many stitches as were put on hold."
+            told = ((name_of(worked, one.size), f"{_held(one)} held") for one in faults)
+            wanted = f"{first.wanted} held stitches" if first.wanted is not None else "Held stitches"
+            wanted += f" ({first.name})" if first.name else ""
+            message = f"{wanted} are to be taken up: {by_size(told)}."
+            mend = "Take up as many stitches as were put on hold, under the name they were put on hold for."
         yield RULE.at(first.span, message, mend, sizes)
+
+
+def _held(fault: NoStitches) -> str:
+    return ", ".join(fault.names) or ", ".join(map(str, fault.held)) or "none"

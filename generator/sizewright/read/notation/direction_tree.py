@@ -128,11 +128,16 @@ class Even:
 
 @dataclass(frozen=True, slots=True)
 class CastOn:
-    """A new piece begins. In this and the directions below `words` are the sentence where it tells more than that."""
+    """A new piece begins; `behind` are markers and more stitches in the same breath, "pm, cast on 8 sts".
+
+    In this and the directions below `words` are the sentence where it tells more than that.
+    """
 
     span: Span
     count: Count
     words: Told = ()
+    behind: tuple[Action, ...] = ()
+    promise: Promise | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,11 +151,16 @@ class Join:
 
 @dataclass(frozen=True, slots=True)
 class TakeUp:
-    """Held stitches come back onto the needles, and a new part begins with them."""
+    """Held stitches come back onto the needles, and a new part begins with them.
+
+    `name` is what they were held for. `rejoined` says that yarn is joined to them, which may find them on the needle.
+    """
 
     span: Span
     count: Count | None
     words: Told = ()
+    name: str = field(default="", compare=False)
+    rejoined: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,9 @@ from dataclasses import replace
 from itertools import groupby
 
 from sizewright.base.finding import Finding
+from sizewright.read.notation.cast_on_parser import CastOnParser
 from sizewright.read.notation.direction_tree import (
+    CastOn,
     Declared,
     Direction,
     Even,
@@ -99,9 +101,9 @@ class DirectionReader:
 
     def _phrased(self, sentence: Sentence) -> tuple[Direction, ...] | None:
         """What a sentence of set phrases says; None where it is none. Two may be joined by "then"."""
-        spaced = ShapingParser(sentence, self._vocabulary).spaced()
-        if spaced is not None:
-            return (spaced,)
+        single = ShapingParser(sentence, self._vocabulary).spaced() or self._cast_on(sentence)
+        if single is not None:
+            return (single,)
         parts = _parted(sentence)
         if parts is not None:
             first, second = (self._phrased(part) for part in parts)
@@ -112,9 +114,12 @@ class DirectionReader:
         if phrase is None or promise is None:
             return phrase
         return tuple(
-            replace(direction, promise=promise) if isinstance(direction, RepeatRows | Even) else direction
+            replace(direction, promise=promise) if isinstance(direction, CastOn | RepeatRows | Even) else direction
             for direction in phrase
         )
+
+    def _cast_on(self, sentence: Sentence) -> CastOn | None:
+        return CastOnParser(sentence, self._vocabulary).cast_on()
 
     def _without_promise(self, sentence: Sentence) -> tuple[Sentence, Promise | None]:
         """The sentence without the count in brackets at its end."""
@@ -197,7 +202,7 @@ def _parted(sentence: Sentence) -> tuple[Sentence, Sentence] | None:
 def _promised(found: list[Direction], promise: Promise) -> None:
     """A count that stands as a sentence of its own belongs to the direction before it."""
     last = found[-1] if found else None
-    if isinstance(last, Row | RepeatRows | Even | Spaced | Unread):
+    if isinstance(last, Row | CastOn | RepeatRows | Even | Spaced | Unread):
         found[-1] = replace(last, promise=promise)
 
 

@@ -15,7 +15,9 @@ class Landmark(StrEnum):
 
     END = "end"
     MARKER = "marker"
-    GAP = "gap"  # where the work was turned the last time a row of this side was worked
+    TURN = "last turn"
+    WRAPPED = "wrapped st"
+    DOUBLE = "double st"
 
 
 class Marking(StrEnum):
@@ -32,6 +34,14 @@ class Adding(StrEnum):
     CAST_ON = "cast on"
     PICK_UP_KNIT = "pick up and knit"
     PICK_UP_PURL = "pick up and purl"
+
+
+class Turning(StrEnum):
+    """How the work is turned in mid row: as it is, with the next stitch wrapped, or with the last one doubled."""
+
+    PLAIN = "turn"
+    WRAP = "w&t"
+    DOUBLE = "turn, make double st"
 
 
 class Manner(StrEnum):

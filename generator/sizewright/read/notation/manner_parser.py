@@ -1,6 +1,6 @@
 """In: the tokens behind a stitch. Out: the manner it is worked in: purlwise or knitwise, where the yarn is held."""
 
-from sizewright.read.notation.special_words import SpecialWords
+from sizewright.read.notation.holder_words import HolderWords
 from sizewright.read.notation.stitches import Stitch
 
 PURLWISE, KNITWISE, IN_FRONT, BEHIND = "purlwise", "knitwise", "wyif", "wyib"
@@ -11,7 +11,7 @@ _TOWARDS = {"knit": KNITWISE, "k": KNITWISE, "purl": PURLWISE, "p": PURLWISE}
 _SIDES = {"front": IN_FRONT, "back": BEHIND, "behind": BEHIND}
 
 
-class MannerParser(SpecialWords):
+class MannerParser(HolderWords):
     """Reads what is said of how a stitch is worked, which changes no count."""
 
     def _with_manner(self, stitch: Stitch) -> tuple[Stitch, str]:

@@ -56,15 +56,21 @@ def _more_than(tokens: Sentence) -> Told:
     return () if _PLAIN.fullmatch(written_out(tokens)) else told_sentence(tokens)
 
 
+_MARKERS = ("marker", "markers", "pm", "m")
+
+
 def _cast_on(match: Match) -> tuple[Direction, ...]:
     count = match.count("count")
     if count is None:
         return ()
+    marker = next((token for token in match.part("rest") if token.text in _MARKERS), None)
+    if marker is not None and "join" not in match.words("rest"):
+        raise NotUnderstood(marker.span, marker.typed, "Write “Cast on 8 sts, pm, cast on 8 sts”.")
     rest = match.tokens[len(match.tokens) - len(match.words("rest").split()) :] if match.words("rest") else ()
     joining = next((place for place, token in enumerate(rest) if token.text == "join"), None)
     if joining is None:
         return (CastOn(match.span, count, _more_than(match.tokens)),)
-    while joining and rest[joining - 1].text in ("place", "a", "marker", "m", "pm", "and", ",", "then"):
+    while joining and rest[joining - 1].text in (*_MARKERS, "place", "a", "and", ",", "then"):
         joining -= 1
     clause = rest[joining:]
     while clause[0].text in ("and", ",", "then"):
@@ -76,7 +82,7 @@ def _cast_on(match: Match) -> tuple[Direction, ...]:
 
 
 def _marked(tokens: Sentence) -> bool:
-    return any(token.text in ("marker", "pm", "m") for token in tokens)
+    return any(token.text in _MARKERS for token in tokens)
 
 
 def _join(match: Match) -> tuple[Direction, ...]:
@@ -135,7 +141,9 @@ def _graft(match: Match) -> tuple[Direction, ...]:
 
 
 def _take_up(match: Match) -> tuple[Direction, ...]:
-    return (TakeUp(match.span, match.count("count"), _more_than(match.tokens)),)
+    said = (*match.words("name").split(), *match.words("for").split())
+    name = " ".join(word for word in said if word not in _SAID)
+    return (TakeUp(match.span, match.count("count"), _more_than(match.tokens), name, match.has("rejoined")),)
 
 
 def _nothing(_: Match) -> tuple[Direction, ...]:
@@ -144,14 +152,34 @@ def _nothing(_: Match) -> tuple[Direction, ...]:
 
 Builder = Callable[[Match], tuple[Direction, ...]]
 
-_MARKED = r"(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,)? )?"
+_MARKED = r"(?:(?:place (?:a )?(?:[a-z]+ )*?(?:marker|m)|pm)(?: for [a-z ]+?)?(?: and| ,)? )?"
+_MARKED_BEHIND = r"(?:pm|place (?:a )?(?:[a-z]+ )*?(?:marker|m))(?: for [a-z ]+)?"
 _HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, [^#]+|and .+))*"
 _CUT = r"(?:(?:cut|break) (?:the )?yarn(?: .*?)? (?:, |and )*)?"
 _PULL = r"(?:thread|draw|run|pull|pass)"
 _PUT = r"(?:place|return|slip|put|transfer|take)"
 # Words, or a comma and what is told behind it; a sign or a number there would be part of the count.
 _BEHIND_CAST_ON = r"(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)"
-_HELD = r"(?:held|thumb|sleeve|remaining|waiting|on hold)"
+_SAID = (
+    "the",
+    "held",
+    "sts",
+    "st",
+    "stitches",
+    "on",
+    "hold",
+    "of",
+    "remaining",
+    "waiting",
+    "next",
+    "all",
+    "for",
+    "live",
+)
+_HELD = rf"(?:the )?(?:(?P<count>#) )?(?P<name>[a-z' ]*?){_STS}(?P<for> (?:of|for) [a-z' ]+?)?"
+_ONTO_NEEDLE = r"(?: back)? (?:on|onto|to)(?: the| a| your)?(?: [a-z-]+| #(?: mm)?| us #)*? needles?.*"
+_FROM = r"(?: (?:from|off) (?:the )?(?:hold|holder|waste yarn|scrap yarn|yarn|thread)(?: of [a-z ]+?)?)?"
+_OTHER_SIDE = r"(?:with (?:the )?(?:rs|ws|right side|wrong side) facing (?:, )?)?"
 
 # What a row may be called by; "last row" and "knit row" are no names.
 _NO_NAME = r"(?:last|these|this|those|next|every|each|all|first|same|rest|an?|in|even|as|to|knit|purl|plain|k|p|rows?)"
@@ -163,7 +191,7 @@ _LAST = r"(?:the |these )?(?:last )?"
 _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?{_BEHIND_CAST_ON}", _cast_on),
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
-    ("join", _join),
+    (rf"join(?: ,| and)?(?: {_MARKED_BEHIND})?", _join),
     (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
     (rf"(?:rep|repeat|work) (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: ,)? {_EXTENT}", _repeat),
     (
@@ -180,7 +208,8 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
     (rf"{_CUT}{_PULL} .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
     (r"(?:graft|close) .*", _graft),
-    (rf"{_PUT} (?:the )?(?:(?P<count>#) )?{_HELD}?.*{_STS}.* (?:on|onto|to|back on) .*needles?.*", _take_up),
+    (rf"{_PUT} {_HELD}{_FROM}{_ONTO_NEEDLE}", _take_up),
+    (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
     # What changes no count.
     (r"(?:cut|break) (?:the )?yarn.*", _nothing),
     (r"(?:fasten off|weave in|sew|block|steam|wash|press).*", _nothing),

@@ -1,11 +1,34 @@
 """In: the tokens of a row. Out: how often and how far: "3 times", "to end", "to last 3 sts", "to marker"."""
 
+from dataclasses import replace
+
 from sizewright.read.notation.cursor import ROW_WORDS, Cursor
 from sizewright.read.notation.tree import Count, Landmark, Place
+from sizewright.read.notation.words import Kind
 
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 _MARKERS = ("m", "marker", "markers")
-_GAPS = (("gap",), ("turning", "gap"), ("last", "gap"), ("last", "turn"), ("turning", "point"))
+BOR = "bor"  # the marker at the beginning of the round, whatever it is called
+BEGINNINGS = (
+    *("bor", "eor", "beginning", "round", "rnd", "beginning round"),
+    *(f"{where} of {what}" for where in ("beginning", "beg", "start", "end") for what in ("round", "rnd")),
+)
+_LONGEST_NAME = 6
+_SILENT = ("next", "the", "a", "first", "last")
+_ENDS = (",", ";", ")", "]", ".", "and", "then", "(")
+_NO_NAME = ("#", "(", "[", ",", ";", ")", "]", "before", "past", "st", "sts", "*", "**", "then", "and", "to", "-")
+_KINDS_OF_GAP = (
+    (Landmark.TURN, ("turn", "gap", "turning gap", "turning point", "turned st")),
+    (Landmark.WRAPPED, ("wrapped st", "wrapped stitch", "wrap", "w&t")),
+    (Landmark.DOUBLE, ("double st", "double stitch", "ds", "dst", "mds", "doubled st", "doubled stitch")),
+)
+# "last turn", "the previous wrapped st", "ds": every wording, the longest first.
+_GAPS = {
+    tuple(f"{before} {words}".split()): landmark
+    for before in ("the last", "the previous", "the", "last", "previous", "next", "your last", "")
+    for landmark, spellings in _KINDS_OF_GAP
+    for words in spellings
+}
 
 
 class PlaceParser(Cursor):
@@ -58,19 +81,61 @@ class PlaceParser(Cursor):
             self.step()
             self._row_end()
             return Place(Landmark.END)
-        if self.phrase(_GAPS) is not None:
-            return Place(Landmark.GAP)
+        named = self._named_place()
+        if named is not None:
+            return named
         if self.at("last"):
             self.step()
             before = self.count() if self.number_ahead() else self.one()
             self.stitch_words()
             return Place(Landmark.END, before)
-        if self.at("next") and self.peek(1) in _MARKERS:
-            self.step()
-        if self.at(*_MARKERS):
-            self.step()
-            return Place(Landmark.MARKER)
         return self._before_landmark()
+
+    def _named_place(self) -> Place | None:
+        """ "marker A", "next raglan marker", "last turn", "the wrapped st", "gap"."""
+        start = self.position
+        found = self.phrase(_GAPS)
+        if found is not None:
+            self.stitch_words()
+            return Place(_GAPS[found])
+        name = self.marker_name()
+        if name is None:
+            self.position = start
+            return None
+        return Place(Landmark.MARKER, name=name)
+
+    def marker_name(self) -> str | None:
+        """The name of the marker that stands here, "" for one without; None where no marker is spoken of."""
+        if self.at("bor", "eor") and self.peek(1) not in _MARKERS:
+            self.step()
+            return BOR
+        ahead = self.texts(_LONGEST_NAME)
+        place = next((place for place, text in enumerate(ahead) if text in _MARKERS), None)
+        if place is None or not set(ahead[:place]).isdisjoint(_NO_NAME):
+            return None
+        words = [word for word in ahead[:place] if word not in _SILENT]
+        self.position += place + 1
+        if not words and self._name_behind():
+            words = [self.step().typed.casefold()]
+        elif not words and self.at("for") and self.peek(1) not in ("next", "each"):
+            self.step()
+            words = self._purpose()
+        name = " ".join(words)
+        return BOR if name in BEGINNINGS else name
+
+    def _name_behind(self) -> bool:
+        """ "marker A", "marker 2": one sign of its own, and then the end of the words."""
+        letter = not self.done and len(self.token.text) == 1 and self.token.typed.isupper()
+        return (letter or self.number_ahead()) and self.peek(1) in ("", *_ENDS)
+
+    def _purpose(self) -> list[str]:
+        """ "for raglan", "for beginning of round"."""
+        words = []
+        while not self.done and self.token.kind is Kind.WORD and not self.at("and", "then"):
+            word = self.step().text
+            if word not in ("the", "a"):
+                words.append(word)
+        return words
 
     def _before_landmark(self) -> Place | None:
         """ "3 sts before marker", "1 st remains"."""
@@ -80,13 +145,19 @@ class PlaceParser(Cursor):
         self.stitch_words()
         if self.at("before"):
             self.step()
-            self.skip("next", "the", "end", "of", *ROW_WORDS) if self.peek(0) == "end" else self.skip("next", "the")
-            if self.at(*_MARKERS):
-                self.step()
-                return Place(Landmark.MARKER, before)
-            if self.phrase(_GAPS) is not None:
-                return Place(Landmark.GAP, before)
-            return Place(Landmark.END, before)
+            if self.at("end"):
+                self.skip("next", "the", "end", "of", *ROW_WORDS)
+                return Place(Landmark.END, before)
+            named = self._named_place()
+            if named is None:
+                raise self.fault("Say before what: “to 2 sts before marker”, “to 3 sts before last turn”.")
+            return replace(named, before=before)
+        if self.at("past", "after", "beyond"):
+            self.step()
+            named = self._named_place()
+            if named is None or named.landmark is Landmark.MARKER:
+                raise self.fault("Say past what: “to 1 st past last wrapped st”.")
+            return replace(named, past=before)
         if self.at("remain", "remains", "rem", "left", "remaining"):
             self.step()
             return Place(Landmark.END, before)

@@ -12,6 +12,8 @@ _ROWS = ("row", "rows")
 _ROUNDS = ("rnd", "rnds", "round", "rounds")
 _BRACKETS = re.compile(r"[(\[][^()\[\]]*[)\]]")
 _SAME = {"rnd": "row", "round": "row", "decrease": "dec", "increase": "inc", "dec.": "dec", "inc.": "inc"}
+# "Divide for fronts: …", "Join body and sleeves: …": what is worked in one row, under a name of its own.
+_DIVIDING = ("divide", "dividing", "division", "separate", "join", "joining", "setup", "set-up")
 _ENDS_NAME = ("row", "rnd", "round")
 _LONGEST = 24  # tokens; a colon further on belongs to a sentence
 _KINDS = {
@@ -54,7 +56,7 @@ def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
     texts = [token.text for token in words]
     round_words = any(text in _ROUNDS for text in texts)
     ordinal = words[0].ordinal and len(words) <= 3
-    if not (round_words or any(text in _ROWS for text in texts) or ordinal):
+    if not (round_words or any(text in _ROWS for text in texts) or ordinal or texts[0] in _DIVIDING):
         return None
     outside, inside = _parted(words)
     numbers, heading = _numbers(words), _heading(words, outside)

@@ -1,5 +1,7 @@
 """In: the tokens of one row. Out: its actions, and the promise behind it; `NotUnderstood` says what is neither."""
 
+from collections.abc import Callable
+
 from sizewright.read.notation.cables import named_cable
 from sizewright.read.notation.direction_tree import Promise
 from sizewright.read.notation.edge_words import EdgeWords
@@ -56,6 +58,7 @@ class RowParser(EdgeWords):
                 break
             else:
                 found.extend(self._action(first=not found))
+                self.resolving()
         return tuple(found)
 
     def _rep_ahead(self) -> bool:
@@ -73,7 +76,7 @@ class RowParser(EdgeWords):
             shaping = self.shaping_words()
             if shaping:
                 return shaping
-            for reader in (self._marking, self._pass_over, self._cn, self._counted_words, self._turn, self._follow):
+            for reader in self._readers():
                 action = reader()
                 if action is not None:
                     return (action,)
@@ -84,6 +87,11 @@ class RowParser(EdgeWords):
             return self._stitch(first=first)
         finally:
             self.shallower()
+
+    def _readers(self) -> tuple[Callable[[], Action | None], ...]:
+        """Those that read what is no plain stitch, in the order they are asked."""
+        first = (self._marking, self._pass_over, self._cn, self._counted_words, self._held)
+        return (*first, self._turn, self._resolved, self._across, self._follow)
 
     # Repeats
 
@@ -202,6 +210,9 @@ class RowParser(EdgeWords):
         if count is None and stitch.counted and self.number_ahead() and self.peek(1) not in ("times", "x"):
             count = self.count()
         self.stitch_words()
+        off_holder = self._off_holder(start, stitch, count)
+        if off_holder is not None:
+            return (off_holder,)
         stitch, manner = self._with_manner(stitch)
         colour = self._colour()
         times, _, place = self.extent(more=False) if count is None else (self.times(), False, None)
@@ -210,7 +221,7 @@ class RowParser(EdgeWords):
             return (Repeat(self.since(start), (body,), times),)
         count = count if count is not None else times
         if count is None and place is None and stitch.term in ("k", "p"):
-            if first and (self.done or self.promise_ahead()):
+            if first and (self.done or self.promise_ahead() or self.resolving_ahead()):
                 place = Place(Landmark.END)
             elif typed in ("knit", "purl"):
                 raise self.fault(f"Say how many stitches to {typed}, or “{typed} to end”.")
@@ -223,6 +234,16 @@ class RowParser(EdgeWords):
         if stitch.numbered:
             return count or self.one()
         return None if count is not None and count.value == 1 else count
+
+    def _off_holder(self, start: int, stitch: Stitch, count: Count | None) -> Action | None:
+        """ "k40 sleeve sts", "k40 from holder"."""
+        if count is None or stitch.term not in ("k", "p"):
+            return None
+        before = self.position
+        found = self.off_holder(start, stitch, count)
+        if found is None:
+            self.position = before
+        return found
 
     def _stitch_word(self) -> tuple[Stitch, Count | None]:
         ahead = [self._spelled(token) for token in self.coming(self.words.longest)]

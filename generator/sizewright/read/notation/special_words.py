@@ -2,25 +2,16 @@
 
 from sizewright.read.notation.cable_parser import CableParser
 from sizewright.read.notation.cursor import ROW_WORDS, STITCH_WORDS
+from sizewright.read.notation.place_parser import BEGINNINGS, BOR
 from sizewright.read.notation.stitches import PASS_OVER
-from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Drop, Hold, Mark, Marking, PassOver, Turn
+from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Drop, Mark, Marking, PassOver
 from sizewright.read.notation.words import Kind
 
 JOINTS = (",", ";", "and", "then", "-", ":")
 STARS = ("*", "**")
-_MARKINGS = {
-    ("pm",): Marking.PLACE,
-    ("place", "marker"): Marking.PLACE,
-    ("place", "a", "marker"): Marking.PLACE,
-    ("place", "m"): Marking.PLACE,
-    ("sm",): Marking.SLIP,
-    ("slip", "marker"): Marking.SLIP,
-    ("slip", "m"): Marking.SLIP,
-    ("sl", "m"): Marking.SLIP,
-    ("rm",): Marking.REMOVE,
-    ("remove", "marker"): Marking.REMOVE,
-    ("remove", "m"): Marking.REMOVE,
-}
+_PLACE = ("place", "replace", "put", "set", "insert")
+_MARKINGS = {"slip": Marking.SLIP, "sl": Marking.SLIP, "remove": Marking.REMOVE} | dict.fromkeys(_PLACE, Marking.PLACE)
+_SHORT_MARKINGS = {"pm": Marking.PLACE, "sm": Marking.SLIP, "rm": Marking.REMOVE}
 _PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
 _BIND = (("bind", "off"), ("cast", "off"), ("bo",))
 _ADD = {
@@ -31,20 +22,48 @@ _ADD = {
     ("pick", "up"): Adding.PICK_UP_KNIT,
     ("pu",): Adding.PICK_UP_KNIT,
 }
-_HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin")
 
 
 class SpecialWords(CableParser):
     """Reads the actions that are words of their own; None where something else stands."""
 
+    _removed = ""  # the name of the marker removed last in this row
+
     def _marking(self) -> Action | None:
+        """ "pm", "place raglan marker", "slip marker B", "remove BOR marker"; "replace marker" is the same again."""
         start = self.position
-        found = self.phrase(_MARKINGS)
-        if found is None:
+        if self.at(*_SHORT_MARKINGS):
+            what = _SHORT_MARKINGS[self.step().text]
+            behind = self.position
+            name = self._name_of_short() or self._replaced(again=False, what=what)
+        elif self.at(*_MARKINGS):
+            again = self.at("replace")
+            what = _MARKINGS[self.step().text]
+            behind = self.position
+            found = self.marker_name()
+            if found is None:
+                return None
+            name = found or self._replaced(again=again, what=what)
+        else:
             return None
-        behind = self.position
-        self.skip("for", "beginning", "of", "the", "rnd", "round", "row") if self.at("for") else None
-        return Mark(self.since(start), _MARKINGS[found], self.told_since(behind))
+        if what is Marking.REMOVE:
+            self._removed = name or (BOR if start == 0 else "")
+        return Mark(self.since(start), what, self.told_since(behind), name)
+
+    def _replaced(self, *, again: bool, what: Marking) -> str:
+        """The name of the marker that was removed before in this row, where it is placed again."""
+        name = self._removed if again or self._removed == BOR else ""
+        return name if what is Marking.PLACE else ""
+
+    def _name_of_short(self) -> str:
+        """What stands behind "pm": "A", "for BOR"."""
+        if self._name_behind():
+            return self.step().typed.casefold()
+        if not self.at("for"):
+            return ""
+        self.step()
+        name = " ".join(self._purpose())
+        return BOR if name in BEGINNINGS else name
 
     def _pass_over(self) -> Action | None:
         start = self.position
@@ -56,7 +75,7 @@ class SpecialWords(CableParser):
         return PassOver(self.since(start), 1)
 
     def _counted_words(self) -> Action | None:
-        """Binding off, casting on, picking up, holding and dropping so many stitches."""
+        """Binding off, casting on, picking up and dropping so many stitches."""
         start = self.position
         if self.phrase(_BIND) is not None:
             self.skip("next", "first", "the")
@@ -79,24 +98,7 @@ class SpecialWords(CableParser):
             count = self.count() if self.number_ahead() else self.one()
             self.stitch_words()
             return Drop(self.since(start), count)
-        return self._hold(start)
-
-    def _hold(self, start: int) -> Action | None:
-        """ "place next 12 sts on hold", "slip 12 sts onto waste yarn"."""
-        ahead = [token.text for token in self.coming(12)]
-        held = next((place for place, word in enumerate(ahead) if word in _HOLDERS), 0)
-        if not self.at("place", "slip", "sl", "put", "leave", "set") or not held or "#" not in ahead[:held]:
-            return None
-        if not {"on", "onto", "to"} & set(ahead[:held]):  # "sl 1 with yarn in front" holds nothing
-            return None
-        self.step()
-        self.skip("the", "next", "first", "last", "these", "following")
-        count = self.count()
-        self.stitch_words()
-        where = self.position
-        while self.position <= start + held:
-            self.step()
-        return Hold(self.since(start), count, self.told_since(where))
+        return None
 
     def _loose_words(self) -> None:
         """What says where stitches come from changes no count: "across the gap", "along the edge"."""
@@ -113,15 +115,3 @@ class SpecialWords(CableParser):
             self.step()
             self.count()
             self.skip(*STITCH_WORDS, *ROW_WORDS)
-
-    def _turn(self) -> Action | None:
-        start = self.position
-        if self.at("turn"):
-            self.step()
-            return Turn(self.since(start))
-        if self.at("w&t") or (self.at("wrap") and "turn" in [token.text for token in self.coming(6)]):
-            while not self.at("turn", "w&t"):
-                self.step()
-            self.step()
-            return Turn(self.since(start))
-        return None

@@ -97,6 +97,17 @@ STITCHES = (
     _s("dec", 2, "/", "decrease", counted=True),
     _s("RT", 2, "cc", "right twist"),
     _s("LT", 2, "cc", "left twist"),
+    _s(
+        "make double st",
+        1,
+        "s",
+        "mds",
+        "m-ds",
+        "make ds",
+        "make double stitch",
+        "make a double stitch",
+        "make a double st",
+    ),
     _s("mb", 1, "k", "make bobble", "bobble"),
 )
 

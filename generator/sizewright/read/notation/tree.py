@@ -1,6 +1,6 @@
 """The nodes of instructions: what the words of a work or stitch block say, each with its place, nothing carried out."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, Told, TypedList
@@ -10,6 +10,7 @@ from sizewright.read.notation.kinds import Manner as Manner  # noqa: PLC0414 -- 
 from sizewright.read.notation.kinds import Marking as Marking  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.kinds import Promised as Promised  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.kinds import Side as Side  # noqa: PLC0414 -- words of these trees
+from sizewright.read.notation.kinds import Turning as Turning  # noqa: PLC0414 -- words of these trees
 from sizewright.read.notation.stitches import Stitch
 
 
@@ -23,10 +24,12 @@ class Count:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """ "to end", "to last 3 sts" (3 before the end), "to marker", "to 2 sts before marker"."""
+    """ "to end", "to last 3 sts" (3 before the end), "to 2 sts before marker A", "to 1 st past wrapped st"."""
 
     landmark: Landmark
     before: Count | None = None
+    past: Count | None = None
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,11 +75,15 @@ class IntoOne:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A marker is placed, slipped or removed; `words` say which, "for beginning of rnd"."""
+    """A marker is placed, slipped or removed; `words` are those behind the verb.
+
+    `name` is the one they give it: "" is any marker, "bor" the one at the beginning of the round.
+    """
 
     span: Span
     what: Marking
     words: Told = ()
+    name: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,11 +116,29 @@ class Add:
 
 @dataclass(frozen=True, slots=True)
 class Hold:
-    """Stitches go onto a holder; `where`: "on hold", "onto waste yarn"."""
+    """Stitches go onto a holder, all up to the end of the row where no count is said; `where`: "on hold".
+
+    `name` is what they are held for.
+    """
 
     span: Span
-    count: Count
+    count: Count | None
     where: Told = ("on hold",)
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Across:
+    """ "knit across 40 sleeve sts": stitches of that name are worked off their holder, or off the needle.
+
+    `held` says that they are on a holder: "k40 from holder".
+    """
+
+    span: Span
+    stitch: Stitch
+    count: Count | None
+    name: str
+    held: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +154,7 @@ class Turn:
     """The work is turned before the end of the row."""
 
     span: Span
+    manner: Turning = Turning.PLAIN
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,4 +185,6 @@ class Evenly:
     place: Place | None = None
 
 
-Action = Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Drop | Turn | Follow | Colour | Evenly
+Action = (
+    Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Across | Drop | Turn | Follow | Colour | Evenly
+)

@@ -1,0 +1,56 @@
+"""In: the actions of a row. Out: the same in parts, each worked in one direction: a row may be turned in its middle."""
+
+from collections.abc import Iterator, Sequence
+
+from sizewright.read.notation.tree import Action, Mark, Marking, Repeat, Turn, Turning, Work
+from sizewright.work.counts import Counts
+from sizewright.work.needle_work import BOR
+
+DOUBLING = "make double st"
+
+
+def row_parts(actions: Sequence[Action], counts: Counts) -> tuple[tuple[Action, ...], ...]:
+    """The parts of a row, one where it is neither turned nor begun anew. Raises `Stopped`."""
+    if not _parted(actions):
+        return (tuple(actions),)
+    parts: list[tuple[Action, ...]] = []
+    part: list[Action] = []
+    for action in _unrolled(actions, counts):
+        part.append(action)
+        if _ends(action):
+            parts.append(tuple(part))
+            part = []
+    if part:
+        parts.append(tuple(part))
+    return _doubled(parts)
+
+
+def _parted(actions: Sequence[Action]) -> bool:
+    inside = any(isinstance(action, Repeat) and _parted(action.actions) for action in actions)
+    return inside or any(_ends(action) for action in actions)
+
+
+def _ends(action: Action) -> bool:
+    begins_round = isinstance(action, Mark) and action.what is Marking.PLACE and action.name == BOR
+    return isinstance(action, Turn) or begins_round
+
+
+def _unrolled(actions: Sequence[Action], counts: Counts) -> Iterator[Action]:
+    """The actions with repeats that turn the work written out."""
+    for action in actions:
+        if isinstance(action, Repeat) and action.times is not None and _parted(action.actions):
+            for _ in range(counts(action.times) + (1 if action.more else 0)):
+                yield from _unrolled(action.actions, counts)
+        else:
+            yield action
+
+
+def _doubled(parts: list[tuple[Action, ...]]) -> tuple[tuple[Action, ...], ...]:
+    """ "turn, make double st" at the end of a row is one thing: the next row goes on behind the double stitch."""
+    if len(parts) < 2 or not isinstance(parts[-2][-1], Turn) or len(parts[-1]) != 1:
+        return tuple(parts)
+    (last,) = parts[-1]
+    if not (isinstance(last, Work) and last.stitch.term == DOUBLING):
+        return tuple(parts)
+    turned = (*parts[-2][:-1], Turn(parts[-2][-1].span, Turning.DOUBLE))
+    return (*parts[:-2], turned)
