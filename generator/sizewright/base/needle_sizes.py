@@ -60,10 +60,13 @@ NEEDLE_SIZES: Mapping[Fraction, NeedleSize] = MappingProxyType(
     {Fraction(mm): NeedleSize(Fraction(mm), us, uk) for mm, us, uk in _TABLE}
 )
 
-# Labels that makers put on more than one needle. That US 17 is one is published (above), and that US 1 and 2 are; which
-# needles bear those two is from memory: their neighbours, for which half sizes came up later.
-_SHARED: Mapping[tuple[str, str], tuple[Fraction, ...]] = MappingProxyType(
+# Labels that are not in the table. US 00 and 000 are thin needles, UK 00 and 000 thick ones: US 000 is the thin end of
+# lace in the yarn standard (read/yarn_weights.py), US 00 is from memory. The others are each on several needles: this
+# is published (above); which needles bear US 1 and 2 is from memory: their neighbours.
+_BESIDE: Mapping[tuple[str, str], tuple[Fraction, ...]] = MappingProxyType(
     {
+        ("US", "000"): (Fraction("1.5"),),
+        ("US", "00"): (Fraction("1.75"),),
         ("US", "1"): (Fraction("2.25"), Fraction("2.5")),
         ("US", "2"): (Fraction("2.75"), Fraction(3)),
         ("US", "17"): (Fraction(12), Fraction("12.5"), Fraction("12.75")),
@@ -73,7 +76,7 @@ _SHARED: Mapping[tuple[str, str], tuple[Fraction, ...]] = MappingProxyType(
 
 def labelled(system: str, label: str) -> tuple[Fraction, ...]:
     """The needles, in mm, that bear a label of the "US" or "UK" system; none where no table has it."""
-    shared = _SHARED.get((system, label))
-    if shared is not None:
-        return shared
+    beside = _BESIDE.get((system, label))
+    if beside is not None:
+        return beside
     return tuple(size.mm for size in NEEDLE_SIZES.values() if label and size.label(system) == label)
