@@ -34,6 +34,7 @@ class Knitted:
     """What came of a piece: the stitches before and after each line that was worked, and what stopped the work."""
 
     counts: list[tuple[int, int]] = field(default_factory=list)
+    needles: list[tuple[str, list[int]]] = field(default_factory=list)  # the faces behind it, and where the markers are
     stopped: Unworkable | None = None
     unclear: bool = False
     broken: list[int] = field(default_factory=list)  # the lines whose promise was not kept; the cast-on is line 0
@@ -153,11 +154,14 @@ class Hands(Needles):
                     self.part(one)
             return
         goal = self.goal(part.place)
-        if part.ending:
+        said = part.place != Place()
+        if part.ending and not said:
             self.to_ending(part, goal)
             return
         while not self.stretch(part.body, goal):
             pass
+        for one in part.ending:  # "rep from * to last 3 sts, end k3": these are the three
+            self.part(one)
 
     def to_ending(self, part: Again, goal: int) -> None:
         """Repeats until what stands behind them, or in place of the end of the last, comes to the place."""
@@ -185,6 +189,16 @@ class Hands(Needles):
         return False
 
     # Rows
+
+    def lying(self) -> tuple[str, list[int]]:
+        """The faces of the stitches, the next one first, and the places of the markers."""
+        faces, places = "", []
+        for thing in self.left:
+            if isinstance(thing, Loop):
+                faces += thing.face
+            else:
+                places.append(len(faces))
+        return faces, places
 
     def look_at_side(self, said: str) -> None:
         """What a row says of its side must be so; before the first, it tells how the work is held."""
@@ -242,6 +256,7 @@ def knitted(piece: Written, size: int) -> tuple[Hands, Knitted]:
             return hands, made
         after = hands.waiting
         made.counts.append((before, after))
+        made.needles.append(hands.lying())
         if isinstance(written, WrittenRow) and written.promise and not kept(written.promise, before, after, size):
             made.broken.append(line)
     return hands, made

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
-from tests.work.naive_rows import GROWING, pieces
+from tests.work.naive_rows import GROWING, pieces, takes
 from tests.work.naive_words import (
     Again,
     Count,
@@ -54,7 +54,9 @@ def parts_off(part: Part) -> Iterator[Part]:
             if part.times is not None:
                 yield from (replace(part, times=one) for one in counts_off(part.times) if min(one))
             elif not part.ending:
-                before = counts_off(part.place.before)
+                unit = takes(part.body)
+                fewer = tuple(one + unit for one in part.place.before)
+                before = (*counts_off(part.place.before), fewer)
                 yield from (replace(part, place=replace(part.place, before=one)) for one in before)
         case Off(count) | On(count):
             yield from (replace(part, count=one) for one in counts_off(count))

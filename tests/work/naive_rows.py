@@ -108,7 +108,7 @@ class Rows:
         """A repeat and what stands behind it, in one of the ways of the trade."""
         spelling = self.upto(7)
         filler = (Some(self.among("k", "p"), rest),) if any(rest) else ()
-        way = self.upto(4)
+        way = self.upto(5)
         if way == 0 and min(times) > 1:
             return (Again(body, times, spelling=spelling), *filler)
         if way == 1 and filler and min(rest):
@@ -117,6 +117,8 @@ class Rows:
             more = tuple((one - takes(body[-1:]) + 1) % unit for one in rest)
             before = (Some("p", more),) if any(more) else ()
             return (*before, Again(body, ending=(Some("k"),), instead=True))
+        if way == 4 and filler and min(rest):
+            return (Again(body, None, Place(rest), ending=filler, spelling=spelling),)
         if any(rest) or way == 3:
             return (Again(body, None, Place(rest), spelling=spelling), *filler)
         return (Again(body, spelling=spelling),)
@@ -128,13 +130,15 @@ class Rows:
         behind = min(self.upto(4), max(0, rest - 1))
         filler = (Some(self.among("k", "p"), (behind,)),) if behind else ()
         if len(set(self.counts)) > 1 and self.upto(1):
-            name = Some(self.among("k", "p"), tuple(count - takes(edge) - behind for count in self.counts))
-            return (*edge, name, *filler)
-        return (*edge, Upto(self.among("k", "p", "sl"), Place((behind,))), *filler)
+            all_others = tuple(count - takes(edge) - behind for count in self.counts)
+            return (*edge, Some(self.among("k", "p"), all_others), *filler)
+        even = all((count - takes(edge) - behind) % 2 == 0 for count in self.counts)
+        name = self.among("k", "p", "sl", *(("k2tog", "ssp") if even else ()))
+        return (*edge, Upto(name, Place((behind,))), *filler)
 
     def edged(self) -> tuple[Part, ...]:
         """Stitches bound off, cast on or picked up at an edge; rows as they appear; yarns."""
-        way, few = self.upto(4), self.upto(3, 1)
+        way, few = self.upto(4), self.upto(8, 1)
         if way == 0 and min(self.counts) > few + 1:
             return (Off((few,)), Upto("k", Place()))
         if way == 1 and not self.hands[0].in_the_round:

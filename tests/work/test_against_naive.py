@@ -6,17 +6,16 @@ They share nothing but the words: the engine reads the text, the knitter works t
 from collections import Counter
 
 from hypothesis import HealthCheck, given, settings
-from tests.work.naive import Hands, Knitted, knitted
+from tests.work.naive import Knitted, knitted
 from tests.work.naive_faults import faulty
-from tests.work.naive_needles import Loop
 from tests.work.naive_rows import pieces
 from tests.work.naive_words import Written
 
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
+from sizewright.read.notation.direction_tree import Direction
 from sizewright.work.faults import BrokenRepeat, Fault, LeftOver, NoMarker, TooFew, WrongCount, WrongSide
 from sizewright.work.maker import Maker
-from sizewright.work.needle import Needle
 
 EXAMPLES = 500  # of each kind; together over three thousand rows, in up to three sizes
 PROFILE = settings(derandomize=True, max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
@@ -32,7 +31,18 @@ KNIT_FACES = b"kKi/\\^cs"
 PURL_FACES = b"pPIdDvS"
 
 
-def makers(piece: Written) -> list[Maker]:
+class Watched(Maker):
+    """The engine, with what lies on the needle behind each line."""
+
+    needles: dict[int, tuple[bytes, list[int]]]
+
+    def direction(self, direction: Direction) -> None:
+        super().direction(direction)
+        assert self.needle is not None
+        self.needles[direction.span.line - FIRST] = self.needle.left, list(self.needle.markers)
+
+
+def makers(piece: Written) -> list[Watched]:
     """The engine's account of a piece, in every size."""
     sizes = ", ".join(f"S{size}: {{}}" for size in range(len(piece.cast_on)))
     lines = "\n".join(piece.lines)
@@ -40,8 +50,9 @@ def makers(piece: Written) -> list[Maker]:
     project = read_text(f"{head}```work\n{lines}\n```\n", "a.md")
     assert project.findings == (), lines
     graded = grade(project.patterns[0])
-    made = [Maker(graded, size, {}) for size in range(len(piece.cast_on))]
+    made = [Watched(graded, size, {}) for size in range(len(piece.cast_on))]
     for maker in made:
+        maker.needles = {}
         maker.make()
     return made
 
@@ -57,6 +68,7 @@ def same(piece: Written) -> None:
         hands, made = knitted(piece, size)
         said = "\n".join((*piece.lines, f"size {size}", str(maker.made.faults)))
         same_counts(maker, made, said)
+        same_needles(maker, made, said)
         if made.unclear:
             continue
         promised = [fault for fault in maker.made.faults if isinstance(fault, WrongCount)]
@@ -67,10 +79,10 @@ def same(piece: Written) -> None:
         if made.stopped is not None:
             same_fault(stopped[0], made, said)
         else:
-            same_needles(maker, hands, said)
+            assert +maker.made.worked == +Counter(hands.worked), f"{said}\n{maker.made.worked} {hands.worked}"
 
 
-def same_counts(maker: Maker, made: Knitted, said: str) -> None:
+def same_counts(maker: Watched, made: Knitted, said: str) -> None:
     """The stitches before and after each line that could be worked."""
     by_line: dict[int, list[tuple[int | None, int | None]]] = {}
     for step in maker.made.steps:
@@ -91,21 +103,14 @@ def same_fault(fault: Fault, made: Knitted, said: str) -> None:
             assert fault.over == made.stopped.over, f"{said}\n{made.stopped.over}"
 
 
-def same_needles(maker: Maker, hands: Hands, said: str) -> None:
-    """How every stitch looks from the right side, where the markers are, and the stitches of each yarn."""
-    needle: Needle | None = maker.needle
-    assert needle is not None
-    faces = "".join(thing.face for thing in hands.left if isinstance(thing, Loop))
-    assert len(needle.left) == len(faces), said
-    for look, seen in zip(needle.left, faces, strict=True):
-        assert face(look) == seen or "?" in (face(look), seen), f"{said}\n{needle.left!r}\n{faces}"
-    places, loops = [], 0
-    for thing in hands.left:
-        loops += isinstance(thing, Loop)
-        if not isinstance(thing, Loop):
-            places.append(loops)
-    assert needle.markers == sorted(set(places)), f"{said}\n{needle.markers} {places}"
-    assert +maker.made.worked == +Counter(hands.worked), f"{said}\n{maker.made.worked} {hands.worked}"
+def same_needles(maker: Watched, made: Knitted, said: str) -> None:
+    """How every stitch looks from the right side behind each line, and where the markers are."""
+    for line, (faces, places) in enumerate(made.needles, start=1):
+        left, markers = maker.needles[line]
+        assert len(left) == len(faces), said
+        for look, seen in zip(left, faces, strict=True):
+            assert face(look) == seen or "?" in (face(look), seen), f"{said}\n{line} {left!r}\n{faces}"
+        assert markers == places, f"{said}\n{line} {markers} {places}"
 
 
 @PROFILE
