@@ -243,7 +243,7 @@ def pieces(draw: DrawFn) -> Written:
     rows = Rows(draw, [Hands(piece, size) for size in range(sizes)])
     written: list[WrittenRow | WrittenAgain] = []
     first = 1
-    for _ in range(draw(st.integers(1, 7))):
+    for _ in range(draw(st.integers(3, 9))):
         before = rows.counts
         row = rows.next_row(first, sum(isinstance(one, WrittenRow) for one in written))
         fits = all(worked(hands, written, row) for hands in rows.hands)

@@ -17,7 +17,7 @@ from sizewright.read.notation.direction_tree import Direction
 from sizewright.work.faults import BrokenRepeat, Fault, LeftOver, NoMarker, TooFew, WrongCount, WrongSide
 from sizewright.work.maker import Maker
 
-EXAMPLES = 500  # of each kind; together over three thousand rows, in up to three sizes
+EXAMPLES = 320  # of each kind; together over three thousand rows, in up to three sizes
 PROFILE = settings(derandomize=True, max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
 FIRST = 6  # the line of the cast-on in the source
 KINDS: dict[str, tuple[type[Fault], ...]] = {

@@ -178,8 +178,7 @@ class RowWork(HoldingWork):
 
     def repeat_to(self, action: Repeat, run: Run, place: Place) -> None:
         """Repeats up to a place, all alike."""
-        ending = self.run(action.ending)
-        reserve = ending.uses if ending is not None else 0
+        reserve = self.reserve(action, place)
         replaced = self.run(action.actions[-len(action.ending) :]) if action.replaces and action.ending else None
         available = self.distance(place, action.span, reserve)
         spared = replaced.uses if replaced is not None else 0
@@ -196,8 +195,7 @@ class RowWork(HoldingWork):
 
     def repeat_each(self, action: Repeat, place: Place) -> None:
         """Repeats that look at the needle, such as those that work from marker to marker."""
-        ending = self.run(action.ending)
-        reserve = ending.uses if ending is not None else 0
+        reserve = self.reserve(action, place)
         while True:
             before = self.at
             self.all(action.actions)
@@ -207,6 +205,13 @@ class RowWork(HoldingWork):
             if self.at == before:
                 raise Stopped(self.broken(action.span, left, 0, left))
         self.all(action.ending)
+
+    def reserve(self, action: Repeat, place: Place) -> int:
+        """The stitches before a place that are for the ending; in "rep from * to last 3 sts, end k3" it has its own."""
+        if place.before is not None and not action.replaces:
+            return 0
+        ending = self.run(action.ending)
+        return ending.uses if ending is not None else 0
 
     def many(self, action: Repeat, run: Run, times: int) -> None:
         """The stretch of a repeat so many times: at once up to a marker, and stitch by stitch past it."""
