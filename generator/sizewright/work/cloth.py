@@ -103,7 +103,7 @@ def piece_cloth(graded: Graded, size: int) -> Cloth | None:
     """The cloth of the first piece of a pattern in one size; None where it has no rows."""
     maker = Maker(graded, size, stitch_blocks(graded))
     watched = _WatchedRowing(maker.counts, maker.made.faults)
-    maker.rowing = watched
+    maker.rows.work_by(watched)
     maker.make()
     rows = watched.rows
     return woven(rows, finished=not watched.more) if rows else None

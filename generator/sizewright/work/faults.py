@@ -114,6 +114,25 @@ class NeverReached:
 
 
 @dataclass(frozen=True, slots=True)
+class Unfinished:
+    """Shaping is to be done while so many `rows` are worked, and they end when it was `done` so often."""
+
+    span: Span
+    size: int
+    rows: int
+    done: int
+
+
+@dataclass(frozen=True, slots=True)
+class NotTogether:
+    """Stitches are to be lost or gained at the edges of a pattern that does not work each stitch for one."""
+
+    span: Span
+    size: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class UnknownFabric:
     """A stitch pattern is to be worked that nobody wrote."""
 
@@ -161,6 +180,8 @@ Fault = (
     | NoRow
     | NoStitches
     | NeverReached
+    | Unfinished
+    | NotTogether
     | UnknownFabric
     | WrongSide
     | NotJoined

@@ -14,6 +14,7 @@ from sizewright.read.notation.direction_tree import (
     Even,
     Gather,
     Join,
+    Meanwhile,
     RepeatRows,
     Row,
     Spaced,
@@ -50,19 +51,23 @@ def label_of(direction: Direction) -> str:
     """The words by which the ledger names a direction; "" for one that has no place in it."""
     match direction:
         case Row():
-            return direction.label or "Row"
+            label = direction.label or "Row"
         case Even():
-            return f"Work {direction.fabric}"
+            label = f"Work {direction.fabric}"
         case RepeatRows():
             words = direction.words or "rows above"
-            return words if words.casefold().startswith(("rep", "work")) else f"Rep {words}"
+            label = words if words.casefold().startswith(("rep", "work")) else f"Rep {words}"
         case Spaced():
-            return direction.words
+            label = direction.words
+        case Meanwhile():
+            label = f"{label_of(direction.rows)}, {direction.shaping.words}"
         case Join() | Unread():
-            return ""
+            label = ""
         case CastOn() | TakeUp() | Declared() | BindOffAll() | Gather():
-            return _LABELS[type(direction)]
-    assert_never(direction)
+            label = _LABELS[type(direction)]
+        case _:
+            assert_never(direction)
+    return label
 
 
 _LABELS: Mapping[type[Direction], str] = {

@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import assert_never
 
 from sizewright.base.place import Span
@@ -13,9 +12,9 @@ from sizewright.read.notation.direction_tree import (
     Declared,
     Direction,
     Even,
-    Extent,
     Gather,
     Join,
+    Meanwhile,
     Promise,
     RepeatRows,
     Row,
@@ -29,14 +28,12 @@ from sizewright.work.arrange import arranged
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Forgotten, NoMarker, NoStitches, Stopped, WrongCount
 from sizewright.work.holders import held_as, names_of, plain_name
-from sizewright.work.lengths import Lengths
 from sizewright.work.made import Made, Step, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
 from sizewright.work.row_book import RowBook
-from sizewright.work.rowing import Rowing
+from sizewright.work.row_maker import RowMaker
 from sizewright.work.sections import Sections
-from sizewright.work.shaping import Shaping
 
 
 class Maker:
@@ -47,11 +44,9 @@ class Maker:
         self.size = size
         self.made = Made()
         self.counts = Counts(graded, size)
-        self.lengths = Lengths(graded, self.counts)
         self.book = RowBook(blocks, size)
-        self.rowing = Rowing(self.counts, self.made.faults)
-        self.shaping = Shaping(self.counts, self.rowing, self.book)
         self.sections = Sections()
+        self.rows = RowMaker(graded, self.counts, self.book, self.made.faults, self.sections)
         self.needle: Needle | None = None
         self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
         self.unmarked = False  # a faulty row lost the markers: that they are missing is told by it already
@@ -148,12 +143,8 @@ class Maker:
                 raise Stopped(None)
             case Join():
                 self.join(self.live(direction), direction)
-            case Row():
-                self.row(self.live(direction), direction)
-            case RepeatRows() | Even():
-                self.rows(self.live(direction), direction)
-            case Spaced():
-                self.spaced(self.live(direction), direction)
+            case Row() | RepeatRows() | Even() | Spaced() | Meanwhile():
+                self.rows.work(self.live(direction), direction)
             case BindOffAll() | Gather():
                 self.end(self.live(direction), direction)
             case _:
@@ -203,7 +194,7 @@ class Maker:
                 case _:
                     raise Stopped(None)
         needle.reverse()
-        self.rowing.judge_promise(needle, direction.promise, "the cast-on", 0)
+        self.rows.rowing.judge_promise(needle, direction.promise, "the cast-on", 0)
 
     def join(self, needle: Needle, direction: Join) -> None:
         """The piece is joined in the round."""
@@ -244,53 +235,3 @@ class Maker:
                 fault = WrongCount(direction.span, self.size, "the end of the piece", "sts", said, needle.total)
                 self.made.faults.append(fault)
         self.lay(needle, 0)
-
-    # Rows
-
-    def row(self, needle: Needle, row: Row) -> None:
-        """One written row, or as many alike as its numbers say."""
-        if row.like is not None:
-            row = replace(row, actions=self.book.numbered(row.like, row.span)[0].actions)
-        self.rowing.judge_side(needle, row)
-        times = 1
-        if row.numbers.last is not None:
-            times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
-        self.book.note(row, times)
-        before = needle.total
-        self.rowing.again(needle, [row], times)
-        self.book.worked(row, needle.rows)
-        self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
-
-    def rows(self, needle: Needle, direction: RepeatRows | Even) -> None:
-        """Rows that stand above, of a stitch pattern or of a fabric known by name, as far as is said."""
-        before = needle.total
-        book = self.book
-        rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
-        if isinstance(direction, RepeatRows) and direction.name:
-            self.rowing.judge_called_side(needle, rows[0], direction.span)
-        self.extend(needle, rows, direction.extent, direction.span)
-        if len(rows) == 1:
-            self.book.worked(rows[0], needle.rows)
-        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
-
-    def spaced(self, needle: Needle, direction: Spaced) -> None:
-        """A row that comes every so often."""
-        before = needle.total
-        self.shaping.spaced(needle, direction)
-        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
-
-    def extend(self, needle: Needle, rows: tuple[Row, ...], extent: Extent, span: Span) -> None:
-        """Rows as far as an extent says."""
-        if extent.left is not None:
-            self.rowing.until_left(needle, rows, self.counts(extent.left), span)
-        elif extent.times is not None:
-            self.rowing.again(needle, rows, self.counts(extent.times))
-        elif extent.rows is not None:
-            self.rowing.partly(needle, rows, self.counts(extent.rows))
-        elif extent.typed_length or extent.length is not None:
-            target = self.lengths.rows(extent, f"{self.sections.heading} {extent.since}")
-            if target is not None:
-                origin = self.sections.origin(extent.since, needle.rows)
-                self.rowing.partly(needle, rows, max(0, origin + target - needle.rows))
-        else:
-            self.rowing.again(needle, rows, 1)

@@ -127,6 +127,16 @@ class Even:
 
 
 @dataclass(frozen=True, slots=True)
+class Meanwhile:
+    """Rows, and shaping told to be done at the same time."""
+
+    span: Span
+    rows: RepeatRows | Even
+    shaping: Spaced
+    promise: Promise | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class CastOn:
     """A new piece begins; `behind` are markers and more stitches in the same breath, "pm, cast on 8 sts".
 
@@ -199,4 +209,6 @@ class Unread:
     words: Told = ()
 
 
-Direction = Row | RepeatRows | Even | Spaced | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread
+Direction = (
+    Row | RepeatRows | Even | Spaced | Meanwhile | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread
+)

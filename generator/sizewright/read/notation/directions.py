@@ -15,6 +15,7 @@ from sizewright.read.notation.direction_tree import (
     Declared,
     Direction,
     Even,
+    Meanwhile,
     Numbers,
     Promise,
     RepeatRows,
@@ -34,6 +35,9 @@ from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, t
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.rules import NOT_UNDERSTOOD
 
+_SAME_TIME = ("at", "the", "same", "time")
+_JOINTS = (",", ";", ":", "and", "-")
+_DECLARE = "Write the rows out, or say what they come to: “# declared: 72 sts, 12 rows” at the end of the line."
 _ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 
 
@@ -43,16 +47,21 @@ class DirectionReader:
     def __init__(self, vocabulary: Vocabulary) -> None:
         self._vocabulary = vocabulary
         self.findings: list[Finding] = []
+        self._last: tuple[Direction, ...] = ()  # the direction read last in this block
 
     def read(self, lines: Sequence[InstructionLine]) -> tuple[Direction, ...]:
         """The directions of a block, in reading order."""
         found: list[Direction] = []
+        self._last = ()
         for declared, together in groupby(lines, lambda line: bool(line.declared)):
             for direction in self._declared(together) if declared else self._said(tuple(together)):
                 if isinstance(direction, Promise):
                     _promised(found, direction)
+                elif isinstance(direction, Meanwhile) and self._last and direction.span == self._last[0].span:
+                    found[-1] = direction
                 else:
                     found.append(direction)
+                self._last = tuple(found[-1:])
         return tuple(found)
 
     def _said(self, lines: Sequence[InstructionLine]) -> Iterator[Direction | Promise]:
@@ -104,6 +113,9 @@ class DirectionReader:
         single = ShapingParser(sentence, self._vocabulary).spaced() or self._cast_on(sentence)
         if single is not None:
             return (single,)
+        together = self._together(sentence)
+        if together is not None:
+            return (together,)
         parts = _parted(sentence)
         if parts is not None:
             first, second = (self._phrased(part) for part in parts)
@@ -117,6 +129,20 @@ class DirectionReader:
             replace(direction, promise=promise) if isinstance(direction, CastOn | RepeatRows | Even) else direction
             for direction in phrase
         )
+
+    def _together(self, sentence: Sentence) -> Meanwhile | None:
+        """ "Work in stockinette for 12 rows and at the same time dec 1 st ..."."""
+        place = _at(sentence, _SAME_TIME)
+        if place is None:
+            return None
+        before, behind = _trimmed(sentence[:place]), _trimmed(sentence[place + len(_SAME_TIME) :])
+        rows = (self._phrased(before) or ()) if before else self._last
+        shaping = ShapingParser(behind, self._vocabulary).spaced() if behind else None
+        if len(rows) != 1 or not isinstance(rows[0], RepeatRows | Even) or shaping is None:
+            raise NotUnderstood(spanned(sentence[place : place + len(_SAME_TIME)]), "at the same time", _DECLARE)
+        promise = shaping.promise or rows[0].promise
+        span = spanned(sentence) if before else rows[0].span
+        return Meanwhile(span, replace(rows[0], promise=None), replace(shaping, promise=None), promise)
 
     def _cast_on(self, sentence: Sentence) -> CastOn | None:
         return CastOnParser(sentence, self._vocabulary).cast_on()
@@ -138,6 +164,9 @@ class DirectionReader:
         yield Row(spanned(sentence), "", Numbers(), None, in_the_round=False, actions=actions, promise=promise)
 
     def _row(self, label: Label, rest: Sentence, sentence: Sentence) -> Iterator[Direction]:
+        place = _at(rest, _SAME_TIME)
+        if place is not None:
+            raise NotUnderstood(spanned(rest[place : place + len(_SAME_TIME)]), "at the same time", _DECLARE)
         like, promise = self._like(rest)
         actions: tuple[Action, ...] = ()
         if like is None:
@@ -190,6 +219,20 @@ def _whole_row(body: Sentence) -> Sentence:
     return body
 
 
+def _at(sentence: Sentence, words: tuple[str, ...]) -> int | None:
+    texts = tuple(token.text for token in sentence)
+    return next((place for place in range(len(texts)) if texts[place : place + len(words)] == words), None)
+
+
+def _trimmed(sentence: Sentence) -> Sentence:
+    """Without the joints at either end."""
+    while sentence and sentence[-1].text in _JOINTS:
+        sentence = sentence[:-1]
+    while sentence and sentence[0].text in _JOINTS:
+        sentence = sentence[1:]
+    return sentence
+
+
 def _parted(sentence: Sentence) -> tuple[Sentence, Sentence] | None:
     """The two halves around the first "then"."""
     then = next((place for place, token in enumerate(sentence) if token.text == "then"), 0)
@@ -202,7 +245,7 @@ def _parted(sentence: Sentence) -> tuple[Sentence, Sentence] | None:
 def _promised(found: list[Direction], promise: Promise) -> None:
     """A count that stands as a sentence of its own belongs to the direction before it."""
     last = found[-1] if found else None
-    if isinstance(last, Row | CastOn | RepeatRows | Even | Spaced | Unread):
+    if isinstance(last, Row | CastOn | RepeatRows | Even | Spaced | Meanwhile | Unread):
         found[-1] = replace(last, promise=promise)
 
 

@@ -186,6 +186,7 @@ _NO_NAME = r"(?:last|these|this|those|next|every|each|all|first|same|rest|an?|in
 _NAME = rf"(?!{_NO_NAME} )[a-z][a-z'-]*(?: (?!of |in |for )[a-z][a-z'-]*){{0,2}} (?:row|rnd|round)"
 _NAMED = rf"(?P<name>{_NAME}(?: #(?! (?:more|times?)))?)"
 
+_NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these )?(?:last )?"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
@@ -210,6 +211,10 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (r"(?:graft|close) .*", _graft),
     (rf"{_PUT} {_HELD}{_FROM}{_ONTO_NEEDLE}", _take_up),
     (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
+    (
+        rf"(?:work|continue|cont)(?: even| straight)? in (?!the round|rounds?|rnds?|rows?){_BY_NAME}(?:(?: ,)? as follows)?",
+        _even,
+    ),
     # What changes no count.
     (r"(?:cut|break) (?:the )?yarn.*", _nothing),
     (r"(?:fasten off|weave in|sew|block|steam|wash|press).*", _nothing),

@@ -1,0 +1,111 @@
+"""In: directions that tell of rows. Out: the rows worked, in one size, as far as they say."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sizewright.base.place import Span
+from sizewright.grade.graded import Graded
+from sizewright.read.notation.direction_tree import Even, Extent, Meanwhile, RepeatRows, Row, Spaced
+from sizewright.work.counts import Counts
+from sizewright.work.faults import Fault, Stopped
+from sizewright.work.lengths import Lengths
+from sizewright.work.needle import Needle
+from sizewright.work.row_book import RowBook
+from sizewright.work.rowing import Rowing
+from sizewright.work.sections import Sections
+from sizewright.work.shaping import Ground, Shaping
+
+Rows = Row | RepeatRows | Even | Spaced | Meanwhile
+
+
+class RowMaker:
+    """Works directions that tell of rows."""
+
+    def __init__(self, graded: Graded, counts: Counts, book: RowBook, faults: list[Fault], sections: Sections) -> None:
+        self.counts = counts
+        self.book = book
+        self.sections = sections
+        self.lengths = Lengths(graded, counts)
+        self.rowing = Rowing(counts, faults)
+        self.shaping = Shaping(counts, self.rowing, book)
+
+    def work_by(self, rowing: Rowing) -> None:
+        """From here on rows are worked by another way of working them."""
+        self.rowing = rowing
+        self.shaping = Shaping(self.counts, rowing, self.book)
+
+    def work(self, needle: Needle, direction: Rows) -> None:
+        """Works one direction. Raises `Stopped`."""
+        match direction:
+            case Row():
+                self.row(needle, direction)
+            case RepeatRows() | Even():
+                self.rows(needle, direction)
+            case Spaced():
+                self.spaced(needle, direction)
+            case Meanwhile():
+                self.meanwhile(needle, direction)
+
+    def row(self, needle: Needle, row: Row) -> None:
+        """One written row, or as many alike as its numbers say."""
+        if row.like is not None:
+            row = replace(row, actions=self.book.numbered(row.like, row.span)[0].actions)
+        self.rowing.judge_side(needle, row)
+        times = 1
+        if row.numbers.last is not None:
+            times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
+        self.book.note(row, times)
+        before = needle.total
+        self.rowing.again(needle, [row], times)
+        self.book.worked(row, needle.rows)
+        self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
+
+    def rows(self, needle: Needle, direction: RepeatRows | Even) -> None:
+        """Rows that stand above, of a stitch pattern or of a fabric known by name, as far as is said."""
+        before = needle.total
+        book = self.book
+        rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
+        if isinstance(direction, RepeatRows) and direction.name:
+            self.rowing.judge_called_side(needle, rows[0], direction.span)
+        self.extend(needle, rows, direction.extent, direction.span)
+        if len(rows) == 1:
+            self.book.worked(rows[0], needle.rows)
+        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def spaced(self, needle: Needle, direction: Spaced) -> None:
+        """A row that comes every so often."""
+        before = needle.total
+        self.shaping.spaced(needle, direction)
+        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def meanwhile(self, needle: Needle, direction: Meanwhile) -> None:
+        """Rows with shaping at the same time."""
+        before, said = needle.total, direction.rows
+        rows = self.book.fabric(said, needle) if isinstance(said, Even) else self.book.repeated(said)
+        words = said.fabric if isinstance(said, Even) else said.of or said.words
+        extent = said.extent
+        limit = None if isinstance(said, Even) and extent == Extent() else self.rows_of(needle, rows, extent)
+        if limit is not None or extent == Extent():
+            self.shaping.together(needle, direction.shaping, Ground(rows, words, limit=limit))
+        self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def rows_of(self, needle: Needle, rows: Sequence[Row], extent: Extent) -> int | None:
+        """How many rows an extent means; None where a length has no row gauge."""
+        if extent.left is not None:
+            raise Stopped(None)
+        if extent.rows is not None:
+            return self.counts(extent.rows)
+        if extent.typed_length or extent.length is not None:
+            target = self.lengths.rows(extent, f"{self.sections.heading} {extent.since}")
+            origin = self.sections.origin(extent.since, needle.rows)
+            return None if target is None else max(0, origin + target - needle.rows)
+        return len(rows) * (1 if extent.times is None else self.counts(extent.times))
+
+    def extend(self, needle: Needle, rows: tuple[Row, ...], extent: Extent, span: Span) -> None:
+        """Rows as far as an extent says."""
+        if extent.left is not None:
+            self.rowing.until_left(needle, rows, self.counts(extent.left), span)
+        elif extent.times is not None:
+            self.rowing.again(needle, rows, self.counts(extent.times))
+        else:
+            self.rowing.partly(needle, rows, self.rows_of(needle, rows, extent) or 0)
