@@ -11,15 +11,17 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from sizewright.read.garment_words import garment_words
+
 # A number, "{times}" or "{times:times}"; the beginning of a clause, "<times:", and its end, ">".
 MEMBER = re.compile(r"\{(?P<number>[a-z_]+)(?::(?P<style>[a-z]+))?\}|<(?P<clause>[a-z_]+):|>")
 
 
-def _rhythm(change: str) -> str:
-    """Gaps of two lengths, interleaved, each with its change behind it."""
+def _rhythm(change: str, prefix: str = "") -> str:
+    """Gaps of two lengths, interleaved, each with its change behind it; `prefix` stands before the numbers' names."""
     one = f"[<run:[k{{gap}}, {change}] {{run:times}}, >k{{other}}, {change}] {{times:times}}"
     then = f"[<then_run:[k{{gap}}, {change}] {{then_run:times}}, >k{{other}}, {change}] {{then_times:times}}"
-    return f"{one}<then_times:, {then}>"
+    return re.sub(r"([{<])(?=[a-z])", rf"\1{prefix}", f"{one}<then_times:, {then}>")
 
 
 def _over_rows(change: str, unit: str) -> tuple[str, ...]:
@@ -87,5 +89,6 @@ PLAN_WORDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "pick_up": (f"{_runs()}pick up and knit {{end}} sts",),
         "pick_up_along": (f"{_runs()}pick up and knit {{end}} sts",),
         "pick_up_by_markers": (_marked(),),
+        **garment_words(_rhythm),
     }
 )

@@ -85,7 +85,7 @@ def _some(changes: int, word: str) -> None:
         raise Impossible(f"0 {word} are none; leave this row to the sizes that have some.")
 
 
-def _decreased(count: int, changes: int) -> int:
+def decreased(count: int, changes: int) -> int:
     """The stitches beside so many decreases."""
     _some(changes, "decreases")
     if 2 * changes > count:
@@ -106,11 +106,11 @@ def _increased(count: int, changes: int, edges: int) -> int:
 
 
 def _decrease_row(count: int, decreases: int) -> Result:
-    return along_row(_decreased(count, decreases), decreases)
+    return along_row(decreased(count, decreases), decreases)
 
 
 def _decrease_round(count: int, decreases: int) -> Result:
-    return in_round(_decreased(count, decreases), decreases)
+    return in_round(decreased(count, decreases), decreases)
 
 
 def _increase_row(count: int, increases: int) -> Result:

@@ -1,0 +1,144 @@
+"""The sentences of the plans that shape whole pieces: raglans, yokes, armholes, necks, shoulders, crowns, heels.
+
+The first row of each has no number, so that numbered rows a designer writes before it stay apart from those behind it.
+"""
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+Rhythm = Callable[[str, str], str]
+
+_BODY = "k1, k2tog, k to 3 sts before marker, ssk, k1, sm"
+_RAGLAN = f"*{_BODY}; rep from * 3 more times. (8 sts decreased)"
+_SINGLE = (
+    f"Rnd 2:<body: [{_BODY}, k to marker, sm] {{body:times}}><sleeve: [k to marker, sm, {_BODY}] {{sleeve:times}}>"
+    f"<both: [{_BODY}] {{both:times}}><neither: k to end>."
+)
+_SHARES = (
+    "Note the counts: {sleeve} sts for each sleeve, {underarm} of them and as many of the body held at each underarm; "
+    "{yoke} sts in the yoke, {neck} at the neck"
+)
+_GUSSET = "K to 3 sts before marker, k2tog, k1, sm, k to marker, sm, k1, ssk, k to end. (2 sts decreased)"
+_BOTH_ENDS = "Dec Row (RS): K1, ssk, k to last 3 sts, k2tog, k1."
+
+_NECKLINE = (
+    "Next Row (RS): K{first}, place next {rest} sts on hold.",
+    "Row 1 (WS): Bind off 2 sts, p to end.",
+    "Row 2 (RS): Knit.",
+    "<again:Rep Rows 1 and 2 {again:times}.>",
+    "Next Row (WS): Purl.",
+    "Dec Row (RS): K to last 3 sts, k2tog, k1.",
+    "<then:Rep Dec Row every 2 rows {then:times}.>",
+    "({shoulder} sts)",
+    "<even:Work {even} rows even.>",
+    "Bind off all sts.",
+    "Place {rest} held sts back on needle.",
+    "Next Row (RS): Bind off {centre} sts, k to end.",
+    "Next Row (WS): Purl.",
+    "Row 1 (RS): Bind off 2 sts, k to end.",
+    "Row 2 (WS): Purl.",
+    "<again:Rep Rows 1 and 2 {again:times}.>",
+    "Dec Row (RS): K1, ssk, k to end.",
+    "<then:Rep Dec Row every 2 rows {then:times}.>",
+    "({shoulder} sts)",
+    "<even:Work {even} rows even.>",
+    "Bind off all sts.",
+)
+
+
+def _slope(out: str, back: str, sides: tuple[str, str]) -> tuple[str, ...]:
+    """Short rows, each turned before the last: `out` and `back` are the stitches of the two ways."""
+    right, wrong = sides
+    across = {"k": "Knit", "p": "Purl"}
+    return (
+        f"Next Row ({right}): {out.upper()} to last {{first}} sts, turn.",
+        f"Next Row ({wrong}): {across[back]}.",
+        f"Row 1 ({right}): {out.upper()} to {{step}} sts before gap, turn.",
+        f"Row 2 ({wrong}): {across[back]}.",
+        "<again:Rep Rows 1 and 2 {again:times}.>",
+        f"Row 3 ({right}): {out.upper()} to {{then_step}} sts before gap, turn.",
+        f"Row 4 ({wrong}): {across[back]}.",
+        "<then_again:Rep Rows 3 and 4 {then_again:times}.>",
+        f"Next Row ({right}): {across[out]}. ({{total}} sts)",
+    )
+
+
+def _yoke(rhythm: Rhythm) -> tuple[str, ...]:
+    """Three decrease rounds, with the rounds before each."""
+    return tuple(
+        line
+        for name in ("first", "second", "third")
+        for line in (
+            f"<to_{name}:Work {{to_{name}}} rnds even.>",
+            f"{name.title()} Dec Rnd: {rhythm('k2tog', f'{name}_')}. ({{after_{name}}} sts)",
+        )
+    )
+
+
+def garment_words(rhythm: Rhythm) -> Mapping[str, tuple[str, ...]]:
+    """The sentences by the plans' names; `rhythm` gives the words of gaps with a change behind each."""
+    return MappingProxyType(
+        {
+            "raglan": (
+                "<even:Work {even} rnds even.>",
+                f"Full Dec Rnd: {_RAGLAN}",
+                "<slow:Rep Full Dec Rnd every 4 rnds {slow:times}.>",
+                "Rnd 1: Knit.",
+                _SINGLE,
+                "Rnd 3: Knit.",
+                f"Rnd 4: {_RAGLAN}",
+                "<again:Rep Rnds 1 to 4 {again:times}.>",
+                "<fast:Rep Full Dec Rnd every 2 rnds {fast:times}.>",
+                "({left} sts)",
+            ),
+            "yoke_shares": (_SHARES,),
+            "yoke_decreases": _yoke(rhythm),
+            "armhole": (
+                "Next Row (RS): Bind off {bind_off} sts, k to end.",
+                "Next Row (WS): Bind off {bind_off} sts, p to end.",
+                _BOTH_ENDS,
+                "<again:Rep Dec Row every 2 rows {again:times}.>",
+                "({left} sts)",
+                "<even:Work {even} rows even.>",
+            ),
+            "sleeve_cap": (
+                "Next Row (RS): Bind off {bind_off} sts, k to end.",
+                "Next Row (WS): Bind off {bind_off} sts, p to end.",
+                _BOTH_ENDS,
+                "<first:Rep Dec Row every {fast_every} rows {first:times}.>",
+                "<slow:Rep Dec Row every {slow_every} rows {slow:times}.>",
+                "<last:Rep Dec Row every {fast_every} rows {last:times}.>",
+                "<even:Work {even} rows even.>",
+                "Row 1 (RS): Bind off 2 sts, k to end.",
+                "Row 2 (WS): Bind off 2 sts, p to end.",
+                "<steps_again:Rep Rows 1 and 2 {steps_again:times}.>",
+                "({top} sts)",
+                "Bind off all sts.",
+            ),
+            "neckline": _NECKLINE,
+            "shoulder_slope": _slope("k", "p", ("RS", "WS")),
+            "shoulder_slope_on_wrong_side": _slope("p", "k", ("WS", "RS")),
+            "hat_crown": (
+                "<even:Work {even} rnds even.>",
+                "Set-up Rnd: [K{section}, pm] {inner:times}, k to end.",
+                "Dec Rnd: *K to 2 sts before marker, k2tog, sm; rep from * to end. ({lost} sts decreased)",
+                "<slow:Rep Dec Rnd every 2 rnds {slow:times}.>",
+                "<fast:Rep Dec Rnd every rnd {fast:times}.>",
+                "({left_over} sts)",
+            ),
+            "heel_turn": (
+                "Next Row (RS): K{to_side}, ssk, k1, turn.",
+                "Next Row (WS): Sl 1, p{back}, p2tog, p1, turn.",
+                "Row 1 (RS): Sl 1, k to 1 st before gap, ssk, k1, turn.",
+                "Row 2 (WS): Sl 1, p to 1 st before gap, p2tog, p1, turn.",
+                "<again:Rep Rows 1 and 2 {again:times}.>",
+                "({left} sts)",
+            ),
+            "sock_gusset": (
+                "Set-up Rnd: K{before}, pm, k{top}, pm, k to end. ({total} sts)",
+                f"Dec Rnd: {_GUSSET}",
+                "<again:Rep Dec Rnd every 2 rnds {again:times}.>",
+                "({foot} sts)",
+            ),
+        }
+    )
