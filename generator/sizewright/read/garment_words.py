@@ -4,7 +4,6 @@ The first row of each has no number, so that numbered rows a designer writes bef
 """
 
 from collections.abc import Callable, Mapping
-from types import MappingProxyType
 
 Rhythm = Callable[[str, str], str]
 
@@ -75,70 +74,70 @@ def _yoke(rhythm: Rhythm) -> tuple[str, ...]:
     )
 
 
+_WORDS: Mapping[str, tuple[str, ...]] = {
+    "raglan": (
+        "<even:Work {even} rnds even.>",
+        f"Full Dec Rnd: {_RAGLAN}",
+        "<slow:Rep Full Dec Rnd every 4 rnds {slow:times}.>",
+        "Rnd 1: Knit.",
+        _SINGLE,
+        "Rnd 3: Knit.",
+        f"Rnd 4: {_RAGLAN}",
+        "<again:Rep Rnds 1 to 4 {again:times}.>",
+        "<fast:Rep Full Dec Rnd every 2 rnds {fast:times}.>",
+        "({left} sts)",
+    ),
+    "yoke_shares": (_SHARES,),
+    "armhole": (
+        "Next Row (RS): Bind off {bind_off} sts, k to end.",
+        "Next Row (WS): Bind off {bind_off} sts, p to end.",
+        _BOTH_ENDS,
+        "<again:Rep Dec Row every 2 rows {again:times}.>",
+        "({left} sts)",
+        "<even:Work {even} rows even.>",
+    ),
+    "sleeve_cap": (
+        "Next Row (RS): Bind off {bind_off} sts, k to end.",
+        "Next Row (WS): Bind off {bind_off} sts, p to end.",
+        _BOTH_ENDS,
+        "<first:Rep Dec Row every {fast_every} rows {first:times}.>",
+        "<slow:Rep Dec Row every {slow_every} rows {slow:times}.>",
+        "<last:Rep Dec Row every {fast_every} rows {last:times}.>",
+        "<even:Work {even} rows even.>",
+        "Row 1 (RS): Bind off 2 sts, k to end.",
+        "Row 2 (WS): Bind off 2 sts, p to end.",
+        "<steps_again:Rep Rows 1 and 2 {steps_again:times}.>",
+        "({top} sts)",
+        "Bind off all sts.",
+    ),
+    "neckline": _NECKLINE,
+    "shoulder_slope": _slope("k", "p", ("RS", "WS")),
+    "shoulder_slope_on_wrong_side": _slope("p", "k", ("WS", "RS")),
+    "hat_crown": (
+        "<even:Work {even} rnds even.>",
+        "Set-up Rnd: [K{section}, pm] {inner:times}, k to end.",
+        "Dec Rnd: *K to 2 sts before marker, k2tog, sm; rep from * to end. ({lost} sts decreased)",
+        "<slow:Rep Dec Rnd every 2 rnds {slow:times}.>",
+        "<fast:Rep Dec Rnd every rnd {fast:times}.>",
+        "({left_over} sts)",
+    ),
+    "heel_turn": (
+        "Next Row (RS): K{to_side}, ssk, k1, turn.",
+        "Next Row (WS): Sl 1, p{back}, p2tog, p1, turn.",
+        "Row 1 (RS): Sl 1, k to 1 st before gap, ssk, k1, turn.",
+        "Row 2 (WS): Sl 1, p to 1 st before gap, p2tog, p1, turn.",
+        "<again:Rep Rows 1 and 2 {again:times}.>",
+        "({left} sts)",
+    ),
+    "sock_gusset": (
+        "Set-up Rnd: K{before}, pm, k{top}, pm, k to end. ({total} sts)",
+        f"Dec Rnd: {_GUSSET}",
+        "<again:Rep Dec Rnd every 2 rnds {again:times}.>",
+        "({foot} sts)",
+    ),
+}
+
+
 def garment_words(rhythm: Rhythm) -> Mapping[str, tuple[str, ...]]:
     """The sentences by the plans' names; `rhythm` gives the words of gaps with a change behind each."""
-    return MappingProxyType(
-        {
-            "raglan": (
-                "<even:Work {even} rnds even.>",
-                f"Full Dec Rnd: {_RAGLAN}",
-                "<slow:Rep Full Dec Rnd every 4 rnds {slow:times}.>",
-                "Rnd 1: Knit.",
-                _SINGLE,
-                "Rnd 3: Knit.",
-                f"Rnd 4: {_RAGLAN}",
-                "<again:Rep Rnds 1 to 4 {again:times}.>",
-                "<fast:Rep Full Dec Rnd every 2 rnds {fast:times}.>",
-                "({left} sts)",
-            ),
-            "yoke_shares": (_SHARES,),
-            "yoke_decreases": _yoke(rhythm),
-            "armhole": (
-                "Next Row (RS): Bind off {bind_off} sts, k to end.",
-                "Next Row (WS): Bind off {bind_off} sts, p to end.",
-                _BOTH_ENDS,
-                "<again:Rep Dec Row every 2 rows {again:times}.>",
-                "({left} sts)",
-                "<even:Work {even} rows even.>",
-            ),
-            "sleeve_cap": (
-                "Next Row (RS): Bind off {bind_off} sts, k to end.",
-                "Next Row (WS): Bind off {bind_off} sts, p to end.",
-                _BOTH_ENDS,
-                "<first:Rep Dec Row every {fast_every} rows {first:times}.>",
-                "<slow:Rep Dec Row every {slow_every} rows {slow:times}.>",
-                "<last:Rep Dec Row every {fast_every} rows {last:times}.>",
-                "<even:Work {even} rows even.>",
-                "Row 1 (RS): Bind off 2 sts, k to end.",
-                "Row 2 (WS): Bind off 2 sts, p to end.",
-                "<steps_again:Rep Rows 1 and 2 {steps_again:times}.>",
-                "({top} sts)",
-                "Bind off all sts.",
-            ),
-            "neckline": _NECKLINE,
-            "shoulder_slope": _slope("k", "p", ("RS", "WS")),
-            "shoulder_slope_on_wrong_side": _slope("p", "k", ("WS", "RS")),
-            "hat_crown": (
-                "<even:Work {even} rnds even.>",
-                "Set-up Rnd: [K{section}, pm] {inner:times}, k to end.",
-                "Dec Rnd: *K to 2 sts before marker, k2tog, sm; rep from * to end. ({lost} sts decreased)",
-                "<slow:Rep Dec Rnd every 2 rnds {slow:times}.>",
-                "<fast:Rep Dec Rnd every rnd {fast:times}.>",
-                "({left_over} sts)",
-            ),
-            "heel_turn": (
-                "Next Row (RS): K{to_side}, ssk, k1, turn.",
-                "Next Row (WS): Sl 1, p{back}, p2tog, p1, turn.",
-                "Row 1 (RS): Sl 1, k to 1 st before gap, ssk, k1, turn.",
-                "Row 2 (WS): Sl 1, p to 1 st before gap, p2tog, p1, turn.",
-                "<again:Rep Rows 1 and 2 {again:times}.>",
-                "({left} sts)",
-            ),
-            "sock_gusset": (
-                "Set-up Rnd: K{before}, pm, k{top}, pm, k to end. ({total} sts)",
-                f"Dec Rnd: {_GUSSET}",
-                "<again:Rep Dec Rnd every 2 rnds {again:times}.>",
-                "({foot} sts)",
-            ),
-        }
-    )
+    return {**_WORDS, "yoke_decreases": _yoke(rhythm)}
