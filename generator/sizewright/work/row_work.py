@@ -8,6 +8,7 @@ from sizewright.read.notation.tree import (
     Across,
     Action,
     Add,
+    AtEdges,
     BindOff,
     Colour,
     Drop,
@@ -56,6 +57,8 @@ class RowWork(HoldingWork):
                 self.repeat(action)
             case IntoOne():
                 self.into_one(action)
+            case AtEdges():
+                self.all(action.actions)
             case Mark():
                 self.mark(action)
             case PassOver():

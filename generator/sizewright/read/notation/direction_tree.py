@@ -113,6 +113,7 @@ class Spaced:
     fabric: str
     words: str = field(compare=False)
     promise: Promise | None = None
+    in_the_round: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from sizewright.read.notation.cursor import ROW_WORDS
 from sizewright.read.notation.manner_parser import MannerParser
 from sizewright.read.notation.stitches import Stitch
-from sizewright.read.notation.tree import Action, Count, Evenly, Follow, Landmark, Manner, Place, Work
+from sizewright.read.notation.tree import Action, AtEdges, Count, Evenly, Follow, Landmark, Manner, Place, Work
 
 _VERBS = {"inc": "inc", "increase": "inc", "dec": "dec", "decrease": "dec"}
 _EDGES = ("neck", "armhole", "front", "side", "raglan", "sleeve", "outer", "inner", "shaped")
@@ -40,9 +40,11 @@ class EdgeWords(MannerParser):
         both = self.at("each", "both") and self.peek(1) in ("end", "ends", "side", "sides", "edge", "edges")
         edge = self.at(*_EDGES) and self.peek(1) == "edge"
         if both or edge:
+            name = "each end" if both else f"{self.token.text} edge"
             self.position += 2
         elif self.at("end", *_BEGINNINGS):
             edge = self.step().text == "end"
+            name = "end" if edge else "beginning"
         else:
             return ()
         if self.at("of") and self.peek(1) in ("row", "rnd", "round"):
@@ -51,7 +53,8 @@ class EdgeWords(MannerParser):
         shaped = Work(span, stitch, count)
         rest = self._before(count, stitch.uses) if both or edge else None
         middle = Follow(span, Manner.ANY, None, Place(Landmark.END, rest))
-        return (shaped, middle, shaped) if both else (middle, shaped) if edge else (shaped, middle)
+        actions = (shaped, middle, shaped) if both else (middle, shaped) if edge else (shaped, middle)
+        return (AtEdges(span, stitch, count, name, actions),)
 
     def _before(self, count: Count, uses: int) -> Count:
         """The stitches that the shaping at the end of the row takes."""

@@ -37,7 +37,8 @@ class ShapingParser(RowParser):
         promise = self.promise()
         if not self.done:
             raise self.fault()
-        return Spaced(self.since(0), name, actions, spacings, fabric, _short(words), promise)
+        rounds = any(token.text in ("rnd", "rnds", "round", "rounds") for token in self.between(0, self.position))
+        return Spaced(self.since(0), name, actions, spacings, fabric, _short(words), promise, rounds)
 
     def _fabric_before(self) -> str:
         """ "Working in stockinette, rep ..."."""

@@ -185,6 +185,31 @@ class Evenly:
     place: Place | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class AtEdges:
+    """ "Dec 1 st at each end": shaping told by its place. `actions` are the stitches that this comes to."""
+
+    span: Span
+    stitch: Stitch
+    count: Count
+    edge: str
+    actions: tuple["Action", ...]
+
+
 Action = (
-    Work | Repeat | IntoOne | Mark | PassOver | BindOff | Add | Hold | Across | Drop | Turn | Follow | Colour | Evenly
+    AtEdges
+    | Work
+    | Repeat
+    | IntoOne
+    | Mark
+    | PassOver
+    | BindOff
+    | Add
+    | Hold
+    | Across
+    | Drop
+    | Turn
+    | Follow
+    | Colour
+    | Evenly
 )
