@@ -12,7 +12,7 @@ from sizewright.read.notation.tree import Count
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.typed_numbers import exact
 
-_NUMBER_WORDS = {
+NUMBER_WORDS = {
     word: number
     for number, word in enumerate(
         ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1
@@ -117,8 +117,8 @@ def _words(text: str, line: Span, column: int) -> Iterator[Token]:
             value = exact(figures) if len(figures) <= _LONGEST else Fraction(1, 2)
             count = Count(span, int(value)) if figures.isdecimal() and value.denominator == 1 else None
             yield Token(Kind.NUMBER, "#", typed, span, count, ordinal=match["ordinal"] is not None)
-        elif folded in _NUMBER_WORDS and before not in _KEEPS_WORD:
-            yield Token(Kind.NUMBER, "#", typed, span, Count(span, _NUMBER_WORDS[folded]))
+        elif folded in NUMBER_WORDS and before not in _KEEPS_WORD:
+            yield Token(Kind.NUMBER, "#", typed, span, Count(span, NUMBER_WORDS[folded]))
         elif match["sign"]:
             yield Token(Kind.SIGN, {"–": "-", "—": "-", "−": "-"}.get(folded, folded), typed, span)
         else:

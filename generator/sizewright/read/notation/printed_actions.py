@@ -1,0 +1,160 @@
+"""In: the actions of a row. Out: its words in house style: "k3, *[k2tog] 3 times, yo; rep from * to last 3 sts, k3".
+
+A repeat of the row itself has a star; those inside it, and those worked so many times, have brackets.
+"""
+
+from collections.abc import Sequence
+from typing import assert_never
+
+from sizewright.read.inserts import Told
+from sizewright.read.notation.kinds import Landmark, Manner, Marking
+from sizewright.read.notation.printed_pieces import listed, number, place, said, stitches, times
+from sizewright.read.notation.stitches import PASS_OVER
+from sizewright.read.notation.tree import (
+    Action,
+    Add,
+    AtEdges,
+    BindOff,
+    Colour,
+    Count,
+    Drop,
+    Evenly,
+    Follow,
+    Hold,
+    IntoOne,
+    Mark,
+    PassOver,
+    Place,
+    Repeat,
+    Turn,
+    Work,
+)
+
+_END = Place(Landmark.END)
+_MARKS = {Marking.PLACE: "pm", Marking.SLIP: "sm", Marking.REMOVE: "remove m"}
+_PASSED = {slipped: word for word, slipped in PASS_OVER.items()}
+_WHOLE = {"k": "knit", "p": "purl"}
+
+
+def printed_actions(actions: Sequence[Action], *, inside: bool = False) -> Told:
+    """Actions one after the other; `inside` says that a bracket or a star is around them."""
+    if not inside and len(actions) == 1:
+        whole = _whole_row(actions[0])
+        if whole:
+            return (whole,)
+    return listed(printed_action(action, inside=inside) for action in actions)
+
+
+def _whole_row(action: Action) -> str:
+    """ "knit" and "purl" for a row of nothing else."""
+    match action:
+        case Work(count=None, place=to, colour="", manner="") if to == _END:
+            return _WHOLE.get(action.stitch.term, "")
+    return ""
+
+
+def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C901, PLR0911, PLR0912 -- one a kind
+    """One action."""
+    match action:
+        case Work():
+            return _work(action)
+        case Repeat():
+            return _bracketed(action) if inside or _in_brackets(action) else _starred(action)
+        case IntoOne():
+            return said("(", printed_actions(action.actions, inside=True), ") in next st")
+        case Mark():
+            return said(_MARKS[action.what], " " if action.words else "", action.words)
+        case PassOver():
+            return (_PASSED[action.slipped],)
+        case BindOff():
+            return said("bind off ", stitches(action.count), f" {action.manner}".rstrip())
+        case Add():
+            return said(f"{action.how} ", stitches(action.count), " " if action.where else "", action.where)
+        case Hold():
+            return said("place next ", stitches(action.count), " ", action.where)
+        case Drop():
+            return said("drop next ", stitches(action.count))
+        case Turn():
+            return ("turn",)
+        case Follow():
+            return _follow(action)
+        case Colour():
+            return (f"with {action.name}",)
+        case AtEdges():
+            return said(f"{action.stitch.term} ", stitches(action.count), f" at {action.edge}")
+        case Evenly():
+            return said(f"{action.stitch.term} ", stitches(action.count), " evenly", _to(action.place))
+    assert_never(action)
+
+
+def _to(to: Place | None) -> Told:
+    return () if to is None else said(" ", place(to))
+
+
+# Stitches
+
+
+def _work(action: Work) -> Told:
+    """ "k3", "k1 tbl", "sl 1 wyif", "k2tog twice", "k2 MC", "k to last 3 sts"."""
+    term = action.stitch.term
+    behind = f" {action.manner}".rstrip() + f" {action.colour}".rstrip()
+    if action.place is not None:
+        return said(term, behind, _to(action.place))
+    if action.stitch.numbered:
+        return said(_numbered(term, action.count), behind)
+    if action.count is None or action.count.value == 1:
+        return said(term, behind)
+    return said(term, behind, " ", times(action.count))
+
+
+def _numbered(term: str, count: Count | None) -> Told:
+    """ "k3", "sl 1", "k1 tbl": "k" and "p" touch their number; with "l" and "c" before it a figure is misread."""
+    stem, _, twisted = term.partition(" ")
+    gap = "" if stem in _WHOLE else " "
+    return said(stem, gap, "1" if count is None else number(count), f" {twisted}".rstrip())
+
+
+def _follow(action: Follow) -> Told:
+    if action.manner is Manner.ANY:
+        if action.count is not None:
+            return said("work ", stitches(action.count), " in pattern")
+        return said("work in pattern", _to(action.place or _END))
+    if action.count is not None:
+        return said(action.manner.value, " over next ", stitches(action.count))
+    return said(action.manner.value, _to(None if action.place in (None, _END) else action.place))
+
+
+# Repeats
+
+
+def _in_brackets(action: Repeat) -> bool:
+    return action.times is not None and not action.more
+
+
+def _starred(action: Repeat) -> Told:
+    """ "*k2, p2; rep from * to last 2 sts", "*k{n}, pm; rep from * 6 more times"."""
+    body = printed_actions(action.actions, inside=True)
+    if action.times is not None:
+        far = said(" ", times(action.times, more=True))
+    else:
+        far = () if action.ending and action.place in (None, _END) else _to(action.place or _END)
+    return said("*", body, "; rep from *", far, _ending(action))
+
+
+def _bracketed(action: Repeat) -> Told:
+    """ "[k2, p2] 3 times", "[k1, p1] to m", "[k2, p2] once, then 6 more times"."""
+    body = printed_actions(action.actions, inside=True)
+    if action.times is None:
+        far = place(action.place or _END)
+    elif action.more:
+        far = said("once, then ", times(action.times, more=True))
+    else:
+        far = times(action.times)
+    return said("[", body, "] ", far, _ending(action))
+
+
+def _ending(action: Repeat) -> Told:
+    if not action.ending:
+        return ()
+    lead = ", ending last rep with " if action.replaces else ", ending with "
+    return said(lead, printed_actions(action.ending, inside=True))
