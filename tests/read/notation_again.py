@@ -1,6 +1,5 @@
 """Sources of instructions read, printed and read again, for tests; places are left out where trees are compared."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from typing import Any
@@ -33,18 +32,12 @@ def lines_of(block: tuple[Direction, ...]) -> str:
 
 
 def without_places(node: object) -> Any:  # noqa: ANN401 -- any node of a tree, as plain tuples
-    """A tree as tuples, without its places and without what is compared by no other part of it."""
+    """A tree as tuples, without its places, what is left out of comparisons, and which sizes a passage is for."""
     if isinstance(node, Span):
         return None
     if is_dataclass(node):
-        told = (getattr(node, field.name) for field in fields(node) if field.compare)
+        told = (getattr(node, field.name) for field in fields(node) if field.compare and field.name != "sizes")
         return (type(node).__name__, *map(without_places, told))
     if isinstance(node, tuple):
         return tuple(map(without_places, node))
     return node
-
-
-def read_again(block: tuple[Direction, ...]) -> tuple[Direction, ...]:
-    """A block printed and read; `::` and the like around it are not."""
-    (again,) = directions(source(lines_of(block)).patterns[0])
-    return again

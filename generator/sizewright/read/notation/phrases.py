@@ -267,6 +267,7 @@ def read_phrase(sentence: Sentence) -> tuple[Direction, ...] | None:
         if found is not None:
             match = Match(sentence, found)
             if build not in (_repeat, _even, _call):  # these say all that stands in them, and their fabrics hold commas
-                _refuse_second(sentence, text)
+                start = found.start("count") if build is _cast_on else 0  # "with A, cast on" is one instruction
+                _refuse_second(sentence[text.count(" ", 0, start) :], text[start:])
             return None if match.has("count") and match.count("count") is None else build(match)
     return None

@@ -69,7 +69,8 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case BindOff():
             return said("bind off ", stitches(action.count), f" {action.manner}".rstrip())
         case Add():
-            return said(f"{action.how} ", stitches(action.count), " " if action.where else "", action.where)
+            gap = "" if not action.where or str(action.where[0]).startswith(",") else " "
+            return said(f"{action.how} ", stitches(action.count), gap, action.where)
         case Hold():
             return said("place next ", stitches(action.count), " ", action.where)
         case Drop():

@@ -7,6 +7,9 @@ from sizewright.read.notation.kinds import Landmark
 from sizewright.read.notation.tree import Count, Place
 
 
+_LANDMARKS = {Landmark.MARKER: "m", Landmark.GAP: "gap"}
+
+
 def said(*parts: LinePiece | Told) -> Told:
     """Some pieces as one."""
     return joined(_flat(parts))
@@ -64,5 +67,6 @@ def place(to: Place) -> Told:
         case Landmark.END:
             last = ("st",) if before is not None and before.value == 1 else None
             return ("to end",) if before is None else said("to last ", last or stitches(before))
-        case Landmark.MARKER:
-            return ("to m",) if before is None else said("to ", stitches(before), " before m")
+        case Landmark.MARKER | Landmark.GAP:
+            name = _LANDMARKS[to.landmark]
+            return (f"to {name}",) if before is None else said("to ", stitches(before), f" before {name}")

@@ -119,6 +119,7 @@ def _side(texts: list[str]) -> Side | None:
 
 def _remark(words: Sentence) -> str:
     """What stands in brackets at the end beside the side."""
-    found = re.search(r"\(([^()]+)\)$", typed(words)) if words[-1].text == ")" else None  # not "1 to 4 (5, 6)"
-    said = [part.strip() for part in found[1].split(",")] if found else []
+    opening = next((place for place, token in enumerate(words) if token.text == "("), len(words))
+    inside = typed(words[opening + 1 : -1]) if words[-1].text == ")" else ""  # not "1 to 4 (5, 6)"
+    said = [part.strip() for part in inside.split(",")]
     return ", ".join(part for part in said if part.casefold() not in _SIDES)

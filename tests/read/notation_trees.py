@@ -1,0 +1,283 @@
+"""Trees of instructions as they could be built by hand, drawn at random: every kind of direction and action.
+
+They keep to the one form that reading gives: "k" always has a number, "yo" has one from 2 on, and nothing comes behind
+the ending of a repeat in its row or bracket.
+"""
+
+from hypothesis import strategies as st
+from tests.read.notation_again import source
+
+from sizewright.base.place import Span
+from sizewright.read.inserts import Insert, TypedList, joined
+from sizewright.read.notation.cables import Spelled, named_cable, spelled_cable
+from sizewright.read.notation.direction_tree import (
+    BindOffAll,
+    CastOn,
+    Declared,
+    Direction,
+    Even,
+    Extent,
+    Gather,
+    Join,
+    Numbers,
+    Promise,
+    RepeatRows,
+    Row,
+    Spaced,
+    Spacing,
+    TakeUp,
+    Unread,
+)
+from sizewright.read.notation.kinds import Adding, Landmark, Manner, Marking, Promised, Side
+from sizewright.read.notation.stitches import STITCHES, Stitch
+from sizewright.read.notation.tree import (
+    Action,
+    Add,
+    AtEdges,
+    BindOff,
+    Colour,
+    Count,
+    Drop,
+    Evenly,
+    Follow,
+    Hold,
+    IntoOne,
+    Mark,
+    PassOver,
+    Place,
+    Repeat,
+    Turn,
+    Work,
+)
+from sizewright.read.pattern import WorkBlock
+
+HERE = Span("a.md", 1, 1, 1, 1)
+
+
+def _typed(words: str) -> Insert | TypedList:
+    """A number as it is typed in a source of three sizes."""
+    block = source(f"K{words}.").patterns[0].body[-1]
+    assert isinstance(block, WorkBlock)
+    (number,) = (piece for piece in block.lines[0].pieces if not isinstance(piece, str))
+    assert isinstance(number, Insert | TypedList)
+    return number
+
+
+def _optional(drawn: st.SearchStrategy[Count]) -> st.SearchStrategy[Count | None]:
+    return st.none() | drawn
+
+
+PLAIN = st.integers(0, 40).map(lambda value: Count(HERE, value))
+SIZED = st.sampled_from([Count(HERE, _typed(words)) for words in ("{a}", "{b - 2 st}", "8 (9, 10)", "3 (-, 5)")])
+COUNTS = PLAIN | SIZED
+TIMES = COUNTS | st.just(Count(HERE, _typed("{n:times}")))
+END = Place(Landmark.END)
+PLACES = st.builds(Place, st.sampled_from(Landmark), _optional(COUNTS))
+SHAPED = [stitch for stitch in STITCHES if stitch.term in ("inc", "dec")]
+
+# Stitches
+
+_CABLES = ("C4F", "C6B", "2/2 LC", "2/1 LPC", "2/1/2 RPC", "T3B", "C5F")
+NAMED = (*STITCHES, *(cable for word in _CABLES if (cable := named_cable(word)) is not None))
+SPELLED = (spelled_cable(Spelled("front", "pp", "pp")), spelled_cable(Spelled("back", "k", "kpk")))
+COLOURS = st.sampled_from(["", "", "A", "MC", "CC1"])
+MANNERS = st.sampled_from(["", "", "wyif", "purlwise", "knitwise wyib"])
+
+
+def _extents(stitch: Stitch) -> st.SearchStrategy[tuple[Count | None, Place | None]]:
+    """How many, or how far."""
+    several = TIMES.filter(lambda count: count.value != 1)
+    counted = COUNTS if stitch.numbered else _optional(several)
+    return st.tuples(counted, st.none()) | st.tuples(st.none(), PLACES)
+
+
+def _work(stitch: Stitch) -> st.SearchStrategy[Work]:
+    bare = stitch in SPELLED
+    return st.builds(
+        lambda extent, colour, manner: Work(HERE, stitch, extent[0], extent[1], colour, manner),
+        _extents(stitch),
+        st.just("") if bare else COLOURS,
+        st.just("") if bare else MANNERS,
+    )
+
+
+WORKS = st.sampled_from((*NAMED, *SPELLED)).flatmap(_work)
+
+# What is no plain stitch
+
+
+def _at_edges(stitch: Stitch, count: int, edge: str) -> AtEdges:
+    shaped = Work(HERE, stitch, Count(HERE, count))
+    rest = Count(HERE, count * stitch.uses) if edge != "beginning" else None
+    middle = Follow(HERE, Manner.ANY, None, Place(Landmark.END, rest))
+    ends = {"each end": (shaped, middle, shaped), "beginning": (shaped, middle)}
+    return AtEdges(HERE, stitch, Count(HERE, count), edge, ends.get(edge, (middle, shaped)))
+
+
+AT_EDGES = st.builds(
+    _at_edges,
+    st.sampled_from(SHAPED),
+    st.integers(1, 9),
+    st.sampled_from(["each end", "end", "beginning", "neck edge"]),
+)
+EVENLY = st.builds(Evenly, st.just(HERE), st.sampled_from(SHAPED), COUNTS, st.none() | PLACES)
+WHERE = st.sampled_from([(), ("across the gap",), (", skip 1 row",), ("along ", _typed("{a}"), " rows of the edge")])
+MARKS = st.builds(Mark, st.just(HERE), st.sampled_from(Marking)) | st.just(
+    Mark(HERE, Marking.PLACE, ("for beginning of rnd",))
+)
+FOLLOWS = st.builds(Follow, st.just(HERE), st.sampled_from(Manner), COUNTS, st.none()) | st.builds(
+    Follow, st.just(HERE), st.sampled_from(Manner), st.none(), PLACES
+)
+SIMPLE: st.SearchStrategy[Action] = st.one_of(
+    WORKS,
+    WORKS,
+    MARKS,
+    FOLLOWS,
+    AT_EDGES,
+    EVENLY,
+    st.builds(PassOver, st.just(HERE), st.sampled_from([1, 2])),
+    st.builds(BindOff, st.just(HERE), COUNTS, st.sampled_from(["", "loosely", "in pattern", "knitwise"])),
+    st.builds(Add, st.just(HERE), COUNTS, st.sampled_from(Adding), WHERE),
+    st.builds(Hold, st.just(HERE), COUNTS, st.sampled_from([("on hold",), ("onto waste yarn",)])),
+    st.builds(Drop, st.just(HERE), COUNTS),
+    st.builds(Colour, st.just(HERE), st.sampled_from(["B", "CC"])),
+    st.just(Turn(HERE)),
+)
+
+# Repeats
+
+
+def _several(
+    inner: st.SearchStrategy[Action], last: st.SearchStrategy[Action]
+) -> st.SearchStrategy[tuple[Action, ...]]:
+    """Some actions; one with an ending may only be the last."""
+    return st.builds(
+        lambda first, end: (*first, *end), st.lists(inner, min_size=1, max_size=3), st.lists(last, max_size=1)
+    )
+
+
+def _nested(inner: st.SearchStrategy[Action]) -> st.SearchStrategy[Action]:
+    bodies = _several(inner, inner)
+    fixed = st.builds(Repeat, st.just(HERE), bodies, TIMES, st.none(), st.booleans())
+    far = st.builds(Repeat, st.just(HERE), bodies, st.none(), PLACES)
+    return fixed | far | st.builds(IntoOne, st.just(HERE), bodies)
+
+
+def _ended(inner: st.SearchStrategy[Action]) -> st.SearchStrategy[Action]:
+    bodies = _several(inner, inner)
+    fixed = st.builds(Repeat, st.just(HERE), bodies, TIMES, st.none(), st.booleans(), bodies, st.booleans())
+    far = st.builds(Repeat, st.just(HERE), bodies, st.none(), PLACES, st.just(False), bodies, st.booleans())  # noqa: FBT003
+    return fixed | far
+
+
+ACTIONS = st.recursive(SIMPLE, _nested, max_leaves=6)
+ROW_ACTIONS = _several(ACTIONS, _ended(ACTIONS))
+
+# Rows
+
+LISTED = st.lists(st.integers(1, 20), min_size=1, max_size=6, unique=True).map(lambda rows: tuple(sorted(rows)))
+NUMBERS = (
+    st.builds(Numbers, LISTED)
+    | st.builds(Numbers, LISTED, st.just(0), st.none(), st.sampled_from(["WS", "RS", "even", "other"]))
+    | st.builds(Numbers, st.just(()), st.just(0), st.none(), st.sampled_from(["WS", "RS", "even", "odd"]))
+    | st.builds(Numbers, st.just(()), st.integers(1, 9), SIZED)
+    | st.builds(Numbers, LISTED, st.integers(21, 29), SIZED)
+)
+PROMISES = st.none() | st.builds(
+    Promise, st.just(HERE), st.sampled_from(Promised), COUNTS, st.sampled_from(["", "", "on each needle"])
+)
+
+
+def _row(numbers: Numbers, heading: str, side: Side | None, rounds: bool, actions: tuple[Action, ...]) -> Row:  # noqa: FBT001
+    return Row(HERE, "", numbers, side, rounds, actions, heading=heading)
+
+
+SIDES = st.none() | st.sampled_from(Side)
+HEADINGS = st.sampled_from(["Next", "Dec", "Set-up", "Chart A, Row 3"])
+LABELLED = st.builds(_row, NUMBERS, st.just(""), SIDES, st.booleans(), ROW_ACTIONS) | st.builds(
+    _row, st.just(Numbers()), HEADINGS.filter(lambda words: "Row" not in words), SIDES, st.booleans(), ROW_ACTIONS
+)
+LIKE = st.builds(
+    lambda numbers, like: Row(HERE, "", numbers, None, False, (), None, like),  # noqa: FBT003
+    NUMBERS,
+    st.builds(Numbers, LISTED),
+)
+BARE = st.builds(
+    lambda first, rest: _row(Numbers(), "", None, False, (first, *rest)),  # noqa: FBT003
+    WORKS,
+    ROW_ACTIONS,
+)
+ROWS = LABELLED | LIKE | BARE
+
+# Other directions
+
+LENGTHS = st.sampled_from([("10 cm", None), ("4 1/2 in", None), ("", _typed("{a}")), ("cm", _typed("8 (9, 10)"))])
+SINCE = st.sampled_from([("", ""), ("here", ""), ("cast-on edge", ""), ("thumb", "thumb"), ("end of cuff", "hand")])
+EXTENTS = (
+    st.builds(Extent, TIMES)
+    | st.builds(Extent, st.none(), COUNTS)
+    | st.builds(
+        lambda length, since: Extent(length=length[1], typed_length=length[0], since=since[0], part=since[1]),
+        LENGTHS,
+        SINCE,
+    )
+    | st.builds(
+        lambda left, told: Extent(left=left, told=told), COUNTS, st.sampled_from([(), ("ending with a WS row",)])
+    )
+)
+FABRICS = st.sampled_from(["knit", "purl", "pattern", "garter stitch", "k2, p2 rib", "Old shale", "as established"])
+COUNTED_ROWS = st.builds(Numbers, LISTED) | st.builds(Numbers, st.just(()), st.integers(1, 9), SIZED)
+REPEATS = (
+    st.builds(RepeatRows, st.just(HERE), COUNTED_ROWS, st.just(0), st.sampled_from(["", "Old shale"]), EXTENTS)
+    | st.builds(RepeatRows, st.just(HERE), COUNTED_ROWS, st.just(0), st.just(""), st.just(Extent()))
+    | st.builds(RepeatRows, st.just(HERE), st.none(), st.integers(1, 9), st.just(""), EXTENTS)
+    | st.builds(
+        lambda name, extent: RepeatRows(HERE, None, 0, "", extent, name=name),
+        st.sampled_from(["dec row", "set-up row"]),
+        EXTENTS | st.just(Extent()),
+    )
+)
+EVENS = st.builds(Even, st.just(HERE), FABRICS, EXTENTS)
+ORDINALS = st.integers(1, 30).map(lambda value: Count(HERE, value)) | st.just(Count(HERE, _typed("{n:ordinal}")))
+SPACINGS = (
+    st.builds(Spacing, ORDINALS, SIDES, TIMES)
+    | st.builds(Spacing, ORDINALS, SIDES, st.none(), COUNTS)
+    | st.builds(Spacing, st.none(), st.sampled_from(Side), TIMES)
+)
+FIRST = st.builds(lambda every: (Spacing(every, None, Count(HERE, 1), None, here=True),), ORDINALS) | st.just(())
+SPACED = st.builds(
+    lambda called, first, rest, fabric: Spaced(HERE, called[0], called[1], (*first, *rest), fabric, ""),
+    st.sampled_from(["dec row", "last row"]).map(lambda name: (name, ()))
+    | (AT_EDGES | st.builds(Evenly, st.just(HERE), st.sampled_from(SHAPED), COUNTS)).map(lambda one: ("", (one,))),
+    FIRST,
+    st.lists(SPACINGS, min_size=1, max_size=3),
+    st.sampled_from(["", "garter stitch"]),
+)
+
+
+def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Direction]:  # noqa: FBT001
+    """Directions that are sentences of their own, plain or with more words than that."""
+    some = count or Count(HERE, 4)
+    number = str(some.value) if isinstance(some.value, int) else some.value
+    return st.sampled_from(
+        [
+            CastOn(HERE, some, joined(("Using larger needles, cast on ", number, " sts loosely")) if words else ()),
+            Join(HERE, words, ("Place marker and join, being careful not to twist",) if words else ()),
+            Join(HERE, marked=False),
+            Join(HERE, marked=True),
+            TakeUp(HERE, some, joined(("Return the ", number, " held sts to the needles")) if words else ()),
+            TakeUp(HERE, None),
+            BindOffAll(HERE, ("Bind off all sts loosely in pattern",) if words else ()),
+            Gather(HERE, count),
+            Gather(HERE, None, ("Graft the toe",)),
+            Declared(HERE, some, count, ("Work the panel as drawn.",)),
+        ]
+    )
+
+
+PHRASES = st.tuples(_optional(COUNTS), st.booleans()).flatmap(lambda drawn: _set_phrases(*drawn))
+Promising = Row | RepeatRows | Even | Spaced | Unread
+PROMISED: st.SearchStrategy[Promising] = (
+    ROWS | REPEATS | EVENS | SPACED | st.just(Unread(HERE, None, ("Frobnicate the whole of it",)))
+)
+DIRECTIONS: st.SearchStrategy[Direction] = PROMISED | PHRASES
