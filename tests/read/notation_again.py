@@ -11,12 +11,15 @@ from sizewright.read.notation.printed import printed, source_text
 from sizewright.read.pattern import Pattern, StitchBlock, WorkBlock
 from sizewright.read.project import Project
 
-SIZED = "sizes:\n  S: {chest: 80 cm}\n  M: {chest: 90 cm}\n  L: {chest: 100 cm}\n"
+# What says where a node stands, or in which sizes: a block that is read by itself knows neither.
+_APART = ("sizes", "values", "part")
 
 
-def source(lines: str) -> Project:
-    """A pattern in three sizes with these lines as its instructions."""
-    return read_text(f"---\ntitle: A\n{SIZED}---\n```work\n{lines}\n```\n", "a.md")
+def source(lines: str, sizes: int = 3) -> Project:
+    """A pattern in some sizes with these lines as its instructions."""
+    named = "".join(f"  S{number}: {{chest: {80 + number} cm}}\n" for number in range(sizes))
+    header = f"sizes:\n{named}" if sizes else ""
+    return read_text(f"---\ntitle: A\n{header}---\n```work\n{lines}\n```\n", "a.md")
 
 
 def directions(pattern: Pattern) -> Iterator[tuple[Direction, ...]]:
@@ -32,11 +35,11 @@ def lines_of(block: tuple[Direction, ...]) -> str:
 
 
 def without_places(node: object) -> Any:  # noqa: ANN401 -- any node of a tree, as plain tuples
-    """A tree as tuples, without its places, what is left out of comparisons, and which sizes a passage is for."""
+    """A tree as tuples, without its places and what is left out of comparisons."""
     if isinstance(node, Span):
         return None
     if is_dataclass(node):
-        told = (getattr(node, field.name) for field in fields(node) if field.compare and field.name != "sizes")
+        told = (getattr(node, field.name) for field in fields(node) if field.compare and field.name not in _APART)
         return (type(node).__name__, *map(without_places, told))
     if isinstance(node, tuple):
         return tuple(map(without_places, node))

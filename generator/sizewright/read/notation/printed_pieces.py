@@ -6,7 +6,6 @@ from sizewright.read.inserts import Insert, LinePiece, Told, joined
 from sizewright.read.notation.kinds import Landmark
 from sizewright.read.notation.tree import Count, Place
 
-
 _LANDMARKS = {Landmark.MARKER: "m", Landmark.GAP: "gap"}
 
 
