@@ -28,11 +28,14 @@ from sizewright.read.notation.direction_tree import (
     TakeUp,
     Unread,
 )
-from sizewright.read.notation.kinds import Adding, Landmark, Manner, Marking, Promised, Side
+from sizewright.read.notation.kinds import Adding, Landmark, Manner, Marking, Promised, Side, Turning
+from sizewright.read.notation.short_row_words import DOUBLE_AS_ONE, WITH_WRAP
 from sizewright.read.notation.stitches import STITCHES, Stitch
 from sizewright.read.notation.tree import (
+    Across,
     Action,
     Add,
+    Aside,
     AtEdges,
     BindOff,
     Colour,
@@ -72,7 +75,16 @@ SIZED = st.sampled_from([Count(HERE, _typed(words)) for words in ("{a}", "{b - 2
 COUNTS = PLAIN | SIZED
 TIMES = COUNTS | st.just(Count(HERE, _typed("{n:times}")))
 END = Place(Landmark.END)
-PLACES = st.builds(Place, st.sampled_from(Landmark), _optional(COUNTS))
+TURNS = st.sampled_from([Landmark.TURN, Landmark.WRAPPED, Landmark.DOUBLE])
+PLACES = (
+    st.builds(Place, st.just(Landmark.END) | TURNS, _optional(COUNTS))
+    | st.builds(Place, TURNS, st.none(), COUNTS)
+    | st.builds(
+        lambda before, name: Place(Landmark.MARKER, before, name=name),
+        _optional(COUNTS),
+        st.sampled_from(["", "b", "1", "bor", "raglan"]),
+    )
+)
 SHAPED = [stitch for stitch in STITCHES if stitch.term in ("inc", "dec")]
 
 # Stitches
@@ -122,8 +134,16 @@ AT_EDGES = st.builds(
 )
 EVENLY = st.builds(Evenly, st.just(HERE), st.sampled_from(SHAPED), COUNTS, st.none() | PLACES)
 WHERE = st.sampled_from([(), ("across the gap",), (", skip 1 row",), ("along ", _typed("{a}"), " rows of the edge")])
-MARKS = st.builds(Mark, st.just(HERE), st.sampled_from(Marking)) | st.just(
-    Mark(HERE, Marking.PLACE, ("for beginning of rnd",))
+NAMES = st.sampled_from(["", "", "a", "2", "bor", "raglan", "left side"])
+MARKS = st.builds(Mark, st.just(HERE), st.sampled_from(Marking), NAMES)
+HELD_NAMES = st.sampled_from(["", "sleeve", "left front"])
+WORKED_OFF = st.builds(
+    Across, st.just(HERE), st.sampled_from(STITCHES[:2]), COUNTS, HELD_NAMES, st.booleans()
+) | st.builds(Across, st.just(HERE), st.sampled_from(STITCHES[:2]), st.none(), HELD_NAMES, st.just(True))  # noqa: FBT003
+RESOLVED = st.builds(
+    lambda stitch, manner: Work(HERE, stitch, Count(HERE, 1), manner=manner),
+    st.sampled_from(STITCHES[:2]),
+    st.sampled_from([WITH_WRAP, DOUBLE_AS_ONE]),
 )
 FOLLOWS = st.builds(Follow, st.just(HERE), st.sampled_from(Manner), COUNTS, st.none()) | st.builds(
     Follow, st.just(HERE), st.sampled_from(Manner), st.none(), PLACES
@@ -138,10 +158,14 @@ SIMPLE: st.SearchStrategy[Action] = st.one_of(
     st.builds(PassOver, st.just(HERE), st.sampled_from([1, 2])),
     st.builds(BindOff, st.just(HERE), COUNTS, st.sampled_from(["", "loosely", "in pattern", "knitwise"])),
     st.builds(Add, st.just(HERE), COUNTS, st.sampled_from(Adding), WHERE),
-    st.builds(Hold, st.just(HERE), COUNTS, st.sampled_from([("on hold",), ("onto waste yarn",)])),
+    st.builds(
+        Hold, st.just(HERE), _optional(COUNTS), st.sampled_from([("on hold",), ("onto waste yarn",)]), HELD_NAMES
+    ),
+    WORKED_OFF,
+    RESOLVED,
     st.builds(Drop, st.just(HERE), COUNTS),
     st.builds(Colour, st.just(HERE), st.sampled_from(["B", "CC"])),
-    st.just(Turn(HERE)),
+    st.builds(Turn, st.just(HERE), st.sampled_from(Turning)),
 )
 
 # Repeats
@@ -171,7 +195,8 @@ def _ended(inner: st.SearchStrategy[Action]) -> st.SearchStrategy[Action]:
 
 
 ACTIONS = st.recursive(SIMPLE, _nested, max_leaves=6)
-ROW_ACTIONS = _several(ACTIONS, _ended(ACTIONS))
+PICKING = st.just(Aside(HERE, ("picking up wraps as you come to them",)))
+ROW_ACTIONS = _several(ACTIONS, _ended(ACTIONS) | PICKING)
 
 # Rows
 
@@ -193,9 +218,15 @@ def _row(numbers: Numbers, heading: str, side: Side | None, rounds: bool, action
 
 
 SIDES = st.none() | st.sampled_from(Side)
-HEADINGS = st.sampled_from(["Next", "Dec", "Set-up", "Chart A, Row 3"])
+HEADINGS = st.sampled_from(["Next", "Dec", "Set-up"])
+UNUSUAL = st.sampled_from(["Divide for fronts:", "Next Row (Dec Row):", "Divide for thumb (RS):"])
 LABELLED = st.builds(_row, NUMBERS, st.just(""), SIDES, st.booleans(), ROW_ACTIONS) | st.builds(
-    _row, st.just(Numbers()), HEADINGS.filter(lambda words: "Row" not in words), SIDES, st.booleans(), ROW_ACTIONS
+    _row, st.just(Numbers()), HEADINGS, SIDES, st.booleans(), ROW_ACTIONS
+)
+WHOLE = st.builds(
+    lambda heading, actions: _row(Numbers(), heading, Side.RIGHT if "RS" in heading else None, False, actions),  # noqa: FBT003
+    UNUSUAL,
+    ROW_ACTIONS,
 )
 LIKE = st.builds(
     lambda numbers, like: Row(HERE, "", numbers, None, False, (), None, like),  # noqa: FBT003
@@ -207,7 +238,7 @@ BARE = st.builds(
     WORKS,
     ROW_ACTIONS,
 )
-ROWS = LABELLED | LIKE | BARE
+ROWS = LABELLED | WHOLE | LIKE | BARE
 
 # Other directions
 
@@ -263,6 +294,9 @@ def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Directio
         [
             CastOn(HERE, some, joined(("Using larger needles, cast on ", number, " sts loosely")) if words else ()),
             Join(HERE, words, ("Place marker and join, being careful not to twist",) if words else ()),
+            CastOn(HERE, some, behind=(Mark(HERE, Marking.PLACE), Add(HERE, Count(HERE, 8)))),
+            TakeUp(HERE, some, name="sleeve"),
+            TakeUp(HERE, count, rejoined=True),
             Join(HERE, marked=False),
             Join(HERE, marked=True),
             TakeUp(HERE, some, joined(("Return the ", number, " held sts to the needles")) if words else ()),

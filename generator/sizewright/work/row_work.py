@@ -8,6 +8,7 @@ from sizewright.read.notation.tree import (
     Across,
     Action,
     Add,
+    Aside,
     AtEdges,
     BindOff,
     Colour,
@@ -49,7 +50,7 @@ class RowWork(HoldingWork):
 
     def one(self, action: Action) -> None:  # noqa: C901, PLR0912 -- one arm a kind of action
         """Works one action."""
-        self.idle = self.idle and isinstance(action, Mark | Hold | Colour)
+        self.idle = self.idle and isinstance(action, Mark | Hold | Colour | Aside)
         match action:
             case Work():
                 self.stitches(action)
@@ -85,6 +86,8 @@ class RowWork(HoldingWork):
                 self.colour = action.name
             case Evenly():
                 self.evenly(action)
+            case Aside():
+                pass
             case _:
                 assert_never(action)
 

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sizewright.read.notation.tree import Action, Colour, IntoOne, PassOver, Repeat, Work
+from sizewright.read.notation.tree import Action, Aside, Colour, IntoOne, PassOver, Repeat, Work
 from sizewright.work.counts import Counts
 from sizewright.work.needle import PASSED_OVER
 
@@ -70,6 +70,8 @@ class _Gathered:
                 self.looks = kept + self.looks[-1:].translate(PASSED_OVER)
             case Colour():
                 self.colour = action.name
+            case Aside():
+                pass
             case _:
                 return False
         return True

@@ -33,7 +33,8 @@ class Row:
     """One row or round as it is written, or several that are alike.
 
     `label` is as typed, and `name` what it may be called by, "dec row" for "Dec Rnd (RS)". `like` names another row
-    whose words it takes. `heading` is what it says beside number and side, "Dec", "Next", or all of an unusual label.
+    whose words it takes. `heading` is what it says beside number and side, "Dec", "Next", or all of an unusual label
+    with its colon.
     """
 
     span: Span
@@ -170,7 +171,7 @@ class TakeUp:
     span: Span
     count: Count | None
     words: Told = ()
-    name: str = field(default="", compare=False)
+    name: str = ""
     rejoined: bool = False
 
 

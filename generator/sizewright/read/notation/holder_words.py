@@ -1,6 +1,7 @@
 """In: the tokens of a row. Out: stitches put on holders, and worked off them: "knit across 40 sleeve sts"."""
 
 from collections.abc import Sequence
+from itertools import takewhile
 
 from sizewright.read.notation.cursor import STITCH_WORDS
 from sizewright.read.notation.short_row_words import ShortRowWords
@@ -13,6 +14,7 @@ _PUT = ("place", "slip", "sl", "put", "leave", "set", "transfer")
 _ALL = ("rem", "remaining", "all", "rest")
 _SILENT = ("the", "next", "these", "following", "of", "held", "live", *STITCH_WORDS)
 _PLACES = {"first", "last"}  # no name of their own, but part of one: "first sleeve"
+_ENDS = (",", ";", ")", "]")
 _LONGEST = 14
 _LONGEST_NAME = 4
 
@@ -23,7 +25,7 @@ class HolderWords(ShortRowWords):
     def _held(self) -> Action | None:
         """ "place next 40 sts on hold for left sleeve", "slip remaining sts onto waste yarn"."""
         start = self.position
-        ahead = self.texts(_LONGEST)
+        ahead = tuple(takewhile(lambda word: word not in _ENDS, self.texts(_LONGEST)))
         held = next((place for place, word in enumerate(ahead) if word in _HOLDERS), 0)
         onto = {"on", "onto", "to"} & set(ahead[:held])  # "sl 1 with yarn in front" holds nothing
         counted = "#" in ahead[:held] or set(_ALL) & set(ahead[:held]) or "sts" in ahead[:held]
@@ -37,15 +39,14 @@ class HolderWords(ShortRowWords):
                 count = self.count()
             else:
                 name.append(self.step().text)
-        named = _name_of(name)
         where = self.position
         while self.position <= start + held:
             self.step()
+        told = self.told_since(where)
         if self.at("for", "as"):
             self.step()
-            return Hold(self.since(start), count, self.told_since(where), _name_of(self._purpose()))
-        told = self.told_since(where)
-        return Hold(self.since(start), count, (*told, f" for {named}") if named else told, named)
+            name = self._purpose()
+        return Hold(self.since(start), count, told, _name_of(name))
 
     def _across(self) -> Action | None:
         """ "knit across 40 sleeve sts from holder", "work across held sts of second sleeve"."""

@@ -46,7 +46,8 @@ _PLAIN = re.compile(
     rf"(?:cast on|co) #(?: {_STS})?"
     rf"|(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,| , and)? )?join(?: to work)?(?: in the (?:round|rnd))?"
     rf"|(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?"
-    rf"|(?:place|put|return|slip) (?:the )?(?:# )?held {_STS}(?: back)? (?:on|onto) (?:the )?needles?"
+    rf"|(?:place|put|return|slip) (?:the )?(?:# )?held (?:[a-z' ]+ )?{_STS}(?: back)? (?:on|onto) (?:the )?needles?"
+    rf"|(?:join|rejoin) yarn to (?:the )?(?:# )?held (?:[a-z' ]+ )?{_STS}"
     rf"|cut (?:the )?yarn and thread (?:the )?tail (?:through|thru) (?:the )?(?:remaining |rem )?(?:# )?{_STS}"
 )
 

@@ -23,6 +23,7 @@ from sizewright.read.notation.direction_tree import (
     TakeUp,
     Unread,
 )
+from sizewright.read.notation.printed_actions import printed_actions
 from sizewright.read.notation.printed_extents import called, printed_extent, printed_spacings, rows_counted
 from sizewright.read.notation.printed_pieces import capitalised, number, said, stitches
 from sizewright.read.notation.printed_rows import printed_numbers, printed_row, sentence
@@ -46,7 +47,11 @@ def printed(direction: Direction) -> Told:  # noqa: PLR0911 -- one arm a kind
             return said(direction.words, "   # declared: ", _declared(direction))
         case Unread():
             return sentence(direction.words, direction.promise)
-        case CastOn() | Join() | TakeUp() | BindOffAll() | Gather():
+        case CastOn():
+            begun = direction.words or said("Cast on ", stitches(direction.count))
+            behind = printed_actions(direction.behind, inside=True)
+            return sentence(said(begun, ", " if behind else "", behind), direction.promise)
+        case Join() | TakeUp() | BindOffAll() | Gather():
             return said(direction.words or _plain(direction), ".")
     assert_never(direction)
 
@@ -56,15 +61,14 @@ def source_text(words: Iterable[LinePiece]) -> str:
     return "".join(map(typed_piece, words))
 
 
-def _plain(direction: CastOn | Join | TakeUp | BindOffAll | Gather) -> Told:
+def _plain(direction: Join | TakeUp | BindOffAll | Gather) -> Told:
     """What these say where the sentence tells no more."""
     match direction:
-        case CastOn():
-            return said("Cast on ", stitches(direction.count))
         case Join():
             return ("Place marker and join to work in the round" if direction.marked else "Join to work in the round",)
         case TakeUp():
-            return said("Place the ", _counted(direction.count, "held "), " on needles")
+            held = _counted(direction.count, f"held {direction.name} " if direction.name else "held ")
+            return said("Join yarn to the ", held) if direction.rejoined else said("Place the ", held, " on needles")
         case BindOffAll():
             return ("Bind off all sts",)
         case Gather():

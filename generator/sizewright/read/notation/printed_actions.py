@@ -7,12 +7,15 @@ from collections.abc import Sequence
 from typing import assert_never
 
 from sizewright.read.inserts import Told
-from sizewright.read.notation.kinds import Landmark, Manner, Marking
-from sizewright.read.notation.printed_pieces import listed, number, place, said, stitches, times
+from sizewright.read.notation.kinds import Landmark, Manner, Marking, Turning
+from sizewright.read.notation.printed_pieces import listed, marker, named, number, place, said, stitches, times
+from sizewright.read.notation.short_row_words import DOUBLE_AS_ONE, WITH_WRAP
 from sizewright.read.notation.stitches import PASS_OVER
 from sizewright.read.notation.tree import (
+    Across,
     Action,
     Add,
+    Aside,
     AtEdges,
     BindOff,
     Colour,
@@ -31,7 +34,8 @@ from sizewright.read.notation.tree import (
 )
 
 _END = Place(Landmark.END)
-_MARKS = {Marking.PLACE: "pm", Marking.SLIP: "sm", Marking.REMOVE: "remove m"}
+_SHORT = {Marking.PLACE: "pm", Marking.SLIP: "sm", Marking.REMOVE: "remove m"}
+_TURNS = {Turning.PLAIN: "turn", Turning.WRAP: "w&t", Turning.DOUBLE: "German short row"}
 _PASSED = {slipped: word for word, slipped in PASS_OVER.items()}
 _WHOLE = {"k": "knit", "p": "purl"}
 
@@ -63,7 +67,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case IntoOne():
             return said("(", printed_actions(action.actions, inside=True), ") in next st")
         case Mark():
-            return said(_MARKS[action.what], " " if action.words else "", action.words)
+            return (_mark(action),)
         case PassOver():
             return (_PASSED[action.slipped],)
         case BindOff():
@@ -72,11 +76,16 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
             gap = "" if not action.where or str(action.where[0]).startswith(",") else " "
             return said(f"{action.how} ", stitches(action.count), gap, action.where)
         case Hold():
-            return said("place next ", stitches(action.count), " ", action.where)
+            which = said("next ", stitches(action.count)) if action.count is not None else ("remaining sts",)
+            return said("place ", which, " ", action.where, f" for {action.name}" if action.name else "")
+        case Across():
+            return _across(action)
         case Drop():
             return said("drop next ", stitches(action.count))
         case Turn():
-            return ("turn",)
+            return (_TURNS[action.manner],)
+        case Aside():
+            return action.words
         case Follow():
             return _follow(action)
         case Colour():
@@ -92,12 +101,32 @@ def _to(to: Place | None) -> Told:
     return () if to is None else said(" ", place(to))
 
 
+def _mark(action: Mark) -> str:
+    """ "pm", "pm A", "pm for raglan", "slip raglan marker"."""
+    if not action.name:
+        return _SHORT[action.what]
+    if action.what is not Marking.PLACE:
+        return f"{action.what.value} {marker(action.name)}"
+    single = len(action.name) == 1 or action.name.isdecimal()
+    return f"pm {'' if single else 'for '}{named(action.name)}"
+
+
+def _across(action: Across) -> Told:
+    """ "knit across 40 sleeve sts from holder"."""
+    count = () if action.count is None else said(number(action.count), " ")
+    which = f"{action.name} sts" if action.name else "sts"
+    holder = " from holder" if action.held else ""
+    return said(f"{_WHOLE[action.stitch.term]} across ", count, which, holder)
+
+
 # Stitches
 
 
 def _work(action: Work) -> Told:
     """ "k3", "k1 tbl", "sl 1 wyif", "k2tog twice", "k2 MC", "k to last 3 sts"."""
     term = action.stitch.term
+    if action.manner in (WITH_WRAP, DOUBLE_AS_ONE):
+        return (f"{_WHOLE[term]} {action.manner}",)
     behind = f" {action.manner}".rstrip() + f" {action.colour}".rstrip()
     if action.place is not None:
         return said(term, behind, _to(action.place))

@@ -4,9 +4,8 @@ from collections.abc import Iterable, Iterator
 
 from sizewright.read.inserts import Insert, LinePiece, Told, joined
 from sizewright.read.notation.kinds import Landmark
+from sizewright.read.notation.place_parser import BOR
 from sizewright.read.notation.tree import Count, Place
-
-_LANDMARKS = {Landmark.MARKER: "m", Landmark.GAP: "gap"}
 
 
 def said(*parts: LinePiece | Told) -> Told:
@@ -62,10 +61,22 @@ def times(count: Count, *, more: bool = False) -> Told:
 def place(to: Place) -> Told:
     """ "to end", "to last 3 sts", "to m", "to 2 sts before m"."""
     before = to.before
-    match to.landmark:
-        case Landmark.END:
-            last = ("st",) if before is not None and before.value == 1 else None
-            return ("to end",) if before is None else said("to last ", last or stitches(before))
-        case Landmark.MARKER | Landmark.GAP:
-            name = _LANDMARKS[to.landmark]
-            return (f"to {name}",) if before is None else said("to ", stitches(before), f" before {name}")
+    if to.landmark is Landmark.END:
+        last = ("st",) if before is not None and before.value == 1 else None
+        return ("to end",) if before is None else said("to last ", last or stitches(before))
+    name = marker(to.name) if to.landmark is Landmark.MARKER else to.landmark.value
+    if to.past is not None:
+        return said("to ", stitches(to.past), f" past {name}")
+    return (f"to {name}",) if before is None else said("to ", stitches(before), f" before {name}")
+
+
+def marker(name: str) -> str:
+    """ "m", "marker A", "BOR marker", "raglan marker"."""
+    if not name:
+        return "m"
+    return f"marker {name.upper()}" if len(name) == 1 or name.isdecimal() else f"{named(name)} marker"
+
+
+def named(name: str) -> str:
+    """The name of a marker in words: "BOR" for that at the beginning of the round."""
+    return name.upper() if len(name) == 1 or name == BOR else name

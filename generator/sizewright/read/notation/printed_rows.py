@@ -11,7 +11,6 @@ from sizewright.read.notation.tree import Action, Colour
 
 _KINDS = {"other": "alternate"}
 _CHANGES = {Promised.TOTAL: "", Promised.FEWER: " decreased", Promised.MORE: " increased"}
-_ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 
 
 def printed_row(row: Row) -> Told:
@@ -39,10 +38,9 @@ def _label(row: Row) -> tuple[Told, tuple[Action, ...]]:
     """The label without its colon, and the actions behind it; a yarn that begins the row is told in the label."""
     first = row.actions[0] if row.actions else None
     yarn = first.name if isinstance(first, Colour) else ""
-    words = row.heading.casefold().split()
-    if any(word in _ROW_WORDS for word in words):  # an unusual label, kept whole
-        told = bool(yarn) and row.heading.endswith((f"({yarn})", f" {yarn})"))
-        return (row.heading,), row.actions[1:] if told else row.actions
+    if row.heading.endswith(":"):  # an unusual label, kept whole
+        told = bool(yarn) and row.heading.endswith((f"({yarn}):", f" {yarn}):"))
+        return (row.heading[:-1],), row.actions[1:] if told else row.actions
     if not (row.heading or row.numbers != Numbers() or row.side or row.in_the_round):
         return (), row.actions
     remarks = ", ".join(word for word in (row.side.value if row.side else "", yarn) if word)

@@ -64,7 +64,7 @@ def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
     text, remark = typed(words), _remark(words)
     name = row_name(_BRACKETS.sub("", text))
     if row_name(remark) != remark.casefold() or remark.casefold().endswith(_ENDS_NAME):  # "Next Row (Dec Row)"
-        name, remark, heading = row_name(remark), "", _capital(text)
+        name, remark, heading = row_name(remark), "", f"{_capital(text)}:"
     return Label(text, numbers, side, round_words, remark, name, heading), sentence[colon + 1 :]
 
 
@@ -83,9 +83,11 @@ def _heading(words: Sentence, outside: Sentence) -> str:
     """ "Dec" of "Dec Rnd 3", "" of "Row 3" and "Row 2 and all WS rows"; an unusual label whole."""
     row = next((place for place, token in enumerate(outside) if token.text in (*_ROWS, *_ROUNDS)), len(outside))
     before, after = outside[:row], outside[row + 1 :]
-    if all(_usual(token) for token in after):
-        return "" if all(_usual(token) for token in before) else _capital(typed(before))
-    return _capital(typed(words))
+    if all(_usual(token) for token in before) and all(_usual(token) for token in after):
+        return ""
+    if row < len(outside) and all(_usual(token) for token in after):
+        return _capital(typed(before))
+    return f"{_capital(typed(words))}:"
 
 
 def _usual(token: Token) -> bool:

@@ -58,7 +58,8 @@ class RowParser(EdgeWords):
                 break
             else:
                 found.extend(self._action(first=not found))
-                self.resolving()
+                aside = self.resolving()
+                found.extend((aside,) if aside is not None else ())
         return tuple(found)
 
     def _rep_ahead(self) -> bool:

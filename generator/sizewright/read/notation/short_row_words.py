@@ -1,9 +1,11 @@
 """In: the tokens of a row. Out: turns in mid row, and what is done with wrapped and double stitches later."""
 
 from sizewright.read.notation.special_words import JOINTS, STARS, SpecialWords
-from sizewright.read.notation.tree import Action, Count, Turn, Turning, Work
+from sizewright.read.notation.tree import Action, Aside, Count, Turn, Turning, Work
 from sizewright.read.notation.words import Kind
 
+# How a stitch of a turn is worked, as it stands behind "knit" and "purl".
+WITH_WRAP, DOUBLE_AS_ONE = "wrapped st together with its wrap", "double st as one"
 _WRAPPED = {"wrap", "wraps", "wrapped"}
 _DOUBLE = {"double", "doubled", "ds", "dst", "mds"}
 _GAP = {"gap", "gaps"}
@@ -48,24 +50,26 @@ class ShortRowWords(SpecialWords):
             self.position = start
             return None
         count = Count(self.since(start), 1)
-        return Work(self.since(start), stitch, count)
+        manner = DOUBLE_AS_ONE if words & _DOUBLE else WITH_WRAP
+        return Work(self.since(start), stitch, count, manner=manner)
 
-    def resolving(self) -> None:
+    def resolving(self) -> Aside | None:
         """ "k to end, picking up wraps as you come to them": how wraps are worked changes no count."""
         start = self.position
         while self.at(",", "and"):
             self.step()
-        closing = self.at("closing")
-        if not (self.at(*_CLOSING) and self._clause() & (_WRAPPED | _DOUBLE | (_GAP if closing else set()))):
-            self.position = start
+        said, closing = self.position, self.at("closing")
+        if self.at(*_CLOSING) and self._clause() & (_WRAPPED | _DOUBLE | (_GAP if closing else set())):
+            return Aside(self.since(said), self.told_since(said))
+        self.position = start
+        return None
 
     def resolving_ahead(self) -> bool:
         """Whether what is next says how wraps are worked."""
         start = self.position
-        self.resolving()
-        ahead = self.position > start
+        found = self.resolving()
         self.position = start
-        return ahead
+        return found is not None
 
     def _clause(self) -> set[str]:
         """The words up to the next joint; "and" joins words inside."""

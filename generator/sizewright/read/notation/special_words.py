@@ -34,12 +34,10 @@ class SpecialWords(CableParser):
         start = self.position
         if self.at(*_SHORT_MARKINGS):
             what = _SHORT_MARKINGS[self.step().text]
-            behind = self.position
             name = self._name_of_short() or self._replaced(again=False, what=what)
         elif self.at(*_MARKINGS):
             again = self.at("replace")
             what = _MARKINGS[self.step().text]
-            behind = self.position
             found = self.marker_name()
             if found is None:
                 return None
@@ -48,7 +46,7 @@ class SpecialWords(CableParser):
             return None
         if what is Marking.REMOVE:
             self._removed = name or (BOR if start == 0 else "")
-        return Mark(self.since(start), what, self.told_since(behind), name)
+        return Mark(self.since(start), what, name)
 
     def _replaced(self, *, again: bool, what: Marking) -> str:
         """The name of the marker that was removed before in this row, where it is placed again."""

@@ -1,6 +1,6 @@
 """The nodes of instructions: what the words of a work or stitch block say, each with its place, nothing carried out."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, Told, TypedList
@@ -36,7 +36,8 @@ class Place:
 class Work:
     """A stitch, so many times, or up to a place ("k to end").
 
-    `manner` says how, in one spelling: "purlwise" or "knitwise", then "wyif" or "wyib"; "" where nothing is said.
+    `manner` says how, in one spelling: "purlwise" or "knitwise", then "wyif" or "wyib", or how a wrap or a double
+    stitch is worked; "" where nothing is said.
     """
 
     span: Span
@@ -75,15 +76,11 @@ class IntoOne:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A marker is placed, slipped or removed; `words` are those behind the verb.
-
-    `name` is the one they give it: "" is any marker, "bor" the one at the beginning of the round.
-    """
+    """A marker is placed, slipped or removed; `name` "" is any marker, "bor" the one at the beginning of the round."""
 
     span: Span
     what: Marking
-    words: Told = ()
-    name: str = field(default="", compare=False)
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,6 +183,14 @@ class Evenly:
 
 
 @dataclass(frozen=True, slots=True)
+class Aside:
+    """Words in a row that tell how, and change no stitch: "picking up wraps as you come to them"."""
+
+    span: Span
+    words: Told
+
+
+@dataclass(frozen=True, slots=True)
 class AtEdges:
     """ "Dec 1 st at each end": shaping told by its place. `actions` are the stitches that this comes to."""
 
@@ -197,19 +202,20 @@ class AtEdges:
 
 
 Action = (
-    AtEdges
-    | Work
-    | Repeat
+    Across
+    | Add
+    | Aside
+    | AtEdges
+    | BindOff
+    | Colour
+    | Drop
+    | Evenly
+    | Follow
+    | Hold
     | IntoOne
     | Mark
     | PassOver
-    | BindOff
-    | Add
-    | Hold
-    | Across
-    | Drop
+    | Repeat
     | Turn
-    | Follow
-    | Colour
-    | Evenly
+    | Work
 )
