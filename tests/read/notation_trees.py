@@ -19,6 +19,7 @@ from sizewright.read.notation.direction_tree import (
     Extent,
     Gather,
     Join,
+    Meanwhile,
     Numbers,
     Promise,
     RepeatRows,
@@ -268,7 +269,9 @@ REPEATS = (
         EXTENTS | st.just(Extent()),
     )
 )
-EVENS = st.builds(Even, st.just(HERE), FABRICS, EXTENTS)
+EVENS = st.builds(Even, st.just(HERE), FABRICS, EXTENTS) | st.builds(
+    Even, st.just(HERE), st.sampled_from(["garter stitch", "Old shale"]), st.just(Extent())
+)
 ORDINALS = st.integers(1, 30).map(lambda value: Count(HERE, value)) | st.just(Count(HERE, _typed("{n:ordinal}")))
 SPACINGS = (
     st.builds(Spacing, ORDINALS, SIDES, TIMES)
@@ -284,6 +287,9 @@ SPACED = st.builds(
     st.lists(SPACINGS, min_size=1, max_size=3),
     st.sampled_from(["", "garter stitch"]),
 )
+
+
+MEANWHILE = st.builds(Meanwhile, st.just(HERE), REPEATS | EVENS, SPACED)
 
 
 def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Direction]:  # noqa: FBT001
@@ -310,8 +316,8 @@ def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Directio
 
 
 PHRASES = st.tuples(_optional(COUNTS), st.booleans()).flatmap(lambda drawn: _set_phrases(*drawn))
-Promising = Row | RepeatRows | Even | Spaced | Unread
+Promising = Row | RepeatRows | Even | Spaced | Meanwhile | Unread
 PROMISED: st.SearchStrategy[Promising] = (
-    ROWS | REPEATS | EVENS | SPACED | st.just(Unread(HERE, None, ("Frobnicate the whole of it",)))
+    ROWS | REPEATS | EVENS | SPACED | MEANWHILE | st.just(Unread(HERE, None, ("Frobnicate the whole of it",)))
 )
 DIRECTIONS: st.SearchStrategy[Direction] = PROMISED | PHRASES

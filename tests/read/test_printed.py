@@ -11,11 +11,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.read.notation_again import directions, lines_of, source, without_places
-from tests.read.notation_trees import DIRECTIONS, PROMISED, PROMISES
+from tests.read.notation_trees import DIRECTIONS, PROMISED, PROMISES, Promising
 from tests.work.test_published_stitch_patterns import PATTERNS
 
 from sizewright.read.folder import Unreadable, read_single
-from sizewright.read.notation.direction_tree import Direction, Even, Promise, RepeatRows, Row, Spaced, Unread
+from sizewright.read.notation.direction_tree import Direction, Promise
 
 THOROUGH = settings(derandomize=True, max_examples=250, deadline=None)
 
@@ -35,9 +35,7 @@ def test_a_direction_printed_and_read_is_the_same(direction: Direction) -> None:
 
 @given(PROMISED, PROMISES)
 @settings(THOROUGH, max_examples=100)
-def test_so_is_one_with_a_count_behind_it(
-    direction: Row | RepeatRows | Even | Spaced | Unread, promise: Promise | None
-) -> None:
+def test_so_is_one_with_a_count_behind_it(direction: Promising, promise: Promise | None) -> None:
     assert_same_again((replace(direction, promise=promise),))
 
 

@@ -212,10 +212,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (r"(?:graft|close) .*", _graft),
     (rf"{_PUT} {_HELD}{_FROM}{_ONTO_NEEDLE}", _take_up),
     (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
-    (
-        rf"(?:work|continue|cont)(?: even| straight)? in (?!the round|rounds?|rnds?|rows?){_BY_NAME}(?:(?: ,)? as follows)?",
-        _even,
-    ),
+    (rf"(?:work|continue|cont)(?: even| straight)? in {_NO_ROUND}{_BY_NAME}(?:(?: ,)? as follows)?", _even),
     # What changes no count.
     (r"(?:cut|break) (?:the )?yarn.*", _nothing),
     (r"(?:fasten off|weave in|sew|block|steam|wash|press).*", _nothing),

@@ -17,6 +17,7 @@ from sizewright.read.notation.direction_tree import (
     Extent,
     Gather,
     Join,
+    Meanwhile,
     RepeatRows,
     Row,
     Spaced,
@@ -42,7 +43,11 @@ def printed(direction: Direction) -> Told:  # noqa: PLR0911 -- one arm a kind
         case Even():
             return sentence(_even(direction), direction.promise)
         case Spaced():
-            return sentence(printed_spacings(direction), direction.promise)
+            return sentence(capitalised(printed_spacings(direction)), direction.promise)
+        case Meanwhile():
+            rows = _repeat(direction.rows) if isinstance(direction.rows, RepeatRows) else _even(direction.rows)
+            shaping = printed_spacings(direction.shaping)
+            return sentence(said(rows, " and at the same time ", shaping), direction.promise)
         case Declared():
             return said(direction.words, "   # declared: ", _declared(direction))
         case Unread():

@@ -3,7 +3,7 @@
 from sizewright.read.inserts import Insert, Told
 from sizewright.read.notation.direction_tree import Even, Extent, RepeatRows, Spaced, Spacing
 from sizewright.read.notation.printed_actions import printed_actions
-from sizewright.read.notation.printed_pieces import capitalised, listed, number, said, stitches, times
+from sizewright.read.notation.printed_pieces import listed, number, said, stitches, times
 from sizewright.read.notation.tree import AtEdges, Count
 from sizewright.read.notation.words import NUMBER_WORDS
 
@@ -58,14 +58,14 @@ def called(name: str, *, in_the_round: bool) -> str:
 
 
 def printed_spacings(direction: Spaced) -> Told:
-    """ "Rep Dec Row every 4th row 3 times", "Dec 1 st at each end of every RS row until 20 sts remain"."""
+    """ "rep Dec Row every 4th row 3 times", "dec 1 st at each end of every RS row until 20 sts remain"."""
     rounds = direction.in_the_round
     if direction.name:
         name = "last rnd" if rounds else "last row"
-        row: Told = (f"Rep {name if direction.name == 'last row' else called(direction.name, in_the_round=rounds)}",)
+        row: Told = (f"rep {name if direction.name == 'last row' else called(direction.name, in_the_round=rounds)}",)
         link = " on " if direction.spacings[0].here else " "
     else:
-        row = capitalised(printed_actions(direction.actions, inside=True))
+        row = printed_actions(direction.actions, inside=True)
         link = " of " if isinstance(direction.actions[0], AtEdges) else " on "
     spaced = listed((_spacing(one, "rnd" if rounds else "row") for one in direction.spacings), ", then ")
     return said(row, link, spaced, f", working in {direction.fabric} between" if direction.fabric else "")
