@@ -39,8 +39,12 @@ def test_what_another_gauge_does_to_the_width(
     graded: Callable[..., Graded], stitches: int, gauge: str, inches: str, published: str
 ) -> None:
     header = f"gauge: {{stitches: {gauge} st / 1 in}}\n"
-    width = value(graded(f"width = {stitches} st / stitch_gauge", header=header), "width") / INCH
+    found = graded(
+        f"width = {stitches} st / stitch_gauge", f"same = finished({stitches} st, stitch_gauge)", header=header
+    )
+    width = value(found, "width") / INCH
     assert width == stitches / Fraction(gauge), published
+    assert value(found, "same") == value(found, "width")
     places = len(inches.partition(".")[2])
     assert f"{float(width):.{places}f}" == inches
 
@@ -108,3 +112,30 @@ def test_three_repeats_of_a_multiple_of_8_plus_1(graded: Callable[..., Graded]) 
     )
     assert value(found, "cast_on") == value(found, "near") == 25
     assert [_kept(promise) for promise in found.promises] == [True, False]
+
+
+def test_finished_ease_and_steps(graded: Callable[..., Graded]) -> None:
+    """Ease is the finished less the body measurement (tincanknits.com, knotions.com).
+
+    The counts are those of craftstarstudios.com, “On stitch counts”: 176 (192, 208, 224, 240, 256, 272), 16 apart.
+    """
+    header = "sizes: [A, B, C, D, E, F, G]\ngauge: {stitches: 20 st / 10 cm, rows: 30 row / 10 cm}\n"
+    found = graded(
+        "cast_on = 176 (192, 208, 224, 240, 256, 272) st",
+        "body = 80 (90, 100, 110, 125, 130, 140) cm",
+        "around = finished(cast_on, stitch_gauge)",
+        "ease = ease_of(around, body)",
+        "tall = finished(66 row, row_gauge)",
+        "step = to_next(cast_on)",
+        "least = smallest_step(body)",
+        "most = largest_step(body)",
+        "none = to_next(66 row)",
+        header=header,
+    )
+    assert found.findings == ()
+    values = {name: [int(one) for one in quantity.result.values] for name, quantity in found.quantities.items()}
+    assert set(values["tall"]) == {22}
+    assert values["around"] == [88, 96, 104, 112, 120, 128, 136]
+    assert values["ease"] == [8, 6, 4, 2, -5, -2, -4]
+    assert values["step"] == [16, 16, 16, 16, 16, 16, 0]
+    assert (set(values["least"]), set(values["most"]), set(values["none"])) == ({5}, {15}, {0})

@@ -3,10 +3,11 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import ceil, floor
 from types import MappingProxyType
 
-from sizewright.base.units import COUNTS, PLAIN, Dimension, spoken
+from sizewright.base.units import COUNTS, LENGTH, PLAIN, Dimension, per, spoken
 from sizewright.grade.worth import Worth, paired
 
 Arguments = tuple[Worth, ...]
@@ -77,6 +78,35 @@ def _left_over(arguments: Arguments) -> Worth:
     return Worth(dimension, paired(lambda count, one: count % one, arguments[0].values, arguments[1].values))
 
 
+def _finished(arguments: Arguments) -> Worth:
+    """A count of stitches or rows by its own gauge, as a length."""
+    count, gauge = arguments
+    if count.dimension not in COUNTS or gauge.dimension != per(count.dimension, LENGTH):
+        raise Unsuitable(
+            f"measures a count by its own gauge, not {spoken(count.dimension)} by {spoken(gauge.dimension)}"
+        )
+    return Worth(LENGTH, paired(lambda many, each: many / each, count.values, gauge.values))
+
+
+def _ease(arguments: Arguments) -> Worth:
+    dimension = _alike(arguments)
+    if dimension != LENGTH:
+        raise Unsuitable(f"compares two lengths, not two of {spoken(dimension)}")
+    finished, body = arguments
+    return Worth(dimension, paired(lambda made, worn: made - worn, finished.values, body.values))
+
+
+def _steps(values: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
+    """What each size is more than the one before; 0 where all agree."""
+    return tuple(after - before for before, after in pairwise(values)) or (Fraction(0),)
+
+
+def _to_next(arguments: Arguments) -> Worth:
+    (worth,) = arguments
+    steps = _steps(worth.values)
+    return Worth(worth.dimension, (*steps, Fraction(0)) if len(worth.values) > 1 else steps)
+
+
 FUNCTIONS: Mapping[str, Function] = MappingProxyType(
     {
         function.name: function
@@ -101,6 +131,49 @@ FUNCTIONS: Mapping[str, Function] = MappingProxyType(
             ),
             Function("smallest", 1, 1, "The smallest value of all sizes: `smallest(chest)`.", _across(min)),
             Function("largest", 1, 1, "The largest value of all sizes: `largest(chest)`.", _across(max)),
+            Function(
+                "finished",
+                2,
+                2,
+                "The finished measurement of a count by its own gauge: `finished(184 st, stitch_gauge)` at 4 sts to "
+                "the "
+                "inch is 46 in, at 4.5 sts 40.9 in. Source: double-ewe-yarn.com.",
+                _finished,
+                divides=True,
+            ),
+            Function(
+                "ease_of",
+                2,
+                2,
+                "How much larger a finished measurement is than the body, below zero where it is smaller: "
+                "`ease_of(finished_chest, chest)` for 106 cm on a chest of 100 cm is 6 cm. Source: ease is the "
+                "finished "
+                "less the body measurement, tincanknits.com and knotions.com.",
+                _ease,
+            ),
+            Function(
+                "to_next",
+                1,
+                1,
+                "The difference to the next size, 0 in the last: `to_next(chest)` of 80 (90, 105) cm is 10 (15, 0) cm.",
+                _to_next,
+            ),
+            Function(
+                "smallest_step",
+                1,
+                1,
+                "The smallest difference from one size to the next: `smallest_step(chest)` of 80 (90, 105) cm is 10 "
+                "cm; "
+                "below zero where a size is smaller than the one before.",
+                _across(lambda values: min(_steps(values))),
+            ),
+            Function(
+                "largest_step",
+                1,
+                1,
+                "The largest difference from one size to the next: `largest_step(chest)` of 80 (90, 105) cm is 15 cm.",
+                _across(lambda values: max(_steps(values))),
+            ),
             Function(
                 "repeats",
                 2,
