@@ -65,9 +65,7 @@ class RowWork(HoldingWork):
             case PassOver():
                 self.pass_over(action)
             case BindOff():
-                count = self.counts(action.count)
-                self.take(action.span, count, makes=0)
-                self.worked[self.colour] += count
+                self.bind_off(action)
             case Drop():
                 self.take(action.span, self.counts(action.count), makes=0)
             case Hold():
@@ -92,6 +90,12 @@ class RowWork(HoldingWork):
                 assert_never(action)
 
     # Stitches
+
+    def bind_off(self, action: BindOff) -> None:
+        """Stitches are worked and leave the needle."""
+        count = self.counts(action.count)
+        self.take(action.span, count, makes=0)
+        self.worked[self.colour] += count
 
     def stitches(self, action: Work) -> None:
         """A stitch so many times, or up to a place."""
