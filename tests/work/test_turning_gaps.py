@@ -26,7 +26,7 @@ Rep Rows 3 and 4 5 more times. (18 sts)"""
 
 
 def test_each_short_row_ends_before_the_last() -> None:
-    """Counted by hand: 20 sts, turns with 4, 9 and 14 left; 16, 11 and 6 are knitted, and purled back."""
+    """Counted by hand: 20 sts cast on, turns with 4, 9 and 14 left; 16, 11 and 6 are knitted, and purled back."""
     lines = """Cast on 20 sts.
 Row 1 (RS): K to last 4 sts, turn.
 Row 2 (WS): Purl.
@@ -35,7 +35,7 @@ Row 4 (WS): Purl.
 Rep Rows 3 and 4 once more."""
     worked = knitted(lines)
     assert worked.faults == ()
-    assert worked.stitches[""] == (2 * (16 + 11 + 6),)
+    assert worked.stitches[""] == (20 + 2 * (16 + 11 + 6),)
 
 
 def test_rows_skipped_along_an_edge_give_no_stitch() -> None:

@@ -8,12 +8,12 @@ _LONGEST = 60  # signs; comparing is slow for long words, and nobody mistypes on
 _MOST = 400  # known words
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
+def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:
     """The known word closest to `word`, or None where none is close; capitals do not count."""
     by_folded = {name.casefold(): name for name in islice(known, _MOST)}
     if len(word) > _LONGEST:
         return None
-    found = get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
+    found = get_close_matches(word.casefold(), by_folded, n=1, cutoff=likeness)
     return by_folded[found[0]] if found else None
 
 

@@ -12,6 +12,7 @@ from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import Piece, StitchBlock, Words, WorkBlock
 from sizewright.read.plan_lines import Sentences, expanded
 from sizewright.read.rules import UNKNOWN_BLOCK
+from sizewright.read.yarn_names import YarnNames
 
 BLOCKS = ("grade", "work", "stitch")
 
@@ -19,11 +20,13 @@ BLOCKS = ("grade", "work", "stitch")
 class BlockReader:
     """Reads the blocks of one source; `sizes` are those of the pattern."""
 
-    def __init__(self, lines: Lines, braces: BraceReader, sizes: tuple[str, ...], stitches: Vocabulary) -> None:
+    def __init__(
+        self, lines: Lines, braces: BraceReader, sizes: tuple[str, ...], stitches: Vocabulary, yarns: YarnNames
+    ) -> None:
         self._lines = lines
         self._sizes = sizes
         self._instructions = InstructionReader(lines, braces, sizes)
-        self._directions = DirectionReader(stitches)
+        self._directions = DirectionReader(stitches, yarns)
         self._findings: list[Finding] = []
 
     @property

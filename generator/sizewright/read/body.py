@@ -16,6 +16,7 @@ from sizewright.read.markdown import INSERT, PASSAGE_CLOSE, PASSAGE_OPEN, render
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import (
     Address,
+    Header,
     Heading,
     Image,
     Markup,
@@ -28,20 +29,22 @@ from sizewright.read.references import References
 from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
 from sizewright.read.typed_numbers import shortened
 from sizewright.read.values import BRACES
+from sizewright.read.yarn_names import YarnNames
 
 
 class BodyReader:
     """Reads the body of one source. `first_line` is the line, from 1, where it begins."""
 
     def __init__(
-        self, lines: Lines, first_line: int, sizes: tuple[str, ...], references: References, stitches: Vocabulary
+        self, lines: Lines, first_line: int, header: Header, references: References, stitches: Vocabulary
     ) -> None:
+        sizes = tuple(size.name for size in header.sizes)
         self._lines = lines
         self._shift = first_line - 1
         self._sizes = sizes
         self._references = references
         self._braces = BraceReader(lines, sizes)
-        self._blocks = BlockReader(lines, self._braces, sizes, stitches)
+        self._blocks = BlockReader(lines, self._braces, sizes, stitches, YarnNames(header.yarns))
         self._findings: list[Finding] = []
         self._open: list[tuple[str, ...]] = []
         self._columns = Columns(lines, self._shift)

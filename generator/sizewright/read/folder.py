@@ -195,9 +195,8 @@ class _Reader:
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         values = Values(lines)
         header, first_line = read_header(lines, values, _KINDS[folder], self.tables)
-        names = tuple(size.name for size in header.sizes)
         references = References(folder, self.media, self.sources)
-        body = BodyReader(lines, first_line, names, references, self.stitches)
+        body = BodyReader(lines, first_line, header, references, self.stitches)
         pieces = body.read()
         if header.picture is not None:
             judged = references.picture(header.picture.file, header.picture.span)

@@ -99,6 +99,7 @@ class _Reader:
         take, values = self.keys.take, self.values
         sizes = self.sizes()
         names = tuple(size.name for size in sizes)
+        gauges = take("gauge", self.gauges) or ()
         return replace(
             common,
             designer=take("designer", values.words),
@@ -106,9 +107,9 @@ class _Reader:
             skill=take("skill", lambda key, node: values.one_of(key, node, SKILLS)),
             kind=take("kind", values.words),
             sizes=sizes,
-            gauges=take("gauge", self.gauges) or (),
+            gauges=gauges,
             needles=tuple(map(needle, take("needles", values.many) or ())),
-            yarns=take("yarn", lambda key, node: read_yarns(values, key, node)) or (),
+            yarns=take("yarn", lambda key, node: read_yarns(values, key, node, gauges)) or (),
             notions=take("notions", values.many) or (),
             techniques=take("techniques", values.many) or (),
             cautions=take("cautions", self.cautions) or (),

@@ -15,6 +15,11 @@ from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes o
 from sizewright.read.inserts import LinePiece as LinePiece  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import TypedList as TypedList  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import Words as Words  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.materials import Gauge as Gauge  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.materials import Measure as Measure  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.materials import Reserve as Reserve  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.materials import Swatch as Swatch  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.materials import Yarn as Yarn  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.needles import Needle as Needle  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.notation.direction_tree import Direction
 
@@ -28,15 +33,6 @@ class Day:
 
 
 @dataclass(frozen=True, slots=True)
-class Measure:
-    """A quantity from the header: exact, and as it was typed."""
-
-    span: Span
-    quantity: Quantity
-    typed: str
-
-
-@dataclass(frozen=True, slots=True)
 class Size:
     """One size: its name, the body measurements it fits, and what else is said of it ("age", "note")."""
 
@@ -44,33 +40,6 @@ class Size:
     name: str
     measurements: Mapping[str, Measure]
     remarks: Mapping[str, Words]
-
-
-@dataclass(frozen=True, slots=True)
-class Gauge:
-    """The stitches and rows of one fabric. `name` is "" where the pattern has one gauge only."""
-
-    span: Span
-    name: str
-    stitches: Measure | None
-    rows: Measure | None
-    over: Words | None
-    needle: Needle | None
-    in_the_round: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Yarn:
-    """One yarn of the materials, under the name the pattern uses for it."""
-
-    span: Span
-    name: str
-    weight: Words | None = None
-    fibre: Words | None = None
-    length: Measure | None = None
-    mass: Measure | None = None
-    colour: Words | None = None
-    note: Words | None = None
 
 
 @dataclass(frozen=True, slots=True)

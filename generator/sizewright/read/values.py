@@ -83,6 +83,12 @@ class Values:
         self.fault(words.span, f"“{words.text}” is no count of stitches.", f"Write a whole number: “{key}: 1”.")
         return None
 
+    @staticmethod
+    def share(text: str) -> Fraction | None:
+        """The part of a whole that "10 %" or "12.5%" is, exact."""
+        found = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?) ?(?:%|percent)", text.strip())
+        return Fraction(found[1]) / 100 if found else None
+
     def measure(self, key: str, node: Node, expected: Dimension | None, example: str) -> Measure | None:
         """A quantity, above zero, of the expected kind (any kind where that is None)."""
         words = self.words(key, node)
@@ -160,6 +166,7 @@ class Keys:
         self.span = table.span
         self._left = {key.text: (key, node) for key, node in table.entries}
         self._known: list[str] = []
+        self.given = frozenset(self._left)
 
     def take(self, key: str, convert: Callable[[str, Node], _Value]) -> _Value | None:
         """The value of a key, converted; None where the key is left out."""

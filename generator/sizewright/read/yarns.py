@@ -1,8 +1,11 @@
 """In: the `yarn:` of a header. Out: the yarns of a pattern, each with its weight in the words of the standard."""
 
+from dataclasses import replace
+
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.units import LENGTH, MASS
-from sizewright.read.pattern import Words, Yarn
+from sizewright.read.pattern import Gauge, Words, Yarn
+from sizewright.read.swatches import judge_gauge, read_reserve, read_swatch
 from sizewright.read.values import Values
 from sizewright.read.yaml_tree import Node, Table
 from sizewright.read.yarn_weights import YARN_WEIGHTS, weight_named, weights_sold_as
@@ -10,17 +13,17 @@ from sizewright.read.yarn_weights import YARN_WEIGHTS, weight_named, weights_sol
 _EXAMPLE = "{weight: light, fibre: wool, length: 105 m, mass: 50 g}"
 
 
-def read_yarns(values: Values, key: str, node: Node) -> tuple[Yarn, ...]:
+def read_yarns(values: Values, key: str, node: Node, gauges: tuple[Gauge, ...] = ()) -> tuple[Yarn, ...]:
     """The yarns by their names; one alone may stand without a name, and is "main"."""
     if not isinstance(node, Table):
         values.table(key, node, f"{{main: {_EXAMPLE}}}")
         return ()
     named = all(isinstance(entry, Table) for _, entry in node.entries)
     entries = [(name.text, entry) for name, entry in node.entries] if named else [("main", node)]
-    return tuple(yarn for name, entry in entries if (yarn := _yarn(values, name, entry)))
+    return tuple(yarn for name, entry in entries if (yarn := _yarn(values, name, entry, gauges)))
 
 
-def _yarn(values: Values, name: str, node: Node) -> Yarn | None:
+def _yarn(values: Values, name: str, node: Node, gauges: tuple[Gauge, ...]) -> Yarn | None:
     keys = values.table(name, node, _EXAMPLE)
     if keys is None:
         return None
@@ -33,9 +36,14 @@ def _yarn(values: Values, name: str, node: Node) -> Yarn | None:
         keys.take("mass", lambda key, node: values.measure(key, node, MASS, "50 g")),
         keys.take("colour", values.words),
         keys.take("note", values.words),
+        keys.take("called", values.many) or (),
+        keys.take("swatch", lambda key, node: read_swatch(values, key, node)),
+        keys.take("reserve", lambda key, node: read_reserve(values, key, node)),
     )
     keys.close()
-    return yarn
+    if yarn.swatch is None or judge_gauge(values, yarn.swatch, gauges):
+        return yarn
+    return replace(yarn, swatch=None)
 
 
 def _weight(values: Values, key: str, node: Node) -> Words | None:

@@ -17,8 +17,10 @@ from sizewright.read.notation.direction_tree import (
     Meanwhile,
     RepeatRows,
     Row,
+    SameAgain,
     Spaced,
     TakeUp,
+    TakeYarn,
     Unread,
 )
 from sizewright.work.faults import Fault, Forgotten
@@ -39,12 +41,13 @@ class Step:
 
 @dataclass(slots=True)
 class Made:
-    """What one size made: its steps, what went wrong, and the stitches by yarn."""
+    """What one size made: its steps, what went wrong, the stitches by yarn, and the directions not counted there."""
 
     steps: list[Step] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
     forgotten: list[Forgotten] = field(default_factory=list)
     worked: Counter[str] = field(default_factory=Counter)
+    uncounted: list[Span] = field(default_factory=list)
 
 
 def label_of(direction: Direction) -> str:
@@ -61,7 +64,7 @@ def label_of(direction: Direction) -> str:
             label = direction.words
         case Meanwhile():
             label = f"{label_of(direction.rows)}, {direction.shaping.words}"
-        case Join() | Unread():
+        case Join() | TakeYarn() | SameAgain() | Unread():
             label = ""
         case CastOn() | TakeUp() | Declared() | BindOffAll() | Gather():
             label = _LABELS[type(direction)]

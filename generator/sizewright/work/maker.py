@@ -18,8 +18,10 @@ from sizewright.read.notation.direction_tree import (
     Promise,
     RepeatRows,
     Row,
+    SameAgain,
     Spaced,
     TakeUp,
+    TakeYarn,
     Unread,
 )
 from sizewright.read.notation.tree import Add, Mark, Promised
@@ -34,6 +36,7 @@ from sizewright.work.needle_work import BOR
 from sizewright.work.row_book import RowBook
 from sizewright.work.row_maker import RowMaker
 from sizewright.work.sections import Sections
+from sizewright.work.tally import Tally
 
 
 class Maker:
@@ -46,7 +49,9 @@ class Maker:
         self.counts = Counts(graded, size)
         self.book = RowBook(blocks, size)
         self.sections = Sections()
-        self.rows = RowMaker(graded, self.counts, self.book, self.made.faults, self.sections)
+        self.tally = Tally(graded.pattern.header)
+        self.taken = ""  # the yarn that was taken in the words before these
+        self.rows = RowMaker(graded, self.counts, self.book, self.made, self.sections)
         self.needle: Needle | None = None
         self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
         self.unmarked = False  # a faulty row lost the markers: that they are missing is told by it already
@@ -60,11 +65,15 @@ class Maker:
             rows = self.needle.rows if self.needle is not None else 0
             if isinstance(piece, Heading):
                 self.sections.enter(piece.text, rows)
+                self.count_worked()
+                self.tally.enter(piece.text, piece.level)
             elif isinstance(piece, WorkBlock) and (piece.sizes is None or name in piece.sizes):
                 self.sections.enter_block(rows)
                 for direction in arranged(piece.directions):
                     self.direction(direction)
         self.count_worked()
+        self.tally.close()
+        self.made.worked.update(self.tally.stitches)
         self.judge_end()
         return self.made
 
@@ -83,9 +92,9 @@ class Maker:
             self.made.forgotten.append(Forgotten(self.place, self.size, needle.total, ""))
 
     def count_worked(self) -> None:
-        """Adds the stitches of the part that ends."""
+        """Adds the stitches that were worked since."""
         if self.needle is not None:
-            self.made.worked.update(self.needle.worked)
+            self.tally.add(self.needle.worked)
             self.needle.worked = Counter()
 
     def known_total(self) -> int | None:
@@ -103,7 +112,9 @@ class Maker:
             if stopped.fault is not None and not told_already:
                 self.made.faults.append(stopped.fault)
             self.lost = True
+            self.made.uncounted.append(direction.span)
             self.resume(direction)
+        self.taken = direction.name if isinstance(direction, TakeYarn) else ""
         self.place = direction.span
         worked = self.needle.rows - rows if self.needle is not None and self.needle is needle else 0
         label = label_of(direction)
@@ -129,7 +140,7 @@ class Maker:
         needle.left, needle.behind = b"k" * count, b""
         needle.pins = [pin for pin in needle.pins if pin.kind is Lies.BEGINNING and not pin.place]
 
-    def one(self, direction: Direction) -> None:
+    def one(self, direction: Direction) -> None:  # noqa: C901 -- one arm a kind of direction
         """Works one direction. Raises `Stopped`."""
         match direction:
             case CastOn():
@@ -147,6 +158,11 @@ class Maker:
                 self.rows.work(self.live(direction), direction)
             case BindOffAll() | Gather():
                 self.end(self.live(direction), direction)
+            case TakeYarn():
+                if self.needle is not None:
+                    self.needle.colour = direction.name
+            case SameAgain():
+                self.same_again(direction)
             case _:
                 assert_never(direction)
 
@@ -163,7 +179,7 @@ class Maker:
     def begin(self, looks: bytes, held: list[Held], *, in_the_round: bool | None) -> Needle:
         """A new part, with these stitches on the needle."""
         self.count_worked()
-        self.needle = Needle(looks, held=held, in_the_round=in_the_round)
+        self.needle = Needle(looks, held=held, in_the_round=in_the_round, colour=self.taken)
         self.name = self.sections.heading
         self.piece = self.sections.heading or self.graded.pattern.header.title
         self.book.turn_page()
@@ -193,6 +209,8 @@ class Maker:
                     needle.pins.append(Pin(needle.total, Lies.MARKER, action.name))
                 case _:
                     raise Stopped(None)
+        self.tally.begin(cast_on=True)
+        self.tally.edge(needle.colour, needle.total)
         needle.reverse()
         self.rows.rowing.judge_promise(needle, direction.promise, "the cast-on", 0)
 
@@ -217,6 +235,7 @@ class Maker:
             raise Stopped(NoStitches(direction.span, self.size, wanted, counts, direction.name, names_of(waiting)))
         held.remove(found)
         self.begin(found.looks, held, in_the_round=None).taken_up = True
+        self.tally.begin(cast_on=False)
 
     def declare(self, direction: Declared) -> None:
         """What the designer declares is believed, and the ledger says so."""
@@ -224,8 +243,11 @@ class Maker:
             self.begin(b"", [], in_the_round=None)
         if self.needle is not None:
             self.lay(self.needle, self.counts(direction.count))
-            self.needle.rows += self.counts(direction.rows) if direction.rows is not None else 0
+            rows = self.counts(direction.rows) if direction.rows is not None else None
+            self.needle.rows += rows or 0
             self.lost = False
+            if rows != 0:
+                self.made.uncounted.append(direction.span)
 
     def end(self, needle: Needle, direction: BindOffAll | Gather) -> None:
         """All stitches leave the needle."""
@@ -234,4 +256,12 @@ class Maker:
             if said != needle.total:
                 fault = WrongCount(direction.span, self.size, "the end of the piece", "sts", said, needle.total)
                 self.made.faults.append(fault)
+        if isinstance(direction, BindOffAll):
+            self.tally.edge(needle.colour, needle.total)
         self.lay(needle, 0)
+
+    def same_again(self, direction: SameAgain) -> None:
+        """A part is made again; the stitches are counted again, and nothing else changes."""
+        self.count_worked()
+        times = self.counts(direction.times) - (1 if direction.total else 0)
+        self.tally.same(direction.part, max(0, times))

@@ -7,8 +7,9 @@ from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Even, Extent, Meanwhile, RepeatRows, Row, Spaced
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Fault, Stopped
+from sizewright.work.faults import Stopped
 from sizewright.work.lengths import Lengths
+from sizewright.work.made import Made
 from sizewright.work.needle import Needle
 from sizewright.work.row_book import RowBook
 from sizewright.work.rowing import Rowing
@@ -21,12 +22,14 @@ Rows = Row | RepeatRows | Even | Spaced | Meanwhile
 class RowMaker:
     """Works directions that tell of rows."""
 
-    def __init__(self, graded: Graded, counts: Counts, book: RowBook, faults: list[Fault], sections: Sections) -> None:
+    def __init__(self, graded: Graded, counts: Counts, book: RowBook, made: Made, sections: Sections) -> None:
         self.counts = counts
         self.book = book
+        self.made = made
         self.sections = sections
+        self.untold = False  # how many rows the direction means
         self.lengths = Lengths(graded, counts)
-        self.rowing = Rowing(counts, faults)
+        self.rowing = Rowing(counts, made.faults)
         self.shaping = Shaping(counts, self.rowing, book)
 
     def work_by(self, rowing: Rowing) -> None:
@@ -36,6 +39,7 @@ class RowMaker:
 
     def work(self, needle: Needle, direction: Rows) -> None:
         """Works one direction. Raises `Stopped`."""
+        self.untold = False
         match direction:
             case Row():
                 self.row(needle, direction)
@@ -45,6 +49,8 @@ class RowMaker:
                 self.spaced(needle, direction)
             case Meanwhile():
                 self.meanwhile(needle, direction)
+        if self.untold:
+            self.made.uncounted.append(direction.span)
 
     def row(self, needle: Needle, row: Row) -> None:
         """One written row, or as many alike as its numbers say."""
@@ -98,6 +104,7 @@ class RowMaker:
         if extent.typed_length or extent.length is not None:
             target = self.lengths.rows(extent, f"{self.sections.heading} {extent.since}")
             origin = self.sections.origin(extent.since, needle.rows)
+            self.untold = target is None
             return None if target is None else max(0, origin + target - needle.rows)
         return len(rows) * (1 if extent.times is None else self.counts(extent.times))
 

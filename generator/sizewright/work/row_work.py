@@ -81,7 +81,7 @@ class RowWork(HoldingWork):
             case Turn():
                 self.turned = action.manner
             case Colour():
-                self.colour = action.name
+                self.colour = action.name if action.yarn else self.colour
             case Evenly():
                 self.evenly(action)
             case Aside():

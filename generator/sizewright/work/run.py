@@ -10,6 +10,7 @@ from sizewright.work.maker import Maker
 from sizewright.work.row_book import stitch_blocks
 from sizewright.work.stitch_patterns import measured
 from sizewright.work.worked import Entry, Worked
+from sizewright.work.yarn_need import yarn_needs
 
 
 def work(graded: Graded) -> Worked:
@@ -21,7 +22,9 @@ def work(graded: Graded) -> Worked:
     stitches = {colour: tuple(one.worked[colour] for one in made) for colour in colours}
     faults = tuple(fault for one in made for fault in one.faults)
     forgotten = tuple(one for part in made for one in part.forgotten)
-    return Worked(graded, _ledger(made), patterns, stitches, faults, forgotten)
+    uncounted = tuple(tuple(one.uncounted) for one in made)
+    yarns = yarn_needs(graded.pattern.header, stitches, tuple(map(bool, uncounted)))
+    return Worked(graded, _ledger(made), patterns, stitches, faults, uncounted, yarns, forgotten)
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.work.faults import Fault, Forgotten
+from sizewright.work.yarn_need import YarnNeed
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,9 +40,11 @@ class StitchPattern:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A pattern carried out for every size. `stitches` counts those worked, by yarn and size.
+    """A pattern carried out for every size.
 
-    `forgotten` are stitches still live at the end, which a pattern may mean or not.
+    `stitches` counts those worked, by yarn as the rows call it and by size, and `uncounted` has the directions of each
+    size that could not be counted. `yarns` is what the yarns of the header come to. `forgotten` are stitches still
+    live at the end, which a pattern may mean or not.
     """
 
     graded: Graded
@@ -49,4 +52,6 @@ class Worked:
     stitch_patterns: tuple[StitchPattern, ...]
     stitches: Mapping[str, tuple[int, ...]]
     faults: tuple[Fault, ...]
+    uncounted: tuple[tuple[Span, ...], ...]
+    yarns: tuple[YarnNeed, ...]
     forgotten: tuple[Forgotten, ...] = ()

@@ -14,7 +14,7 @@ from sizewright.read.notation.words import Kind, Sentence, Token, spanned, told
 STITCH_WORDS = ("st", "sts", "stitch", "stitches")
 ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 _DEEPEST = 24  # no row a person wrote has brackets in brackets so deep
-_COLOUR = re.compile(r"(?:[A-H]|MC|CC\d?|C\d)")
+COLOUR = re.compile(r"(?:[A-H]|MC|CC\d?|C\d)")
 # Words of rows that are no stitches, so that a misspelt one finds its neighbour too.
 _ROW_WORDS = (
     "rep from",
@@ -160,4 +160,4 @@ class Cursor:
     def colour_word(self, ahead: int) -> bool:
         """Whether the name of a yarn stands there: one capital letter, MC or CC."""
         place = self.position + ahead
-        return place < len(self._tokens) and _COLOUR.fullmatch(self._tokens[place].typed) is not None
+        return place < len(self._tokens) and COLOUR.fullmatch(self._tokens[place].typed) is not None

@@ -193,6 +193,29 @@ class Gather:
 
 
 @dataclass(frozen=True, slots=True)
+class TakeYarn:
+    """From here on this yarn is used: "With CC, ...", "Change to B."."""
+
+    span: Span
+    name: str
+    words: Told = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SameAgain:
+    """A part is made again: "Make the second sleeve the same way"; `part` is "sleeve", "" where it has no name.
+
+    It is made `times` more times, or, where `total` says so, so many times in all ("Make 2 alike").
+    """
+
+    span: Span
+    part: str
+    times: Count
+    total: bool
+    words: Told = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Declared:
     """What the author declares of words that cannot be carried out: the count behind them, and the rows they take."""
 
@@ -212,5 +235,18 @@ class Unread:
 
 
 Direction = (
-    Row | RepeatRows | Even | Spaced | Meanwhile | CastOn | Join | TakeUp | BindOffAll | Gather | Declared | Unread
+    Row
+    | RepeatRows
+    | Even
+    | Spaced
+    | Meanwhile
+    | CastOn
+    | Join
+    | TakeUp
+    | BindOffAll
+    | Gather
+    | TakeYarn
+    | SameAgain
+    | Declared
+    | Unread
 )

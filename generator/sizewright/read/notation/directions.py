@@ -32,8 +32,10 @@ from sizewright.read.notation.shaping_parser import ShapingParser
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.notation.tree import Action, Colour
 from sizewright.read.notation.words import Kind, Sentence, sentences, spanned, tokens, told_sentence, typed
+from sizewright.read.notation.yarn_words import YarnWords
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.rules import NOT_UNDERSTOOD
+from sizewright.read.yarn_names import YarnNames
 
 _SAME_TIME = ("at", "the", "same", "time")
 _JOINTS = (",", ";", ":", "and", "-")
@@ -42,10 +44,11 @@ _ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 
 
 class DirectionReader:
-    """Reads the directions of one source; `vocabulary` are the stitches it may use."""
+    """Reads the directions of one source; `vocabulary` are the stitches it may use, `yarns` those of its header."""
 
-    def __init__(self, vocabulary: Vocabulary) -> None:
+    def __init__(self, vocabulary: Vocabulary, yarns: YarnNames) -> None:
         self._vocabulary = vocabulary
+        self._yarns = YarnWords(yarns)
         self.findings: list[Finding] = []
         self._last: tuple[Direction, ...] = ()  # the direction read last in this block
 
@@ -92,7 +95,10 @@ class DirectionReader:
             if promise is not None and parser.done:
                 yield promise
                 return
-            yield from self._unlabelled(sentence)
+            taken, rest = self._yarns.first(sentence)
+            yield from taken
+            if rest:
+                yield from self._unlabelled(rest)
         except NotUnderstood as fault:
             message = f"“{fault.words}” is not understood in “{_short(typed(sentence))}”."
             self.findings.append(NOT_UNDERSTOOD.at(fault.span, message, fault.mend))
@@ -105,7 +111,12 @@ class DirectionReader:
         return Unread(spanned(sentence), promise, told_sentence(words[:-1] if promise is not None else words))
 
     def _unlabelled(self, sentence: Sentence) -> Iterator[Direction]:
-        said = self._phrased(sentence)
+        inside = self._yarns.within(sentence)
+        said = self._phrased(inside[1]) if inside is not None else None
+        if inside is not None and said is not None:
+            yield inside[0]
+        else:
+            said = self._phrased(sentence)
         yield from self._bare_row(sentence) if said is None else said
 
     def _phrased(self, sentence: Sentence) -> tuple[Direction, ...] | None:
@@ -172,9 +183,13 @@ class DirectionReader:
         if like is None:
             if not rest:
                 raise NotUnderstood(spanned(sentence), label.text, "Say what is worked in this row.")
-            actions, promise = RowParser(_whole_row(rest), self._vocabulary).row()
+            taken, rest = self._yarns.first(rest)
+            if rest:
+                actions, promise = RowParser(_whole_row(rest), self._vocabulary).row()
+            actions = (*(Colour(one.span, one.name) for one in taken), *actions)
         if label.remark:
-            actions = (Colour(spanned(sentence), label.remark), *actions)
+            yarn = self._yarns.remarked(label.remark)
+            actions = (Colour(spanned(sentence), yarn or label.remark, yarn is not None), *actions)
         yield Row(
             spanned(sentence),
             label.text,

@@ -17,6 +17,7 @@ from sizewright.read.notation.direction_tree import (
     Gather,
     Join,
     RepeatRows,
+    SameAgain,
     TakeUp,
 )
 from sizewright.read.notation.not_understood import NotUnderstood
@@ -147,6 +148,13 @@ def _take_up(match: Match) -> tuple[Direction, ...]:
     return (TakeUp(match.span, match.count("count"), _more_than(match.tokens), name, match.has("rejoined")),)
 
 
+def _same_again(match: Match) -> tuple[Direction, ...]:
+    one = Count(match.span, 1)
+    times = (match.count("count") or one) if match.has("count") else one
+    more = match.has("more") or not match.has("count")
+    return (SameAgain(match.span, match.words("part"), times, not more, told_sentence(match.tokens)),)
+
+
 def _nothing(_: Match) -> tuple[Direction, ...]:
     return ()
 
@@ -181,6 +189,10 @@ _HELD = rf"(?:the )?(?:(?P<count>#) )?(?P<name>[a-z' ]*?){_STS}(?P<for> (?:of|fo
 _ONTO_NEEDLE = r"(?: back)? (?:on|onto|to)(?: the| a| your)?(?: [a-z-]+| #(?: mm)?| us #)*? needles?.*"
 _FROM = r"(?: (?:from|off) (?:the )?(?:hold|holder|waste yarn|scrap yarn|yarn|thread)(?: of [a-z ]+?)?)?"
 _OTHER_SIDE = r"(?:with (?:the )?(?:rs|ws|right side|wrong side) facing (?:, )?)?"
+
+# "the second sleeve the same way", "2 more squares the same", "2 sleeves alike"
+_HOW_MANY = r"(?:(?:the |a )?(?:second|other|another) (?:one )?|(?:the )?(?P<count>#) (?P<more>more |other )?)"
+_ALIKE = r"(?:(?:to )?(?:be )?(?:the same(?: way)?|alike|(?:to )?match(?: the first)?)(?: .*)?)"
 
 # What a row may be called by; "last row" and "knit row" are no names.
 _NO_NAME = r"(?:last|these|this|those|next|every|each|all|first|same|rest|an?|in|even|as|to|knit|purl|plain|k|p|rows?)"
@@ -226,7 +238,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (r"(?:the )?(?:piece|brim|body|cuff|hat|thumb|scarf|cloth|edge|work) (?:now )?measures .*", _nothing),
     (r"multiple of .*", _nothing),
     (r"worked (?:flat|in the round|in rounds|in rows).*", _nothing),
-    (r"(?:make|work) (?:the )?(?:second|other|another|one) .*(?:the same|alike|same way).*", _nothing),
+    (rf"(?:make|work|knit) {_HOW_MANY}(?P<part>[a-z' -]*?)(?: (?:in|exactly|just))? {_ALIKE}", _same_again),
     (r"(?:continue|cont) (?:in|to work in) (?:the )?(?:rounds?|rnds?|rows?)", _nothing),
 )
 

@@ -20,8 +20,10 @@ from sizewright.read.notation.direction_tree import (
     Meanwhile,
     RepeatRows,
     Row,
+    SameAgain,
     Spaced,
     TakeUp,
+    TakeYarn,
     Unread,
 )
 from sizewright.read.notation.printed_actions import printed_actions
@@ -56,7 +58,7 @@ def printed(direction: Direction) -> Told:  # noqa: PLR0911 -- one arm a kind
             begun = direction.words or said("Cast on ", stitches(direction.count))
             behind = printed_actions(direction.behind, inside=True)
             return sentence(said(begun, ", " if behind else "", behind), direction.promise)
-        case Join() | TakeUp() | BindOffAll() | Gather():
+        case Join() | TakeUp() | BindOffAll() | Gather() | TakeYarn() | SameAgain():
             return said(direction.words or _plain(direction), ".")
     assert_never(direction)
 
@@ -66,7 +68,7 @@ def source_text(words: Iterable[LinePiece]) -> str:
     return "".join(map(typed_piece, words))
 
 
-def _plain(direction: Join | TakeUp | BindOffAll | Gather) -> Told:
+def _plain(direction: Join | TakeUp | BindOffAll | Gather | TakeYarn | SameAgain) -> Told:
     """What these say where the sentence tells no more."""
     match direction:
         case Join():
@@ -78,6 +80,11 @@ def _plain(direction: Join | TakeUp | BindOffAll | Gather) -> Told:
             return ("Bind off all sts",)
         case Gather():
             return said("Cut yarn and thread tail through remaining ", _counted(direction.count, ""))
+        case TakeYarn():
+            return (f"With {direction.name}",)
+        case SameAgain():
+            more = "" if direction.total else "more "
+            return said("Make ", number(direction.times), f" {more}{direction.part} the same way")
     assert_never(direction)
 
 

@@ -166,10 +166,11 @@ class Follow:
 
 @dataclass(frozen=True, slots=True)
 class Colour:
-    """From here on another yarn is used."""
+    """From here on another yarn is used; with `yarn` False the words of a row's label that may look like one."""
 
     span: Span
     name: str
+    yarn: bool = True
 
 
 @dataclass(frozen=True, slots=True)
