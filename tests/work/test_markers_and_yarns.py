@@ -11,8 +11,8 @@ import pytest
 
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.maker import Maker
-from sizewright.work.row_book import stitch_blocks
 
 
 def made(lines: str, sizes: str = "") -> Maker:

@@ -10,12 +10,12 @@ from tests.work.test_published_stitch_patterns import PATTERNS
 from sizewright.grade.graded import Graded
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.cloth import TALLEST, Cloth, Crossing, pattern_cloth, piece_cloth
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped
 from sizewright.work.needle import Needle
 from sizewright.work.recording import Cell, RecordedRow, Recording, recorded
-from sizewright.work.row_book import stitch_blocks
 from sizewright.work.row_work import RowWork
 from sizewright.work.stitch_patterns import measured
 

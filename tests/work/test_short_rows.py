@@ -7,9 +7,9 @@ import pytest
 
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.maker import Maker
 from sizewright.work.needle import Needle
-from sizewright.work.row_book import stitch_blocks
 from sizewright.work.run import work
 from sizewright.work.worked import Worked
 

@@ -8,12 +8,12 @@ from dataclasses import dataclass
 
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Row
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Fault
 from sizewright.work.maker import Maker
 from sizewright.work.needle import Needle
 from sizewright.work.recording import RecordedRow, Recording, recorded
-from sizewright.work.row_book import stitch_blocks
 from sizewright.work.rowing import Rowing
 
 WIDEST, TALLEST = 48, 60  # stitches and rows of a picture: more of them are too small to be told apart

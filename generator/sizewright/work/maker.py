@@ -27,6 +27,7 @@ from sizewright.read.notation.direction_tree import (
 from sizewright.read.notation.tree import Add, Mark, Promised
 from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
+from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Forgotten, NoMarker, NoStitches, Stopped, WrongCount
 from sizewright.work.holders import held_as, names_of, plain_name
@@ -47,7 +48,7 @@ class Maker:
         self.size = size
         self.made = Made()
         self.counts = Counts(graded, size)
-        self.book = RowBook(blocks, size)
+        self.book = RowBook(blocks, size, half_read(graded))
         self.sections = Sections()
         self.tally = Tally(graded.pattern.header)
         self.taken = ""  # the yarn that was taken in the words before these

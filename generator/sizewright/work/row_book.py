@@ -3,31 +3,20 @@
 from collections.abc import Mapping
 
 from sizewright.base.place import Span
-from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
 from sizewright.read.notation.tree import Action
-from sizewright.read.pattern import StitchBlock
-from sizewright.work.arrange import arranged
 from sizewright.work.fabrics import fabric_rows
 from sizewright.work.faults import NoRow, Stopped, UnknownFabric
 from sizewright.work.needle import Needle
 from sizewright.work.rowing import ENDLESS
 
 
-def stitch_blocks(graded: Graded) -> Mapping[str, tuple[Row, ...]]:
-    """The rows of every stitch block of a pattern, by its name in small letters."""
-    return {
-        block.name.text.casefold(): tuple(row for row in arranged(block.directions) if isinstance(row, Row))
-        for block in graded.pattern.body
-        if isinstance(block, StitchBlock)
-    }
-
-
 class RowBook:
     """The rows of one part of a piece, and the stitch patterns of the whole."""
 
-    def __init__(self, blocks: Mapping[str, tuple[Row, ...]], size: int) -> None:
+    def __init__(self, blocks: Mapping[str, tuple[Row, ...]], size: int, half_read: frozenset[str]) -> None:
         self._blocks = blocks
+        self._half_read = half_read
         self._size = size
         self._numbered: dict[int, Row] = {}
         self._written: list[Row] = []
@@ -96,7 +85,9 @@ class RowBook:
         """The rows of a stitch block. Raises `Stopped`."""
         word = name.casefold().removesuffix(" pattern").removesuffix(" stitch").strip()
         for known, rows in self._blocks.items():
-            if rows and word in (known, known.removesuffix(" stitch")):
+            if word in (known, known.removesuffix(" stitch")) and (rows or known in self._half_read):
+                if known in self._half_read:  # told where the row stands that was not read
+                    raise Stopped(None)
                 return rows
         raise Stopped(UnknownFabric(span, self._size, name))
 

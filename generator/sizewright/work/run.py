@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.pattern import StitchBlock
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.made import Made, Step
 from sizewright.work.maker import Maker
-from sizewright.work.row_book import stitch_blocks
 from sizewright.work.stitch_patterns import measured
 from sizewright.work.worked import Entry, Worked
 from sizewright.work.yarn_need import yarn_needs

@@ -5,47 +5,56 @@ count they can be worked over again, fits the pattern. No second account of the 
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from sizewright.grade.graded import Graded
-from sizewright.read.notation.direction_tree import Row
+from sizewright.read.notation.direction_tree import CastOn, Row
+from sizewright.read.notation.kinds import Promised
 from sizewright.read.pattern import StitchBlock
-from sizewright.work.arrange import arranged
+from sizewright.work.blocks import block_rows, totals, understood
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Stopped
-from sizewright.work.needle import Needle
-from sizewright.work.row_parts import row_parts
-from sizewright.work.row_work import RowWork
-from sizewright.work.worked import StitchPattern
+from sizewright.work.worked import BlockCount, Clash, StitchPattern
 
 _WIDEST = 480  # stitches tried; a repeat wider than a third of it is no stitch pattern anybody printed
 _STATED = re.compile(r"multiple of (\d+)(?: sts?| stitches)?(?:,? (?:plus|and|\+) (\d+))?", re.IGNORECASE)
+_TOLD = 4  # counts that are told of those that would fit
+
+Totals = Mapping[int, tuple[int, ...]]
 
 
 def measured(block: StitchBlock, graded: Graded) -> StitchPattern:
     """The stitch pattern of a block, with the multiple it states."""
-    rows = tuple(row for row in arranged(block.directions) if isinstance(row, Row))
-    fits = fitting(rows, graded) if rows else ()
+    rows = block_rows(block.directions)
+    name, stated, cast_on = block.name.text, _stated(block), _cast_on(block)
+    if not rows or not understood(block):
+        return StitchPattern(name, block.span, None, 0, len(rows), stated, understood=understood(block))
+    counts = Counts(graded, 0)
+    found = {width: totals(rows, width, counts) for width in range(1, _WIDEST)}
+    fits = tuple(width for width, after in found.items() if len(after) == len(rows) and after[-1] == width)
     multiple, plus = _multiple(fits)
-    return StitchPattern(block.name.text, block.span, multiple, plus, len(rows), _stated(block))
+    repeats, beside = _by_repeat(found, fits, multiple, plus) if multiple is not None else ((), ())
+    return StitchPattern(
+        name,
+        block.span,
+        multiple,
+        plus,
+        len(rows),
+        stated,
+        repeats,
+        beside,
+        cast_on,
+        tuple(_broken(rows, found, fits, cast_on)) if fits else (),
+        None if fits else _clash(rows, found, counts),
+        next(((width, after[-1]) for width, after in found.items() if len(after) == len(rows)), None),
+    )
 
 
 def fitting(rows: Sequence[Row], graded: Graded) -> tuple[int, ...]:
     """The counts, up to a wide piece, over which the rows can be worked and worked again."""
     counts = Counts(graded, 0)
-    return tuple(width for width in range(1, _WIDEST) if _works(rows, width, counts))
-
-
-def _works(rows: Sequence[Row], width: int, counts: Counts) -> bool:
-    needle = Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
-    try:
-        for row in rows:
-            for part in row_parts(row.actions, counts):
-                RowWork(needle, counts, row.label, row.span).work(part)
-    except Stopped:
-        return False
-    return needle.total == width
+    found = ((width, totals(rows, width, counts)) for width in range(1, _WIDEST))
+    return tuple(width for width, after in found if len(after) == len(rows) and after[-1] == width)
 
 
 def _multiple(fits: Sequence[int]) -> tuple[int | None, int]:
@@ -58,9 +67,55 @@ def _multiple(fits: Sequence[int]) -> tuple[int | None, int]:
     return step, fits[0] % step
 
 
+def _by_repeat(found: Totals, fits: Sequence[int], multiple: int, plus: int) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The stitches of one repeat behind each row, and those beside the repeats."""
+    least, next_to = found[fits[0]], found[fits[1]]
+    repeats = tuple(more - less for less, more in zip(least, next_to, strict=True))
+    times = (fits[0] - plus) // multiple
+    return repeats, tuple(total - times * one for total, one in zip(least, repeats, strict=True))
+
+
+def _broken(rows: Sequence[Row], found: Totals, fits: Sequence[int], cast_on: int | None) -> Iterator[BlockCount]:
+    """The counts promised in the rows that do not come true: over what is cast on, else over any width that fits.
+
+    All must come true over the same width; where they do over none, the least one says what is found.
+    """
+    widths = fits if cast_on is None else tuple(width for width in fits if width == cast_on)
+    judged = [tuple(_wrong(rows, width, found[width])) for width in widths]
+    yield from min(judged, key=len, default=())
+
+
+def _wrong(rows: Sequence[Row], width: int, after: Sequence[int]) -> Iterator[BlockCount]:
+    for row, before, total in zip(rows, (width, *after), after, strict=False):
+        promise = row.promise
+        if promise is None or not isinstance(promise.count.value, int):
+            continue
+        change = {Promised.TOTAL: total, Promised.FEWER: before - total, Promised.MORE: total - before}[promise.what]
+        if change != promise.count.value:
+            yield BlockCount(promise.span, row.label, promise.count.value, change, width)
+
+
+def _clash(rows: Sequence[Row], found: Totals, counts: Counts) -> Clash | None:
+    """The first row that cannot be worked over what those before it leave, whatever the width; None where all can."""
+    furthest = max(len(after) for after in found.values())
+    if furthest == len(rows):
+        return None
+    row = rows[furthest]
+    alone = tuple(width for width in range(1, _WIDEST) if totals((row,), width, counts))
+    leave = sorted({after[furthest - 1] for after in found.values() if len(after) == furthest}) if furthest else []
+    before = rows[furthest - 1].label if furthest else ""
+    return Clash(row.span, row.label, before, alone[:_TOLD], tuple(leave[:_TOLD]), len(alone) > _TOLD)
+
+
 def _stated(block: StitchBlock) -> tuple[int, int] | None:
     for line in block.lines:
         found = _STATED.search("".join(piece for piece in line.pieces if isinstance(piece, str)))
         if found is not None:
             return int(found[1]), int(found[2] or 0)
     return None
+
+
+def _cast_on(block: StitchBlock) -> int | None:
+    """The stitches the block casts on, where it says so."""
+    said = next((one.count.value for one in block.directions if isinstance(one, CastOn)), None)
+    return said if isinstance(said, int) else None

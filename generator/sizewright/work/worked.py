@@ -27,8 +27,39 @@ class Entry:
 
 
 @dataclass(frozen=True, slots=True)
+class BlockCount:
+    """A count promised in a row of a stitch block that is not found over a `width`."""
+
+    span: Span
+    label: str
+    promised: int
+    found: int
+    width: int
+
+
+@dataclass(frozen=True, slots=True)
+class Clash:
+    """A row of a stitch block that cannot be worked over what the row `before` leaves ("" for the first row).
+
+    `needs` and `leaves` are the least counts of each; `more` says that the row could be worked over others too.
+    """
+
+    span: Span
+    label: str
+    before: str
+    needs: tuple[int, ...]
+    leaves: tuple[int, ...]
+    more: bool
+
+
+@dataclass(frozen=True, slots=True)
 class StitchPattern:
-    """A stitch pattern as its rows really are: the multiple and the stitches beside it, None where nothing fits."""
+    """A stitch pattern as its rows really are: the multiple and the stitches beside it, None where nothing fits.
+
+    `repeats` are the stitches of one repeat behind each row, `beside` those beside the repeats; a count may change and
+    come back. `worked_over` is the least width all rows can be worked over, and what they leave of it. `understood` is
+    False where a row was not read, so that nothing is known of the rest.
+    """
 
     name: str
     span: Span
@@ -36,6 +67,13 @@ class StitchPattern:
     plus: int
     rows: int
     stated: tuple[int, int] | None
+    repeats: tuple[int, ...] = ()
+    beside: tuple[int, ...] = ()
+    cast_on: int | None = None
+    broken: tuple[BlockCount, ...] = ()
+    clash: Clash | None = None
+    worked_over: tuple[int, int] | None = None
+    understood: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,3 +27,8 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         message = f"The count behind {first.label} does not come true ({first.what}): {told}."
         mend = "Mend the count, or the row that should give it."
         yield RULE.at(first.span, message, mend, sizes)
+    for pattern in worked.stitch_patterns:
+        for count in pattern.broken:
+            message = f"The count behind {count.label} of “{pattern.name}” does not come true over {count.width} sts: "
+            told = f"{message}{count.found}, not {count.promised}."
+            yield RULE.at(count.span, told, "Mend the count, or the row; the counts of all rows must be of one width.")

@@ -21,11 +21,34 @@ _WIDE = Rule(RULE.name, Level.WARNING, RULE.page)
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding for each stitch block."""
     for pattern in worked.stitch_patterns:
+        if pattern.clash is not None or not pattern.understood:
+            continue  # the row is told of
         if pattern.multiple is None and pattern.rows:
-            message = f"The rows of “{pattern.name}” fit no count of stitches together."
-            yield RULE.at(pattern.span, message, "Mend the row that needs another count than its neighbours.")
+            yield RULE.at(pattern.span, _never(pattern), "Mend the row that gains or loses stitches the others do not.")
         elif pattern.multiple is not None and pattern.stated is not None:
             yield from _compared(pattern, pattern.multiple, *pattern.stated)
+        yield from _cast_on(pattern)
+
+
+def _never(pattern: StitchPattern) -> str:
+    if pattern.worked_over is not None and pattern.worked_over[0] != pattern.worked_over[1]:
+        before, after = pattern.worked_over
+        return (
+            f"The rows of “{pattern.name}” cannot be worked again: over {before} sts there are {after} after the last."
+        )
+    return f"The rows of “{pattern.name}” fit no count of stitches together."
+
+
+def _cast_on(pattern: StitchPattern) -> Iterator[Finding]:
+    """A cast-on in the block must fit its rows."""
+    count, multiple = pattern.cast_on, pattern.multiple
+    if count is None or multiple is None or (count - pattern.plus) % multiple == 0:
+        return
+    below = count - (count - pattern.plus) % multiple
+    near = " or ".join(str(one) for one in (below, below + multiple) if one > 0)
+    yield RULE.at(
+        pattern.span, f"“{pattern.name}” casts on {count} sts, and its rows do not fit them.", f"Cast on {near}."
+    )
 
 
 def _compared(pattern: StitchPattern, multiple: int, stated: int, stated_plus: int) -> Iterator[Finding]:

@@ -199,6 +199,8 @@ _NO_NAME = r"(?:last|these|this|those|next|every|each|all|first|same|rest|an?|in
 _NAME = rf"(?!{_NO_NAME} )[a-z][a-z'-]*(?: (?!of |in |for )[a-z][a-z'-]*){{0,2}} (?:row|rnd|round)"
 _NAMED = rf"(?P<name>{_NAME}(?: #(?! (?:more|times?)))?)"
 
+_FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
+_FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these )?(?:last )?"
 
@@ -225,6 +227,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"{_PUT} {_HELD}{_FROM}{_ONTO_NEEDLE}", _take_up),
     (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
     (rf"(?:work|continue|cont)(?: even| straight)? in {_NO_ROUND}{_BY_NAME}(?:(?: ,)? as follows)?", _even),
+    (rf"(?:rep|repeat) (?:{_ROW} {_NUMBERS}|these (?:# )?{_ROW}|the (?:last )?# {_ROW}){_FOR_PATTERN}", _nothing),
     # What changes no count.
     (r"(?:cut|break) (?:the )?yarn.*", _nothing),
     (r"(?:fasten off|weave in|sew|block|steam|wash|press).*", _nothing),

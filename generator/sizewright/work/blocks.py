@@ -1,0 +1,73 @@
+"""In: the directions of a stitch block. Out: its rows one by one, and the counts they leave over a width."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from sizewright.grade.graded import Graded
+from sizewright.read.notation.direction_tree import Direction, RepeatRows, Row, Unread
+from sizewright.read.pattern import StitchBlock
+from sizewright.work.arrange import arranged
+from sizewright.work.counts import Counts
+from sizewright.work.faults import Stopped
+from sizewright.work.needle import Needle
+from sizewright.work.row_parts import row_parts
+from sizewright.work.row_work import RowWork
+
+
+def block_rows(directions: Iterable[Direction]) -> tuple[Row, ...]:
+    """The rows in the order they are worked, repeated ones again; those that take the words of others have them."""
+    rows: list[Row] = []
+    for direction in arranged(directions):
+        if isinstance(direction, Row):
+            rows.append(_worded(direction, rows))
+        elif isinstance(direction, RepeatRows) and direction.extent.times is not None:
+            times = direction.extent.times.value
+            rows.extend([*_meant(direction, rows)] * (times if isinstance(times, int) else 1))
+    return tuple(rows)
+
+
+def _worded(row: Row, before: Sequence[Row]) -> Row:
+    if row.like is None:
+        return row
+    like = next((one for one in reversed(before) if set(row.like.listed[:1]) & set(one.numbers.listed)), None)
+    return row if like is None else replace(row, actions=like.actions)
+
+
+def _meant(direction: RepeatRows, before: Sequence[Row]) -> Iterator[Row]:
+    """The rows that are repeated, without numbers: they stand under other ones."""
+    wanted = direction.numbers.listed if direction.numbers is not None else ()
+    last = {number: row for row in before for number in row.numbers.listed}
+    meant = [last[number] for number in wanted if number in last] if wanted else before[-direction.back :]
+    for row in meant:
+        yield replace(row, numbers=replace(row.numbers, listed=()), promise=None)
+
+
+def understood(block: StitchBlock) -> bool:
+    """Whether every row of a block was read."""
+    return not any(isinstance(direction, Unread) for direction in block.directions)
+
+
+def stitch_blocks(graded: Graded) -> Mapping[str, tuple[Row, ...]]:
+    """The rows of every stitch block of a pattern, by its name in small letters."""
+    blocks = (block for block in graded.pattern.body if isinstance(block, StitchBlock))
+    return {block.name.text.casefold(): block_rows(block.directions) for block in blocks}
+
+
+def half_read(graded: Graded) -> frozenset[str]:
+    """The names of the stitch blocks with a row that was not read."""
+    blocks = (block for block in graded.pattern.body if isinstance(block, StitchBlock))
+    return frozenset(block.name.text.casefold() for block in blocks if not understood(block))
+
+
+def totals(rows: Sequence[Row], width: int, counts: Counts) -> tuple[int, ...]:
+    """The stitches behind each row, begun over a width; fewer than there are rows where one cannot be worked."""
+    needle = Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
+    found: list[int] = []
+    try:
+        for row in rows:
+            for part in row_parts(row.actions, counts):
+                RowWork(needle, counts, row.label, row.span).work(part)
+            found.append(needle.total)
+    except Stopped:
+        pass
+    return tuple(found)
