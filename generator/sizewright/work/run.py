@@ -1,5 +1,6 @@
 """In: a graded pattern. Out: it carried out, row by row, for every size."""
 
+from collections import Counter
 from collections.abc import Sequence
 
 from sizewright.base.place import Span
@@ -28,11 +29,18 @@ def work(graded: Graded) -> Worked:
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:
-    """The steps of all sizes side by side, in reading order."""
-    keyed: dict[tuple[Span, str], dict[int, Step]] = {}
+    """The steps of all sizes side by side, in reading order.
+
+    The sentences of a plan stand at one place, and some of them are alike: the second of a size goes with the second of
+    the others.
+    """
+    keyed: dict[tuple[Span, str, int], dict[int, Step]] = {}
     for size, one in enumerate(made):
+        alike = Counter[tuple[Span, str]]()
         for step in one.steps:
-            keyed.setdefault((step.span, step.label), {})[size] = step
+            key = (step.span, step.label)
+            keyed.setdefault((*key, alike[key]), {})[size] = step
+            alike[key] += 1
     return tuple(_entry(steps, len(made)) for _, steps in sorted(keyed.items(), key=lambda item: item[0][0]))
 
 

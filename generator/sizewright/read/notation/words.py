@@ -144,15 +144,19 @@ def told(found: Sequence[Token]) -> Told:
     for token in found:
         if not token.typed:  # the word "times" that a number brings along
             continue
-        touching = before is not None and (
-            token.span.line == before.span.end_line and token.span.column == before.span.end_column
-        )
-        if before is not None and not touching:
+        if before is not None and not _touching(before, token):
             pieces.append(" ")
         value = token.count.value if token.count is not None else None
         pieces.append(token.typed if value is None or isinstance(value, int) else value)
         before = token
     return joined(pieces)
+
+
+def _touching(before: Token, token: Token) -> bool:
+    """Whether two words stand without a space between. Those of a plan's sentence all stand behind its one brace."""
+    if before.span == token.span:
+        return before.text in ("(", "[") or token.text in (")", "]", ",", ";", ":")
+    return token.span.line == before.span.end_line and token.span.column == before.span.end_column
 
 
 def told_sentence(found: Sequence[Token]) -> Told:
