@@ -5,16 +5,18 @@ from dataclasses import replace
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
 from sizewright.read.braces import BraceReader
+from sizewright.read.chart_block import ChartReader
 from sizewright.read.grade_block import read_grade_block
 from sizewright.read.instructions import InstructionReader
 from sizewright.read.notation.directions import DirectionReader
+from sizewright.read.notation.printed import printed_row
 from sizewright.read.notation.stitches import Vocabulary
-from sizewright.read.pattern import Piece, StitchBlock, Words, WorkBlock
+from sizewright.read.pattern import InstructionLine, Piece, StitchBlock, Words, WorkBlock
 from sizewright.read.plan_lines import Sentences, expanded
 from sizewright.read.rules import UNKNOWN_BLOCK
 from sizewright.read.yarn_names import YarnNames
 
-BLOCKS = ("grade", "work", "stitch")
+BLOCKS = ("grade", "work", "stitch", "chart")
 
 
 class BlockReader:
@@ -27,12 +29,13 @@ class BlockReader:
         self._sizes = sizes
         self._instructions = InstructionReader(lines, braces, sizes)
         self._directions = DirectionReader(stitches, yarns)
+        self._charts = ChartReader(lines, stitches)
         self._findings: list[Finding] = []
 
     @property
     def findings(self) -> tuple[Finding, ...]:
         """What is wrong, gathered while reading."""
-        return (*self._findings, *self._instructions.findings, *self._directions.findings)
+        return (*self._findings, *self._instructions.findings, *self._directions.findings, *self._charts.findings)
 
     def read(self, word: str, name: str, span: Span, within: tuple[int, int], sizes: tuple[str, ...] | None) -> Piece:
         """The block whose lines are those from the first up to the second of `within`, in a passage of these sizes."""
@@ -47,11 +50,20 @@ class BlockReader:
             self._findings.append(UNKNOWN_BLOCK.at(span, message, f"Write “{word} Old shale” behind the backticks."))
         called = Words(span, name or "unnamed")
         lines = self._instructions.read(*within, None)
-        return StitchBlock(span, called, lines)
+        return StitchBlock(span, called, lines) if word == "stitch" else self._chart(span, called, lines, within)
+
+    def _chart(
+        self, span: Span, name: Words, lines: tuple[InstructionLine, ...], within: tuple[int, int]
+    ) -> StitchBlock:
+        """A stitch pattern drawn as a chart, with its rows written out."""
+        rows, drawn = self._charts.read(span, *within)
+        said = tuple(line for line in lines if line.span.line not in drawn)
+        written = tuple(InstructionLine(row.span, printed_row(row)) for row in rows)
+        return StitchBlock(span, name, (*said, *written), (*self._directions.read(said), *rows), drawn=True)
 
     def directed(self, piece: Piece, plans: Sentences) -> Piece:
         """A block with its directions read; the plans it names may stand in any grade block."""
-        if not isinstance(piece, WorkBlock | StitchBlock):
+        if not isinstance(piece, WorkBlock | StitchBlock) or (isinstance(piece, StitchBlock) and piece.drawn):
             return piece
         lines = expanded(piece.lines, plans, self._findings)
         return replace(piece, lines=lines, directions=self._directions.read(lines))

@@ -219,12 +219,13 @@ class WorkBlock:
 
 @dataclass(frozen=True, slots=True)
 class StitchBlock:
-    """A stitch pattern to work from elsewhere: its name and its rows."""
+    """A stitch pattern to work from elsewhere: its name and its rows. `drawn` where they are written from a chart."""
 
     span: Span
     name: Words
     lines: tuple[InstructionLine, ...]
     directions: tuple[Direction, ...] = ()
+    drawn: bool = False
 
 
 Piece = Markup | Heading | Insert | Image | Address | PassageOpen | PassageClose | GradeBlock | WorkBlock | StitchBlock

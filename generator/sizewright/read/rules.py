@@ -231,4 +231,17 @@ NOT_UNDERSTOOD = Rule(
 words do to the count: `Work the panel as drawn.   # declared: 72 sts`""",
 )
 
+UNREADABLE_CHART = Rule(
+    "unreadable-chart",
+    Level.ERROR,
+    """A row of a chart, or a line of its key, that cannot be read.
+
+**Why it matters.** The rows are written from the chart, so a cell that is guessed at would be knitted by everybody.
+
+**Example.** `| o / ? | 3`, where the key does not say what `?` is; a row without its number.
+
+**Instead.** `? = k2tog tbl` above the rows; the number at the right of a row worked from the right, at the left of a
+wrong-side row.""",
+)
+
 READ_RULES = tuple(value for value in dict(globals()).values() if isinstance(value, Rule))

@@ -48,9 +48,10 @@ def understood(block: StitchBlock) -> bool:
 
 
 def stitch_blocks(graded: Graded) -> Mapping[str, tuple[Row, ...]]:
-    """The rows of every stitch block of a pattern, by its name in small letters."""
-    blocks = (block for block in graded.pattern.body if isinstance(block, StitchBlock))
-    return {block.name.text.casefold(): block_rows(block.directions) for block in blocks}
+    """The rows of every stitch pattern, by its name in small letters; where they are drawn and written, the written."""
+    blocks = [block for block in graded.pattern.body if isinstance(block, StitchBlock)]
+    by_name = sorted(blocks, key=lambda block: not block.drawn)
+    return {block.name.text.casefold(): block_rows(block.directions) for block in by_name}
 
 
 def half_read(graded: Graded) -> frozenset[str]:

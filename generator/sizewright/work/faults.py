@@ -170,8 +170,36 @@ class NoCount:
     words: str
 
 
+@dataclass(frozen=True, slots=True)
+class UnevenGraft:
+    """Two sets of stitches that are grafted together are not as many."""
+
+    span: Span
+    size: int
+    one: int
+    other: int
+
+
+@dataclass(frozen=True, slots=True)
+class ChartDiffers:
+    """A chart says otherwise than the rows written under the same name, which stand at `beside`.
+
+    `row` is the row's label, "" for the whole; `stitch` its place in working order, from 1, or 0 for the whole row.
+    """
+
+    span: Span
+    beside: Span
+    row: str
+    stitch: int
+    chart: str
+    words: str
+    size: int = 0
+
+
 Fault = (
-    BrokenRepeat
+    UnevenGraft
+    | ChartDiffers
+    | BrokenRepeat
     | TooFew
     | LeftOver
     | WrongCount

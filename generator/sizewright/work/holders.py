@@ -28,6 +28,19 @@ def held_as(held: Sequence[Held], name: str, count: int | None, *, nameless: boo
     return next(iter((*exact, *alike, *others)), None)
 
 
+def off_holders(held: list[Held], sets: Sequence[tuple[int, str]]) -> int:
+    """Takes counted sets of stitches off the holders of their names, and gives how many are not held under any."""
+    left = 0
+    for count, words in sets:
+        name = plain_name(words)
+        found = held_as(held, name, count, nameless=False) if name else None
+        if found is not None:
+            held.remove(found)
+        else:
+            left += count
+    return left
+
+
 def names_of(held: Sequence[Held]) -> tuple[str, ...]:
     """What waits, in words: "40 sts (sleeve)"."""
     return tuple(f"{len(one.looks)} sts" + (f" ({one.name})" if one.name else "") for one in held)

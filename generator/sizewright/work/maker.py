@@ -29,8 +29,8 @@ from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Forgotten, NoMarker, NoStitches, Stopped, WrongCount
-from sizewright.work.holders import held_as, names_of, plain_name
+from sizewright.work.faults import Forgotten, NoMarker, NoStitches, Stopped, UnevenGraft, WrongCount
+from sizewright.work.holders import held_as, names_of, off_holders, plain_name
 from sizewright.work.made import Made, Step, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
@@ -251,12 +251,16 @@ class Maker:
                 self.made.uncounted.append(direction.span)
 
     def end(self, needle: Needle, direction: BindOffAll | Gather) -> None:
-        """All stitches leave the needle."""
+        """All stitches leave the needle; two counted sets of them are grafted one to one."""
+        sides = direction.sides if isinstance(direction, Gather) else ()
+        grafted = [(self.counts(count), words) for count, words in sides]
+        said = off_holders(needle.held, grafted) if grafted else needle.total
         if isinstance(direction, Gather) and direction.count is not None and needle.total:
             said = self.counts(direction.count)
-            if said != needle.total:
-                fault = WrongCount(direction.span, self.size, "the end of the piece", "sts", said, needle.total)
-                self.made.faults.append(fault)
+        if said != needle.total:
+            self.made.faults.append(WrongCount(direction.span, self.size, "the last row", "sts", said, needle.total))
+        elif len({count for count, _ in grafted}) > 1:
+            self.made.faults.append(UnevenGraft(direction.span, self.size, *(count for count, _ in grafted)))
         if isinstance(direction, BindOffAll):
             self.tally.edge(needle.colour, needle.total)
         self.lay(needle, 0)

@@ -7,6 +7,7 @@ from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.blocks import stitch_blocks
+from sizewright.work.chart_check import disagreements
 from sizewright.work.made import Made, Step
 from sizewright.work.maker import Maker
 from sizewright.work.stitch_patterns import measured
@@ -25,7 +26,16 @@ def work(graded: Graded) -> Worked:
     forgotten = tuple(one for part in made for one in part.forgotten)
     uncounted = tuple(tuple(one.uncounted) for one in made)
     yarns = yarn_needs(graded.pattern.header, stitches, tuple(map(bool, uncounted)))
-    return Worked(graded, _ledger(made), patterns, stitches, faults, uncounted, yarns, forgotten)
+    return Worked(
+        graded,
+        _ledger(made),
+        patterns,
+        stitches,
+        (*faults, *disagreements(graded, patterns)),
+        uncounted,
+        yarns,
+        forgotten,
+    )
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:

@@ -185,11 +185,15 @@ class BindOffAll:
 
 @dataclass(frozen=True, slots=True)
 class Gather:
-    """All stitches leave the needle, threaded or grafted; `count` is how many are said to be left."""
+    """All stitches leave the needle, threaded or grafted; `count` is how many are said to be left.
+
+    `sides` are the two sets that are grafted together, where they are counted: how many, and what they are called.
+    """
 
     span: Span
     count: Count | None
     words: Told = ()
+    sides: tuple[tuple[Count, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

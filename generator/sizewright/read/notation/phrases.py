@@ -133,13 +133,14 @@ def _gather(match: Match) -> tuple[Direction, ...]:
     return (Gather(match.span, match.count("count"), _more_than(match.tokens)),)
 
 
+def _close(match: Match) -> tuple[Direction, ...]:
+    return (Gather(match.span, None, told_sentence(match.tokens)),)
+
+
 def _graft(match: Match) -> tuple[Direction, ...]:
-    numbers = [token.count for token in match.tokens if token.count is not None]
-    count = None
-    if len(numbers) == 2 and all(isinstance(number.value, int) for number in numbers):
-        total = sum(number.value for number in numbers if isinstance(number.value, int))
-        count = Count(numbers[0].span, total)
-    return (Gather(match.span, count, told_sentence(match.tokens)),)
+    counted = [(match.count(side), match.words(f"{side}_name")) for side in ("one", "other")]
+    sides = tuple((count, name) for count, name in counted if count is not None)
+    return (Gather(match.span, None, told_sentence(match.tokens), sides),)
 
 
 def _take_up(match: Match) -> tuple[Direction, ...]:
@@ -204,6 +205,8 @@ _FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these )?(?:last )?"
 
+_SET = rf"(?:the )?(?:held )?(?P<{{0}}>#)(?P<{{0}}_name>(?: [a-z]+)*?) {_STS}"
+
 _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?{_BEHIND_CAST_ON}", _cast_on),
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
@@ -223,7 +226,8 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}", _even),
     (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
     (rf"{_CUT}{_PULL} .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
-    (r"(?:graft|close) .*", _graft),
+    (rf"graft {_SET.format('one')} (?:to|with|and) {_SET.format('other')}(?: .*)?", _graft),
+    (r"(?:graft|close) .*", _close),
     (rf"{_PUT} {_HELD}{_FROM}{_ONTO_NEEDLE}", _take_up),
     (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
     (rf"(?:work|continue|cont)(?: even| straight)? in {_NO_ROUND}{_BY_NAME}(?:(?: ,)? as follows)?", _even),
