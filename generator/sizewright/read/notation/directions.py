@@ -3,7 +3,6 @@
 What is no set phrase and no row is a finding that quotes it, never a guess; the rest of the block is still read.
 """
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby
@@ -28,6 +27,7 @@ from sizewright.read.notation.phrase_match import numbers_of
 from sizewright.read.notation.phrases import read_phrase
 from sizewright.read.notation.row_labels import Label, read_label
 from sizewright.read.notation.row_parser import RowParser
+from sizewright.read.notation.sentence_parts import parted, place_of, trimmed, whole_row
 from sizewright.read.notation.shaping_parser import ShapingParser
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.notation.tree import Action, Colour
@@ -38,7 +38,6 @@ from sizewright.read.rules import NOT_UNDERSTOOD
 from sizewright.read.yarn_names import YarnNames
 
 _SAME_TIME = ("at", "the", "same", "time")
-_JOINTS = (",", ";", ":", "and", "-")
 _DECLARE = "Write the rows out, or say what they come to: “# declared: 72 sts, 12 rows” at the end of the line."
 _ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 
@@ -127,7 +126,7 @@ class DirectionReader:
         together = self._together(sentence)
         if together is not None:
             return (together,)
-        parts = _parted(sentence)
+        parts = parted(sentence)
         if parts is not None:
             first, second = (self._phrased(part) for part in parts)
             if first is not None and second is not None:
@@ -143,10 +142,10 @@ class DirectionReader:
 
     def _together(self, sentence: Sentence) -> Meanwhile | None:
         """ "Work in stockinette for 12 rows and at the same time dec 1 st ..."."""
-        place = _at(sentence, _SAME_TIME)
+        place = place_of(sentence, _SAME_TIME)
         if place is None:
             return None
-        before, behind = _trimmed(sentence[:place]), _trimmed(sentence[place + len(_SAME_TIME) :])
+        before, behind = trimmed(sentence[:place]), trimmed(sentence[place + len(_SAME_TIME) :])
         rows = (self._phrased(before) or ()) if before else self._last
         shaping = ShapingParser(behind, self._vocabulary).spaced() if behind else None
         if len(rows) != 1 or not isinstance(rows[0], RepeatRows | Even) or shaping is None:
@@ -175,7 +174,7 @@ class DirectionReader:
         yield Row(spanned(sentence), "", Numbers(), None, in_the_round=False, actions=actions, promise=promise)
 
     def _row(self, label: Label, rest: Sentence, sentence: Sentence) -> Iterator[Direction]:
-        place = _at(rest, _SAME_TIME)
+        place = place_of(rest, _SAME_TIME)
         if place is not None:
             raise NotUnderstood(spanned(rest[place : place + len(_SAME_TIME)]), "at the same time", _DECLARE)
         like, promise = self._like(rest)
@@ -185,7 +184,7 @@ class DirectionReader:
                 raise NotUnderstood(spanned(sentence), label.text, "Say what is worked in this row.")
             taken, rest = self._yarns.first(rest)
             if rest:
-                actions, promise = RowParser(_whole_row(rest), self._vocabulary).row()
+                actions, promise = RowParser(whole_row(rest), self._vocabulary).row()
             actions = (*(Colour(one.span, one.name) for one in taken), *actions)
         if label.remark:
             yarn = self._yarns.remarked(label.remark)
@@ -220,41 +219,6 @@ class DirectionReader:
         ):
             return None, None
         return numbers_of(numbers), promise
-
-
-def _whole_row(body: Sentence) -> Sentence:
-    """ "Knit all sts", "Knit across", "Purl every st", "Knit this rnd": as much as "Knit"."""
-    texts = [token.text for token in body]
-    if texts[0] in ("knit", "purl", "k", "p") and len(texts) > 1:
-        rest = " ".join(texts[1:])
-        if re.fullmatch(
-            r"(?:all|every|each|across|around|this|the|to the|plain|sts?|stitch(?:es)?|row|rnd|round| )+", rest
-        ):
-            return body[:1]
-    return body
-
-
-def _at(sentence: Sentence, words: tuple[str, ...]) -> int | None:
-    texts = tuple(token.text for token in sentence)
-    return next((place for place in range(len(texts)) if texts[place : place + len(words)] == words), None)
-
-
-def _trimmed(sentence: Sentence) -> Sentence:
-    """Without the joints at either end."""
-    while sentence and sentence[-1].text in _JOINTS:
-        sentence = sentence[:-1]
-    while sentence and sentence[0].text in _JOINTS:
-        sentence = sentence[1:]
-    return sentence
-
-
-def _parted(sentence: Sentence) -> tuple[Sentence, Sentence] | None:
-    """The two halves around the first "then"."""
-    then = next((place for place, token in enumerate(sentence) if token.text == "then"), 0)
-    before = then
-    while before and sentence[before - 1].text in (",", ";", "and"):
-        before -= 1
-    return (sentence[:before], sentence[then + 1 :]) if before and then + 1 < len(sentence) else None
 
 
 def _promised(found: list[Direction], promise: Promise) -> None:

@@ -23,6 +23,7 @@ from sizewright.read.notation.direction_tree import (
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrase_match import Match
 from sizewright.read.notation.row_labels import row_name
+from sizewright.read.notation.silent_phrases import SILENT
 from sizewright.read.notation.tree import Count
 from sizewright.read.notation.words import Kind, Sentence, told_sentence, typed
 
@@ -232,24 +233,10 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
     (rf"(?:work|continue|cont)(?: even| straight)? in {_NO_ROUND}{_BY_NAME}(?:(?: ,)? as follows)?", _even),
     (rf"(?:rep|repeat) (?:{_ROW} {_NUMBERS}|these (?:# )?{_ROW}|the (?:last )?# {_ROW}){_FOR_PATTERN}", _nothing),
-    # What changes no count.
-    (r"(?:cut|break) (?:the )?yarn.*", _nothing),
-    (r"(?:fasten off|weave in|sew|block|steam|wash|press).*", _nothing),
-    (r"(?:change|switch) to .*", _nothing),
-    (r"(?:do not|don't) (?:join|turn|break|cut).*", _nothing),
-    (r"turn(?: work| the work)?", _nothing),
-    (r"(?:join|rejoin|attach) (?:the )?(?:new )?yarn.*", _nothing),
-    (r"pull (?:the )?(?:tail|yarn|thread|it).*", _nothing),
-    (r"(?:leave|leaving) (?:a|the|yarn) .*", _nothing),
-    (r"(?:mark|note|see|read|remember|make sure|check) .*", _nothing),
-    (r"(?:the )?(?:piece|brim|body|cuff|hat|thumb|scarf|cloth|edge|work) (?:now )?measures .*", _nothing),
-    (r"multiple of .*", _nothing),
-    (r"worked (?:flat|in the round|in rounds|in rows).*", _nothing),
     (rf"(?:make|work|knit) {_HOW_MANY}(?P<part>[a-z' -]*?)(?: (?:in|exactly|just))? {_ALIKE}", _same_again),
-    (r"(?:continue|cont) (?:in|to work in) (?:the )?(?:rounds?|rnds?|rows?)", _nothing),
 )
 
-_PHRASES = tuple((re.compile(source), build) for source, build in _SOURCES)
+_PHRASES = tuple((re.compile(source), build) for source, build in (*_SOURCES, *((one, _nothing) for one in SILENT)))
 _JOINING = tuple(pattern for pattern, build in _PHRASES if build is _join)
 
 

@@ -1,0 +1,17 @@
+"""The sentences that change no count, as patterns of their words: what is cut, woven in, measured, or only noted."""
+
+SILENT = (
+    r"(?:cut|break) (?:the )?yarn.*",
+    r"(?:fasten off|weave in|sew|block|steam|wash|press).*",
+    r"(?:change|switch) to .*",
+    r"(?:do not|don't) (?:join|turn|break|cut).*",
+    r"turn(?: work| the work)?",
+    r"(?:join|rejoin|attach) (?:the )?(?:new )?yarn.*",
+    r"pull (?:the )?(?:tail|yarn|thread|it).*",
+    r"(?:leave|leaving) (?:a|the|yarn) .*",
+    r"(?:mark|note|see|read|remember|make sure|check) .*",
+    r"(?:the )?(?:piece|brim|body|cuff|hat|thumb|scarf|cloth|edge|work) (?:now )?measures .*",
+    r"multiple of .*",
+    r"worked (?:flat|in the round|in rounds|in rows).*",
+    r"(?:continue|cont) (?:in|to work in) (?:the )?(?:rounds?|rnds?|rows?)",
+)
