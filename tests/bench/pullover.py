@@ -1,5 +1,6 @@
-"""In: nothing. Out: the source of a whole pullover in twelve sizes, made for the benchmark: top-down, with a raglan yoke,
-a band of colours around the body, two sleeves.
+"""In: nothing. Out: the source of a whole pullover in twelve sizes, made for the benchmark.
+
+It is worked from the top: a raglan yoke, a body with a band of colours, two sleeves.
 """
 
 SIZES = 12
@@ -71,7 +72,8 @@ Rep Rnds 1 and 2 {rise - 1} more times. ({yoke} sts)
 ## Body
 
 ```work
-Next Rnd: K to m, rm, place next {sleeve} sts on hold, rm, cast on {under} sts, k to m, rm, place next {sleeve} sts on hold, cast on {under} sts. ({half * 2 + under * 2 st} sts)
+Next Rnd: K to m, rm, place next {sleeve} sts on hold, rm, cast on {under} sts, k to m, rm,
+  place next {sleeve} sts on hold, cast on {under} sts. ({half * 2 + under * 2 st} sts)
 Rnd 1: Knit.
 Rep Rnd 1 9 more times.
 Work Rnds 1 to 14 of Waves 2 times.

@@ -60,9 +60,14 @@ def half_read(graded: Graded) -> frozenset[str]:
     return frozenset(block.name.text.casefold() for block in blocks if not understood(block))
 
 
+def fresh_needle(rows: Sequence[Row], width: int) -> Needle:
+    """So many stitches, before the first row."""
+    return Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
+
+
 def totals(rows: Sequence[Row], width: int, counts: Counts) -> tuple[int, ...]:
     """The stitches behind each row, begun over a width; fewer than there are rows where one cannot be worked."""
-    needle = Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
+    needle = fresh_needle(rows, width)
     found: list[int] = []
     try:
         for row in rows:

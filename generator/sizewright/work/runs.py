@@ -46,7 +46,7 @@ class _Gathered:
         """The run of all actions; None where one of them depends on the needle."""
         if not all(self.one(action) for action in actions):
             return None
-        if self.colour is not None and not isinstance(actions[0], Colour):
+        if self.colour not in (None, self.before) and not isinstance(actions[0], Colour):
             return None  # the first time begins with another yarn than those that follow
         return Run(self.uses, self.looks, tuple(self.colours.items()), self.colour, tuple(self.slipped))
 

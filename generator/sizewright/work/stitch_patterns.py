@@ -1,11 +1,7 @@
-"""In: a stitch block. Out: the multiple its rows really have, found by working them over every count of stitches.
-
-The rows themselves are the judge: whatever count they can be worked over from the first row to the last, ending with a
-count they can be worked over again, fits the pattern. No second account of the notation is needed.
-"""
+"""In: a stitch block. Out: the multiple its rows really have, from the counts over which they can be worked."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from sizewright.grade.graded import Graded
@@ -14,13 +10,11 @@ from sizewright.read.notation.kinds import Promised
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.blocks import block_rows, totals, understood
 from sizewright.work.counts import Counts
+from sizewright.work.widths import WIDEST, Tried, fitting
 from sizewright.work.worked import BlockCount, Clash, StitchPattern
 
-_WIDEST = 480  # stitches tried; a repeat wider than a third of it is no stitch pattern anybody printed
 _STATED = re.compile(r"multiple of (\d+)(?: sts?| stitches)?(?:,? (?:plus|and|\+) (\d+))?", re.IGNORECASE)
 _TOLD = 4  # counts that are told of those that would fit
-
-Totals = Mapping[int, tuple[int, ...]]
 
 
 def measured(block: StitchBlock, graded: Graded) -> StitchPattern:
@@ -30,8 +24,8 @@ def measured(block: StitchBlock, graded: Graded) -> StitchPattern:
     if not rows or not understood(block):
         return StitchPattern(name, block.span, None, 0, len(rows), stated, understood=understood(block))
     counts = Counts(graded, 0)
-    found = {width: totals(rows, width, counts) for width in range(1, _WIDEST)}
-    fits = tuple(width for width, after in found.items() if len(after) == len(rows) and after[-1] == width)
+    found = Tried(rows, counts)
+    fits = fitting(found)
     multiple, plus = _multiple(fits)
     repeats, beside = _by_repeat(found, fits, multiple, plus) if multiple is not None else ((), ())
     return StitchPattern(
@@ -44,17 +38,10 @@ def measured(block: StitchBlock, graded: Graded) -> StitchPattern:
         repeats,
         beside,
         cast_on,
-        tuple(_broken(rows, found, fits, cast_on)) if fits else (),
-        None if fits else _clash(rows, found, counts),
-        next(((width, after[-1]) for width, after in found.items() if len(after) == len(rows)), None),
+        tuple(_broken(found, fits, cast_on)) if fits else (),
+        None if fits else _clash(found),
+        next(((width, found[width][-1]) for width in range(1, WIDEST) if len(found[width]) == len(rows)), None),
     )
-
-
-def fitting(rows: Sequence[Row], graded: Graded) -> tuple[int, ...]:
-    """The counts, up to a wide piece, over which the rows can be worked and worked again."""
-    counts = Counts(graded, 0)
-    found = ((width, totals(rows, width, counts)) for width in range(1, _WIDEST))
-    return tuple(width for width, after in found if len(after) == len(rows) and after[-1] == width)
 
 
 def _multiple(fits: Sequence[int]) -> tuple[int | None, int]:
@@ -67,7 +54,7 @@ def _multiple(fits: Sequence[int]) -> tuple[int | None, int]:
     return step, fits[0] % step
 
 
-def _by_repeat(found: Totals, fits: Sequence[int], multiple: int, plus: int) -> tuple[tuple[int, ...], tuple[int, ...]]:
+def _by_repeat(found: Tried, fits: Sequence[int], multiple: int, plus: int) -> tuple[tuple[int, ...], tuple[int, ...]]:
     """The stitches of one repeat behind each row, and those beside the repeats."""
     least, next_to = found[fits[0]], found[fits[1]]
     repeats = tuple(more - less for less, more in zip(least, next_to, strict=True))
@@ -75,13 +62,15 @@ def _by_repeat(found: Totals, fits: Sequence[int], multiple: int, plus: int) -> 
     return repeats, tuple(total - times * one for total, one in zip(least, repeats, strict=True))
 
 
-def _broken(rows: Sequence[Row], found: Totals, fits: Sequence[int], cast_on: int | None) -> Iterator[BlockCount]:
+def _broken(found: Tried, fits: Sequence[int], cast_on: int | None) -> Iterator[BlockCount]:
     """The counts promised in the rows that do not come true: over what is cast on, else over any width that fits.
 
     All must come true over the same width; where they do over none, the least one says what is found.
     """
+    if not any(row.promise for row in found.rows):
+        return
     widths = fits if cast_on is None else tuple(width for width in fits if width == cast_on)
-    judged = [tuple(_wrong(rows, width, found[width])) for width in widths]
+    judged = [tuple(_wrong(found.rows, width, found[width])) for width in widths]
     yield from min(judged, key=len, default=())
 
 
@@ -95,14 +84,15 @@ def _wrong(rows: Sequence[Row], width: int, after: Sequence[int]) -> Iterator[Bl
             yield BlockCount(promise.span, row.label, promise.count.value, change, width)
 
 
-def _clash(rows: Sequence[Row], found: Totals, counts: Counts) -> Clash | None:
+def _clash(found: Tried) -> Clash | None:
     """The first row that cannot be worked over what those before it leave, whatever the width; None where all can."""
-    furthest = max(len(after) for after in found.values())
+    rows, tried = found.rows, [found[width] for width in range(1, WIDEST)]
+    furthest = max(len(after) for after in tried)
     if furthest == len(rows):
         return None
     row = rows[furthest]
-    alone = tuple(width for width in range(1, _WIDEST) if totals((row,), width, counts))
-    leave = sorted({after[furthest - 1] for after in found.values() if len(after) == furthest}) if furthest else []
+    alone = tuple(width for width in range(1, WIDEST) if totals((row,), width, found.counts))
+    leave = sorted({after[furthest - 1] for after in tried if len(after) == furthest}) if furthest else []
     before = rows[furthest - 1].label if furthest else ""
     return Clash(row.span, row.label, before, alone[:_TOLD], tuple(leave[:_TOLD]), len(alone) > _TOLD)
 
