@@ -11,7 +11,8 @@ from sizewright.grade.graded import Graded
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
 from sizewright.work.blocks import stitch_blocks
-from sizewright.work.cloth import TALLEST, Cloth, Crossing, pattern_cloth, piece_cloth
+from sizewright.read.notation.cables import Crossing
+from sizewright.work.cloth import TALLEST, Cabled, Cloth, pattern_cloth, piece_cloth
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped
 from sizewright.work.needle import Needle
@@ -126,7 +127,12 @@ def test_where_stitches_stand() -> None:
 
 def test_a_cable_keeps_its_place() -> None:
     (row,) = piece("Cast on 10 sts.\nRow 1 (RS): K1, C4F, k5.").rows
-    assert row.crossings == (Crossing("C4F", wrong_side=False, start=5, over=4),)
+    assert row.crossings == (Cabled(5, Crossing(to_left=True, front="kk", back="kk")),)
+
+
+def test_a_cable_of_the_wrong_side_is_seen_from_the_right_one() -> None:
+    _, row = piece("Cast on 10 sts.\nRow 1 (RS): Knit.\nRow 2 (WS): P1, 2/1 LPC, p6.").rows
+    assert row.crossings == (Cabled(1, Crossing(to_left=True, front="k", back="pp")),)
 
 
 def test_a_tall_piece_is_shown_from_its_edge_up_and_only_the_first_piece() -> None:

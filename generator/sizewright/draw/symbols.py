@@ -30,15 +30,6 @@ class Symbol:
     filled: str = ""
     over: int = 1
 
-    def words(self, *, right: bool, wrong: bool) -> str:
-        """What a key says of it, for the sides it is used on: "knit on RS, purl on WS"."""
-        on_right, on_wrong = (", ".join(map(spoken, terms)) for terms in (self.right, self.wrong))
-        if not on_wrong or not on_right or on_right == on_wrong:
-            return on_right or on_wrong
-        if right and wrong:
-            return f"{on_right} on RS, {on_wrong} on WS"
-        return on_right if right else on_wrong
-
 
 def moved(path: str, x: float, y: float) -> str:
     """A path at another place."""
@@ -53,6 +44,7 @@ def dot(x: float, y: float, radius: float) -> str:
 _LOOP = "M5.5 15.5c3.5 -4 8.3 -6.3 8.3 -9a3.8 3.3 0 0 0 -7.6 0c0 2.7 4.8 5 8.3 9"
 _RIGHT, _LEFT = "M4 16l12 -12", "M4 4l12 12"
 _FAN_RIGHT, _FAN_LEFT = "M16 4l-12 12M16 4l-6.5 12M16 4l-0.5 12", "M4 4l12 12M4 4l6.5 12M4 4l0.5 12"
+_V = "M4.5 4l5.5 11.5l5.5 -11.5"
 _M = "M4.5 15.5v-11l5.5 7l5.5 -7v11"
 
 # The signs, one line each: name, terms on the right side, terms on the wrong side, lines, filled shapes, cells.
@@ -61,7 +53,9 @@ SYMBOLS = (
     Symbol("purl", ("p",), ("k",), filled=dot(10, 10, 3)),
     Symbol("knit twisted", ("k tbl",), ("p tbl",), _LOOP),
     Symbol("purl twisted", ("p tbl",), ("k tbl",), f"{_LOOP}M5 18h10"),
-    Symbol("slip", ("sl",), ("sl",), "M4.5 4l5.5 12l5.5 -12"),
+    Symbol("slip", ("sl", "sl wyib"), ("sl", "sl wyif"), _V),
+    Symbol("slip, yarn on the right side", ("sl wyif",), ("sl wyib",), f"{_V}M5 17.5h10"),
+    Symbol("slip as if to knit", ("sl knitwise", "sl knitwise wyib"), (), f"{_V}M10 4v5"),
     Symbol("yarn over", ("yo",), ("yo",), "M4.5 10a5.5 5.5 0 1 0 11 0a5.5 5.5 0 1 0 -11 0z"),
     Symbol("decrease to the right", ("k2tog",), ("p2tog",), _RIGHT),
     Symbol("decrease to the left", ("ssk",), ("ssp",), _LEFT),
@@ -87,8 +81,6 @@ SYMBOLS = (
     Symbol("decrease", ("dec",), ("dec",), "M4 4l6 7l6 -7M10 11v6"),
     Symbol("three from one", ("kfbf",), (), "M30 17v-6l-19 -7M30 11v-7M30 11l19 -7", over=3),
     Symbol("bobble", ("mb",), ("mb",), filled=dot(10, 10, 6)),
-    Symbol("right twist", ("RT",), (), "M5 17l30 -14M5 3l10.5 4.9M24.5 12.1l10.5 4.9", over=2),
-    Symbol("left twist", ("LT",), (), "M5 3l30 14M5 17l10.5 -4.9M24.5 7.9l10.5 -4.9", over=2),
     Symbol("bind off", ("bind off",), ("bind off",), "M3.5 13.5a6.5 6 0 0 1 13 0"),
     Symbol("cast on", ("cast on",), ("cast on",), "M10 4.5v11M4.5 10h11"),
     Symbol("drop", ("drop",), ("drop",), "M10 3.5v13M5.5 12l4.5 4.5l4.5 -4.5"),
@@ -106,14 +98,15 @@ SPARE = (
 )
 
 _SPOKEN: Mapping[str, str] = MappingProxyType(
-    {"k": "knit", "p": "purl", "k tbl": "knit tbl", "p tbl": "purl tbl", "sl": "slip", "yo": "yarn over"}
-    | {"mb": "make bobble", "inc": "increase", "dec": "decrease"}
+    {"k": "knit", "p": "purl", "sl": "slip", "yo": "yarn over", "mb": "make bobble"}
+    | {"inc": "increase", "dec": "decrease"}
 )
 
 
 def spoken(term: str) -> str:
     """A term as the key of a chart says it."""
-    return _SPOKEN.get(term, term)
+    word, _, manner = term.partition(" ")
+    return " ".join(filter(None, (_SPOKEN.get(word, word), manner)))
 
 
 _RIGHT_SIDE = {term: symbol for symbol in SYMBOLS for term in symbol.right}
@@ -129,6 +122,6 @@ def spare_symbol(term: str, place: int, over: int, *, wrong_side: bool) -> Symbo
     """A sign for a stitch the table lacks, the next free shape: filled, then as an outline, then with a bar below."""
     shape = moved(SPARE[place % len(SPARE)], (over - 1) * CELL / 2, 0)
     turn = place // len(SPARE)
-    words = ((), (term,)) if wrong_side else ((term,), ())
+    right, wrong = ((), (term,)) if wrong_side else ((term,), ())
     lines = (shape if turn else "") + (f"M{4 + (over - 1) * CELL / 2:g} 18.5h12" * max(0, turn - 1))
-    return Symbol(term, *words, lines, "" if turn else shape, over)
+    return Symbol(term, right, wrong, lines, "" if turn else shape, over)

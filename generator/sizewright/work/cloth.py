@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sizewright.grade.graded import Graded
+from sizewright.read.notation.cables import Crossing, crossing_of
 from sizewright.read.notation.direction_tree import Row
 from sizewright.work.blocks import stitch_blocks
 from sizewright.work.counts import Counts
@@ -17,16 +18,15 @@ from sizewright.work.recording import RecordedRow, Recording, recorded
 from sizewright.work.rowing import Rowing
 
 WIDEST, TALLEST = 48, 60  # stitches and rows of a picture: more of them are too small to be told apart
+_OTHER_FACE = str.maketrans("kp", "pk")
 
 
 @dataclass(frozen=True, slots=True)
-class Crossing:
-    """A cable: the word for it, its first stitch from the left, and how many stitches it goes over."""
+class Cabled:
+    """Where stitches crossed: the first of them from the left, and how, as seen from the right side."""
 
-    term: str
-    wrong_side: bool
     start: int
-    over: int
+    crossing: Crossing
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class ClothRow:
     looks: str
     colours: tuple[str, ...]
     stands_on: tuple[float, ...]
-    crossings: tuple[Crossing, ...] = ()
+    crossings: tuple[Cabled, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +72,13 @@ def _cloth_row(row: RecordedRow) -> ClothRow:
     looks: list[str] = []
     colours: list[str] = []
     below: list[float] = []
-    crossings: list[tuple[str, int, int]] = []
+    crossings: list[tuple[int, Crossing]] = []
     at = 0
     for cell in (*[None] * row.skipped, *row.cells, *[None] * row.left):
         uses, made, colour = (1, "s", "") if cell is None else (cell.uses, cell.looks, cell.colour)
-        if cell is not None and cell.looks.startswith("cc"):
-            crossings.append((cell.term, len(looks), cell.makes))
+        crossing = crossing_of(cell.term) if cell is not None else None
+        if crossing is not None:
+            crossings.append((len(looks), crossing))
         below.extend(at - 0.5 + (place + 0.5) * uses / len(made) for place in range(len(made)))
         looks.extend(made)
         colours.extend([colour] * len(made))
@@ -85,9 +86,17 @@ def _cloth_row(row: RecordedRow) -> ClothRow:
     if not row.wrong_side:
         looks, colours = looks[::-1], colours[::-1]
         below = [row.before - 1 - place for place in reversed(below)]
-        crossings = [(term, len(looks) - start - over, over) for term, start, over in crossings]
-    crossed = tuple(Crossing(term, row.wrong_side, start, over) for term, start, over in crossings)
-    return ClothRow("".join(looks), tuple(colours), tuple(below), crossed)
+        crossings = [(len(looks) - start - crossing.over, crossing) for start, crossing in crossings]
+    cabled = tuple(Cabled(start, seen(crossing, wrong_side=row.wrong_side)) for start, crossing in crossings)
+    return ClothRow("".join(looks), tuple(colours), tuple(below), cabled)
+
+
+def seen(crossing: Crossing, *, wrong_side: bool) -> Crossing:
+    """A crossing as the right side shows it: one worked on the wrong side has there in front what lay behind."""
+    if not wrong_side:
+        return crossing
+    front, back, middle = (part.translate(_OTHER_FACE) for part in (crossing.back, crossing.front, crossing.middle))
+    return Crossing(crossing.to_left, front, back, middle)
 
 
 def pattern_cloth(rows: Sequence[Row], width: int, height: int, graded: Graded) -> Cloth:

@@ -41,14 +41,16 @@ BOUND_OFF, DROPPED, HELD, ADDED = "bind off", "drop", "hold", "cast on"
 class Cell:
     """One stitch as it was worked: the stitches it took from the row below and those it left.
 
-    `term` is the trade's word for what was done, on the side that faced the knitter; `looks` is one letter for each
-    stitch it left, as seen from the right side; `colour` names the yarn that is seen ("" where none was named).
+    `term` is the trade's word for what was done, on the side that faced the knitter, and `manner` how ("wyif"); `looks`
+    is one letter for each stitch it left, as seen from the right side; `colour` names the yarn that is seen ("" where
+    none was named).
     """
 
     term: str
     uses: int
     looks: str
     colour: str = ""
+    manner: str = ""
 
     @property
     def makes(self) -> int:
@@ -164,7 +166,7 @@ class _Recorder(RowWork):
             colour = action.colour or self.colour
             if stitch.term == "sl":
                 colour = self._colours[start + place]
-            self.cells.append(Cell(stitch.term, stitch.uses, mine, colour))
+            self.cells.append(Cell(stitch.term, stitch.uses, mine, colour, action.manner))
 
     def into_one(self, action: IntoOne) -> None:
         """Several stitches worked into one are one thing to do."""

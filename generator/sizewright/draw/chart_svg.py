@@ -1,0 +1,191 @@
+"""In: a chart as data, and the colour of each yarn. Out: it drawn, and each sign of its key drawn.
+
+The ground is white and the ink dark in every surrounding, as on paper. All signs of an ink are one path, so that a
+large chart stays small.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import svg
+
+from sizewright.draw.chart import Chart, ChartCell, Frame
+from sizewright.draw.svg_parts import (
+    FONT,
+    GREY,
+    GRID,
+    INK,
+    PAPER,
+    box,
+    described,
+    filled,
+    is_dark,
+    named,
+    stroked,
+    words,
+)
+from sizewright.draw.symbols import CELL, Symbol, moved
+
+_SIDE, _TOP, _FOOT = 30, 4, 22  # units beside the grid for row numbers, above it, and below for stitch numbers
+_STROKE = 1.9
+_NO_STITCH = "no stitch: pass over it"
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    x: float
+    y: float
+    cell: ChartCell
+    dark: bool
+
+
+def chart_svg(chart: Chart, colours: Mapping[str, str], scale: float) -> str:
+    """The chart; `colours` has #rrggbb for the yarns of a chart that has several, `scale` is pixels a unit."""
+    width, height = chart.columns * CELL + _SIDE * 2, len(chart.rows) * CELL + _TOP + _FOOT
+    places = tuple(_places(chart, colours))
+    drawing = svg.SVG(
+        viewBox=svg.ViewBoxSpec(0, 0, width, height),
+        width=round(width * scale),
+        height=round(height * scale),
+        class_=["chart"],
+        extra={"role": "img", "font-family": FONT},
+        elements=[
+            named(chart_name(chart)),
+            described(_description(chart)),
+            filled(box(0, 0, width, height), PAPER),
+            *_grounds(chart, places, colours),
+            *_signs(places),
+            *_letters(chart, places),
+            *_numbers(chart),
+            *_frame(chart),
+        ],
+    )
+    return str(drawing)
+
+
+def chart_name(chart: Chart) -> str:
+    """The words that stand for a chart."""
+    return f"Chart of {chart.name}, {chart.columns} stitches by {len(chart.rows)} rows; the rows are also written out"
+
+
+def _description(chart: Chart) -> str:
+    rows = chart.rows
+    if rows[0].in_the_round:
+        reading = "Every round is read from right to left."
+    elif len({row.wrong_side for row in rows}) > 1:
+        reading = "Right-side rows are read from right to left, wrong-side rows from left to right."
+    else:
+        reading = f"Rows are read from {'left to right' if rows[0].from_left else 'right to left'}."
+    frame = f" The {chart.multiple} stitches of the repeat are framed." if chart.frame else ""
+    return f"{reading}{frame} What is worked in each row stands in the written rows."
+
+
+def _places(chart: Chart, colours: Mapping[str, str]) -> Iterator[_Place]:
+    several = len(chart.yarns) > 1
+    for number, row in enumerate(chart.rows):
+        y = _TOP + (len(chart.rows) - 1 - number) * CELL
+        for cell in row.cells:
+            colour = colours.get(cell.cell.colour, PAPER) if several else PAPER
+            yield _Place(_SIDE + cell.column * CELL, y, cell, is_dark(colour))
+
+
+def _grounds(chart: Chart, places: Sequence[_Place], colours: Mapping[str, str]) -> Iterator[svg.Element]:
+    """No-stitch cells grey, the others in the colour of their yarn where there are several, with lines around them."""
+    yield filled(box(_SIDE, _TOP, chart.columns * CELL, len(chart.rows) * CELL), GREY if chart.has_gaps else PAPER)
+    boxes: dict[str, list[str]] = {}
+    for place in places:
+        colour = colours.get(place.cell.cell.colour, PAPER) if len(chart.yarns) > 1 else PAPER
+        boxes.setdefault(colour, []).append(box(place.x, place.y, place.cell.over * CELL, CELL))
+    for colour, shapes in boxes.items():
+        yield filled("".join(shapes), colour)
+    yield stroked("".join(shape for shapes in boxes.values() for shape in shapes), GRID, 0.8)
+
+
+def _signs(places: Sequence[_Place]) -> Iterator[svg.Element]:
+    """The signs, one path for all of a kind and ink."""
+    lines: dict[bool, list[str]] = {}
+    shapes: dict[bool, list[str]] = {}
+    for place in places:
+        symbol = place.cell.symbol
+        for path, found in ((symbol.lines, lines), (symbol.filled, shapes)):
+            if path:
+                found.setdefault(place.dark, []).append(moved(path, place.x, place.y))
+    for dark, paths in lines.items():
+        yield stroked("".join(paths), PAPER if dark else INK, _STROKE)
+    for dark, paths in shapes.items():
+        yield filled("".join(paths), PAPER if dark else INK)
+
+
+def _letters(chart: Chart, places: Sequence[_Place]) -> Iterator[svg.Element]:
+    """The letter of its yarn in every cell: large in an empty one, in the corner beside a sign."""
+    letters = dict(chart.yarns)
+    lines: dict[tuple[float, str, bool, bool], list[float]] = {}
+    for place in places if letters else ():
+        symbol = place.cell.symbol
+        empty = not (symbol.lines or symbol.filled)
+        key = (place.y, letters[place.cell.cell.colour], empty, place.dark)
+        middle = place.x + place.cell.over * CELL - (CELL / 2 if empty else 3.6)
+        lines.setdefault(key, []).append(middle)
+    for (y, letter, empty, dark), across in lines.items():
+        size, below = (10, 13.6) if empty else (6.5, 18)
+        ink = PAPER if dark else INK
+        if len(letter) == 1:
+            yield words(letter * len(across), " ".join(f"{x:g}" for x in across), y + below, size, fill=ink)
+        else:
+            yield from (words(letter, x, y + below, size * 0.8, fill=ink) for x in across)
+
+
+def _numbers(chart: Chart) -> Iterator[svg.Element]:
+    """Row numbers on the side a row is worked from, stitch numbers below from the right."""
+    right = _SIDE + chart.columns * CELL
+    for place, row in enumerate(chart.rows):
+        y = _TOP + (len(chart.rows) - 1 - place) * CELL + 14.5
+        x, anchor = (_SIDE - 5, "end") if row.from_left else (right + 5, "start")
+        yield words(str(row.number), x, y, 12, anchor=anchor)
+    for number in range(1, chart.columns + 1):
+        if chart.columns <= 12 or number == 1 or number % 5 == 0:
+            yield words(str(number), right - (number - 0.5) * CELL, _TOP + len(chart.rows) * CELL + 15, 11)
+
+
+def _frame(chart: Chart) -> Iterator[svg.Element]:
+    """The repeat, framed boldly, in front of everything."""
+    frame = chart.frame or Frame(0, chart.columns)
+    height = len(chart.rows) * CELL
+    yield stroked(box(_SIDE, _TOP, chart.columns * CELL, height), INK, 1.2)
+    if chart.frame:
+        yield stroked(box(_SIDE + frame.start * CELL, _TOP, frame.width * CELL, height), INK, 3.2)
+
+
+def key_svg(symbol: Symbol, meaning: str, scale: float) -> str:
+    """One sign of a key; `meaning` are the words beside it, which stand for it on paper."""
+    return _key_cell(symbol.over, PAPER, moved(symbol.lines, 1, 1), moved(symbol.filled, 1, 1), meaning, scale)
+
+
+def no_stitch_svg(scale: float) -> str:
+    """The grey cell of a key."""
+    return _key_cell(1, GREY, "", "", _NO_STITCH, scale)
+
+
+def yarn_svg(colour: str, letter: str, name: str, scale: float) -> str:
+    """A yarn of a key: its colour and its letter."""
+    ink = PAPER if is_dark(colour) else INK
+    letters = words(letter, 1 + CELL / 2, 14.6, 10 if len(letter) == 1 else 8, fill=ink)
+    return _key_cell(1, colour, "", "", name, scale, letters)
+
+
+def _key_cell(over: int, ground: str, lines: str, shapes: str, meaning: str, scale: float, *more: svg.Element) -> str:
+    width = over * CELL
+    elements: list[svg.Element] = [named(f"Sign: {meaning}"), filled(box(1, 1, width, CELL), ground)]
+    elements.append(stroked(box(1, 1, width, CELL), GRID, 0.8))
+    if lines:
+        elements.append(stroked(lines, INK, _STROKE))
+    if shapes:
+        elements.append(filled(shapes, INK))
+    drawing = svg.SVG(
+        viewBox=svg.ViewBoxSpec(0, 0, width + 2, CELL + 2),
+        width=round((width + 2) * scale),
+        height=round((CELL + 2) * scale),
+        elements=[*elements, *more],
+        extra={"aria-hidden": "true", "font-family": FONT},
+    )
+    return str(drawing)
