@@ -61,7 +61,10 @@ class Reserve:
 
 @dataclass(frozen=True, slots=True)
 class Yarn:
-    """One yarn of the materials, under the name the pattern uses for it; `called` is what the rows call it."""
+    """One yarn of the materials, under the name the pattern uses for it.
+
+    `called` is what the rows call it, `shade` the colour it is drawn in, as #rrggbb.
+    """
 
     span: Span
     name: str
@@ -74,3 +77,4 @@ class Yarn:
     called: tuple[Words, ...] = ()
     swatch: Swatch | None = None
     reserve: Reserve | None = None
+    shade: Words | None = None

@@ -75,6 +75,14 @@ class Values:
         self.fault(words.span, f"“{words.text}” is no date.", "Write year, month and day: 2026-03-01.")
         return None
 
+    def shade(self, key: str, node: Node) -> Words | None:
+        """A colour to draw with: "#" and six hexadecimal digits, kept in small letters."""
+        words = self.words(key, node)
+        if words is None or re.fullmatch(r"#[0-9a-fA-F]{6}", words.text):
+            return words and replace(words, text=words.text.lower())
+        self.fault(words.span, f"“{words.text}” is no colour.", f'Write its six digits in quotes: {key}: "#2b7377".')
+        return None
+
     def count(self, key: str, node: Node) -> int | None:
         """A whole number of stitches, zero or more."""
         words = self.words(key, node)

@@ -39,6 +39,7 @@ def _yarn(values: Values, name: str, node: Node, gauges: tuple[Gauge, ...]) -> Y
         keys.take("called", values.many) or (),
         keys.take("swatch", lambda key, node: read_swatch(values, key, node)),
         keys.take("reserve", lambda key, node: read_reserve(values, key, node)),
+        keys.take("shade", values.shade),
     )
     keys.close()
     if yarn.swatch is None or judge_gauge(values, yarn.swatch, gauges):
