@@ -109,7 +109,7 @@ def view_of(read_pattern: Callable[[str], tuple[Proofed, Project]]) -> Callable[
     def view(header: str, body: str) -> PatternView:
         proofed, project = read_pattern(f"---\ntitle: Trial\n{header}---\n{body}\n")
         links = Links("../")
-        return pattern_view(proofed.graded, project, links, Terms.of(project, links))
+        return pattern_view(proofed.worked, project, links, Terms.of(project, links))
 
     return view
 

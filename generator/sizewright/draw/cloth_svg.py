@@ -20,7 +20,7 @@ from sizewright.work.cloth import Cloth, ClothRow
 LARGEST = 60_000  # letters; a picture that would be longer shows less of the cloth
 _DEEP = 0.8  # how dark it is between stitches
 _MARGIN = 44  # units of paper beyond an edge
-_PURLED = "pPdDI"
+_PURLED = "pPdDIvS"
 
 
 def cloth_svg(cloth: Cloth, colours: Mapping[str, str], ratio: float, name: str, *, swatch: bool) -> str:

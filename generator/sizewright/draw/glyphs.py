@@ -96,7 +96,7 @@ def glyph(look: str, x: float, y: float, height: float, *, on_purl: bool = False
     """
     low, top = y + height * (1.12 if on_purl else 1.42), y - height * 0.05
     match look:
-        case "p" | "I":
+        case "p" | "I" | "S" | "v":
             return Glyph(bump(x, y, height))
         case "P":
             return Glyph(bump(x, y, height), leg((x - 6, low), (x + 4, y + height * 0.5), 0, 6))

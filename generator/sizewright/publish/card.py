@@ -8,11 +8,15 @@ from dataclasses import dataclass, fields
 from datetime import date
 
 from sizewright.proof.proofed import Proofed
+from sizewright.publish.drawn import drawn, drawn_path
 
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """A pattern in the collection. `name` is its address, the dates are ISO 8601 or "" where none is given."""
+    """A pattern in the collection. `name` is its address, the dates are ISO 8601 or "" where none is given.
+
+    `picture` is the path of its picture in the site, one of its own or one drawn of its cloth.
+    """
 
     name: str
     title: str
@@ -32,6 +36,7 @@ class Card:
         """The card of a pattern."""
         pattern = proofed.graded.pattern
         header = pattern.header
+        picture, alt = _picture(proofed)
         weights = dict.fromkeys(yarn.weight.text for yarn in header.yarns if yarn.weight)
         return cls(
             name=pattern.name,
@@ -39,8 +44,8 @@ class Card:
             summary=header.summary.text if header.summary else "",
             kind=header.kind.text if header.kind else "",
             designer=header.designer.text if header.designer else "",
-            picture=header.picture.file if header.picture else "",
-            alt=header.picture.alt if header.picture else "",
+            picture=picture,
+            alt=alt,
             published=header.published.date.isoformat() if header.published else "",
             revised=header.revised.date.isoformat() if header.revised else "",
             sizes=pattern.size_names,
@@ -64,6 +69,14 @@ class Card:
         if not card.name or not card.title:
             raise ValueError("a card has a name and a title")
         return card
+
+
+def _picture(proofed: Proofed) -> tuple[str, str]:
+    """The path of the picture of a pattern and its words: its own, else one drawn of its cloth."""
+    own, piece = proofed.graded.pattern.header.picture, drawn(proofed.worked).piece
+    if own is not None:
+        return f"media/{own.file}", own.alt
+    return (drawn_path(proofed.worked), piece.words) if piece is not None else ("", "")
 
 
 def _items(card: Card) -> list[tuple[str, str | tuple[str, ...]]]:

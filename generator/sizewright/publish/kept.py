@@ -14,7 +14,7 @@ from sizewright.publish.manifest import Manifest, digest
 from sizewright.publish.output import Output
 
 # What a pattern's page loads from beside it: pictures, styles and scripts.
-_LOADED = re.compile(r"""\.\./((?:media|theme)/[^"'\s?#,<>]+)""")
+_LOADED = re.compile(r"""\.\./((?:media|drawn|theme)/[^"'\s?#,<>]+)""")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,7 @@ def _file(site: Path, manifest: Manifest, path: str) -> Output | None:
 
 def _loaded(site: Path, manifest: Manifest, page: Output, card: Card) -> Iterator[Output]:
     named = {unquote(unescape(path)) for path in _LOADED.findall(page.content.decode())}
-    for path in sorted(named | {f"media/{card.picture}"}):
+    for path in sorted(named | {card.picture}):
         file = _file(site, manifest, path)
         if file is not None:
             yield file

@@ -30,7 +30,11 @@ class Links:
 
     def media(self, file: str) -> str:
         """The address of a picture; on paper too, where it is loaded and not followed."""
-        return f"{self.root}media/{quote(file)}"
+        return self.file(f"media/{file}")
+
+    def file(self, path: str) -> str:
+        """The address of a file of the site that a page loads."""
+        return self.root + quote(path)
 
     def followed(self, address: str) -> str:
         """The address a link of the text leads to; the project's sources are named as `techniques/blocking.md`."""

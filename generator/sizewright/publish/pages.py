@@ -11,6 +11,7 @@ from sizewright.grade.graded import Measured, Values
 from sizewright.proof.proofed import Proofed
 from sizewright.publish import view_method, view_terms
 from sizewright.publish.card import Card
+from sizewright.publish.drawn import drawn_files
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.structured import collection_data, pattern_data
@@ -42,7 +43,7 @@ def paper_page(proofed: Proofed, project: Project, theme: Theme) -> str:
     Raises BadTheme where a template cannot be used.
     """
     links = Links("../", project.studio.address, paper=True)
-    view = pattern_view(proofed.graded, project, links, Terms.of(project, links))
+    view = pattern_view(proofed.worked, project, links, Terms.of(project, links))
     page = Page(view.title, view.summary, pattern_path(proofed.graded.pattern.name, "pdf"), view.address)
     return theme.render("paper.html", site=_site(project, "../"), page=page, pattern=view)
 
@@ -110,12 +111,13 @@ class _Pages:
         site, links = _site(self.project, "../"), self.links("../")
         terms = Terms.of(self.project, links)
         for proofed in self.proofed:
-            view = pattern_view(proofed.graded, self.project, links, terms)
-            file = proofed.graded.pattern.header.picture
-            picture = (links.absolute(f"media/{file.file}") or links.media(file.file)) if file else ""
+            view = pattern_view(proofed.worked, self.project, links, terms)
+            file = Card.of(proofed).picture
+            picture = (links.absolute(file) or links.file(file)) if file else ""
             path = pattern_path(proofed.graded.pattern.name)
             page = Page(view.title, view.summary, path, view.address, pattern_data(view, site, picture=picture))
             yield self.output("pattern.html", page, site, pattern=view)
+            yield from drawn_files(proofed.worked)
 
     def techniques(self) -> Iterator[Output]:
         if not self.project.techniques:

@@ -176,13 +176,35 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class KeyView:
+    """One sign of a chart, drawn, and what it stands for."""
+
+    sign: Markup
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class ChartView:
+    """A chart, drawn, with its key and what has to be known to read it; the same rows always stand in words too."""
+
+    drawing: Markup
+    key: tuple[KeyView, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of the body: finished text, a block of instructions, or a named stitch pattern."""
+    """A stretch of the body: finished text, a block of instructions, or a named stitch pattern.
+
+    A stitch pattern has its chart and a picture of its cloth, where its rows can be drawn.
+    """
 
     kind: Literal["text", "work", "stitch"]
     html: Markup | None = None
     name: str = ""
     lines: tuple[Line, ...] = ()
+    chart: ChartView | None = None
+    cloth: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)

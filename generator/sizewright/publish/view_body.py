@@ -1,14 +1,16 @@
 """In: the pieces of a body and the numbers for them. Out: parts in reading order, finished but for their looks."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import assert_never
 
 from markupsafe import Markup, escape
 
+from sizewright.base.place import Span
 from sizewright.grade.graded import Inserts
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
+from sizewright.publish.view_drawn import Figures
 from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.read.pattern import (
@@ -36,9 +38,11 @@ _TABLE = "<table>"
 _TABLE_END = "</table>"
 
 
-def body_view(pattern: Pattern, inserts: Inserts, links: Links, *, metric_first: bool) -> Body:
-    """The body of a pattern, a technique or a page."""
-    return _Writer(pattern, inserts, links, metric_first).write()
+def body_view(
+    pattern: Pattern, inserts: Inserts, links: Links, *, metric_first: bool, drawn: Mapping[Span, Figures]
+) -> Body:
+    """The body of a pattern, a technique or a page; `drawn` are the figures of its stitch blocks."""
+    return _Writer(pattern, inserts, links, metric_first, drawn).write()
 
 
 @dataclass(slots=True)
@@ -47,6 +51,7 @@ class _Writer:
     inserts: Inserts
     links: Links
     metric_first: bool
+    drawn: Mapping[Span, Figures]
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -79,8 +84,9 @@ class _Writer:
                 self.text.append("</div>")
             case WorkBlock(lines=lines):
                 self.block(Part("work", lines=self.lines(lines)))
-            case StitchBlock(name=name, lines=lines):
-                self.block(Part("stitch", name=name.text, lines=self.lines(lines)))
+            case StitchBlock(span=span, name=name, lines=lines):
+                figures = self.drawn.get(span, Figures(None, None))
+                self.block(Part("stitch", None, name.text, self.lines(lines), figures.chart, figures.cloth))
             case GradeBlock():
                 pass
             case _:

@@ -39,7 +39,7 @@ def _card_view(card: Card, links: Links) -> CardView:
         card,
         links.to(path),
         links.absolute(path),
-        Picture(links.media(card.picture), card.alt) if card.picture else None,
+        Picture(links.file(card.picture), card.alt) if card.picture else None,
         f"{sizes[0]} to {sizes[-1]}" if len(sizes) > 1 else sizes[0],
         ", ".join(card.weights),
         (("kind", slug(card.kind)), ("size", _keys(sizes)), ("weight", _keys(card.weights))),

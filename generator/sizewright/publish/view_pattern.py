@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from urllib.parse import quote
 
 from sizewright.base.printing import bracketed
-from sizewright.grade.graded import Graded
 from sizewright.publish.links import Links
 from sizewright.publish.view import DayView, Link, PatternView, Picture
 from sizewright.publish.view_body import body_view
+from sizewright.publish.view_drawn import figures, piece_picture
 from sizewright.publish.view_facts import (
     caution_views,
     change_views,
@@ -22,6 +22,7 @@ from sizewright.publish.view_terms import Terms
 from sizewright.read.pattern import Day, Pattern
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
+from sizewright.work.worked import Worked
 
 
 def pattern_path(name: str, ending: str = "html") -> str:
@@ -34,9 +35,10 @@ def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
     return Picture(links.media(picture.file), picture.alt) if picture else None
 
 
-def pattern_view(graded: Graded, project: Project, links: Links, terms: Terms) -> PatternView:
+def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -> PatternView:
     """The whole pattern; `links` and `terms` are made for the place where it is shown."""
-    pattern, metric_first = graded.pattern, project.studio.metric_first
+    graded, metric_first = worked.graded, project.studio.metric_first
+    pattern = graded.pattern
     header = pattern.header
     sizes = size_choices(header.sizes)
     return PatternView(
@@ -44,7 +46,7 @@ def pattern_view(graded: Graded, project: Project, links: Links, terms: Terms) -
         summary=text_of(header.summary),
         kind=text_of(header.kind),
         skill=text_of(header.skill),
-        picture=picture_view(header.picture, links),
+        picture=picture_view(header.picture, links) or piece_picture(worked, links),
         sizes=sizes,
         order=bracketed(pattern.size_names) if sizes else "",
         table=size_table(graded, sizes, metric_first=metric_first),
@@ -56,7 +58,7 @@ def pattern_view(graded: Graded, project: Project, links: Links, terms: Terms) -
         techniques=tuple(_techniques(pattern, project, links)),
         cautions=tuple(caution_views(header.cautions)),
         care=tuple(words.text for words in header.care),
-        body=body_view(pattern, graded.inserts, links, metric_first=metric_first),
+        body=body_view(pattern, graded.inserts, links, metric_first=metric_first, drawn=figures(worked, links)),
         changes=change_views(header.changes),
         designer=text_of(header.designer),
         licence=text_of(header.licence),

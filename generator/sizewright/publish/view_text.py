@@ -40,7 +40,7 @@ def _body(source: Pattern, project: Project, links: Links) -> Body:
     """The text; it has no sizes, but may convert a length for its reader."""
     graded = any(isinstance(piece, Insert) for piece in source.body)
     inserts = grade(source).inserts if graded else {}
-    return body_view(source, inserts, links, metric_first=project.studio.metric_first)
+    return body_view(source, inserts, links, metric_first=project.studio.metric_first, drawn={})
 
 
 def _film(film: Film) -> FilmView:

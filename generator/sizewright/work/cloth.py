@@ -100,12 +100,12 @@ def seen(crossing: Crossing, *, wrong_side: bool) -> Crossing:
 
 
 def pattern_cloth(rows: Sequence[Row], width: int, height: int, graded: Graded) -> Cloth:
-    """The cloth of a stitch pattern over so many stitches and about so many rows, whole repeats of them.
+    """The cloth of a stitch pattern over so many stitches and rows.
 
     Raises `Stopped` where the rows cannot be worked over that many stitches.
     """
     times = max(1, -(-height // len(rows)))
-    return woven(recorded(rows, width, Counts(graded, 0), times), finished=False)
+    return woven(recorded(rows, width, Counts(graded, 0), times)[:height], finished=False)
 
 
 def piece_cloth(graded: Graded, size: int) -> Cloth | None:

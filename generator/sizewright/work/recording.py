@@ -17,7 +17,6 @@ from sizewright.read.notation.tree import (
     Add,
     BindOff,
     Drop,
-    Follow,
     Hold,
     IntoOne,
     PassOver,
@@ -187,10 +186,10 @@ class _Recorder(RowWork):
         looks = self.right[len(self.right) - left :].decode()
         self.cells.append(Cell(term, sum(cell.uses for cell in merged), looks, merged[-1].colour))
 
-    def follow(self, action: Follow) -> None:
+    def work_as(self, span: Span, count: int, manner: bytes) -> None:
         """Stitches worked as those below tell are knitted or purled in the end."""
         given = len(self.right)
-        super().follow(action)
+        super().work_as(span, count, manner)
         faces = self.right[given:].translate(PLAIN)
         worked = faces.translate(FLIP) if self.needle.wrong_side else faces
         pairs = zip(worked.decode(), self.right[given:].decode(), strict=True)

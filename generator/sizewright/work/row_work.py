@@ -160,9 +160,7 @@ class RowWork(HoldingWork):
         plain, after = divmod(reach - stitch.uses * times, max(times, 1))
         for number in range(times):
             self.work_as(action.span, plain + (1 if number < after else 0), PLAIN)
-            self.take(action.span, stitch.uses, stitch.uses, stitch.makes)
-            self.give(self.worked_looks(stitch.looks.encode()))
-            self.worked[self.colour] += stitch.makes
+            self.stitches(Work(action.span, stitch))
         if not times:
             self.work_as(action.span, reach, PLAIN)
 

@@ -76,9 +76,9 @@ class StitchPattern:
     understood: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Worked:
-    """A pattern carried out for every size.
+    """A pattern carried out for every size; it equals only itself.
 
     `stitches` counts those worked, by yarn as the rows call it and by size, and `uncounted` has the directions of each
     size that could not be counted. `yarns` is what the yarns of the header come to. `forgotten` are stitches still

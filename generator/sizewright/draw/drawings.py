@@ -1,0 +1,167 @@
+"""In: a pattern carried out. Out: its drawings: chart and cloth of its stitch patterns, and the cloth of its piece."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from sizewright.base.place import Span
+from sizewright.draw.chart import Chart, chart
+from sizewright.draw.chart_svg import chart_svg, key_svg, no_stitch_svg, yarn_svg
+from sizewright.draw.cloth_svg import cloth_svg
+from sizewright.draw.cloth_words import listed, textures
+from sizewright.draw.yarn_colours import yarn_colours
+from sizewright.grade.graded import Graded
+from sizewright.read.notation.direction_tree import Row, Unread
+from sizewright.read.pattern import Gauge, StitchBlock
+from sizewright.work.arrange import arranged
+from sizewright.work.cloth import TALLEST, WIDEST, Cloth, pattern_cloth, piece_cloth
+from sizewright.work.counts import Counts
+from sizewright.work.faults import Stopped
+from sizewright.work.recording import RecordedRow, recorded
+from sizewright.work.stitch_patterns import fitting
+from sizewright.work.worked import StitchPattern, Worked
+
+_SCALE, _COLOUR_SCALE = 1.15, 1.5  # pixels a unit: cells with a letter in them are larger
+_USUAL_RATIO = 0.75  # the height of a row to the width of a stitch where no gauge says it: stockinette, about
+_SWATCH = 28  # stitches a swatch has at least
+_SHAPE = 1.6  # the width of a swatch to its height
+_COLUMNS_TRIED = 3  # counts a chart is drawn over, to find what is repeated
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A picture as SVG, and the words that stand for it."""
+
+    svg: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnChart:
+    """A chart as SVG, its key as signs with their meanings, and what a reader has to know of it."""
+
+    svg: str
+    key: tuple[tuple[str, str], ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StitchDrawings:
+    """What is drawn of a stitch block; None where its rows cannot be drawn."""
+
+    chart: DrawnChart | None
+    cloth: Drawing | None
+
+
+def stitch_drawings(worked: Worked) -> Mapping[Span, StitchDrawings]:
+    """The drawings of every stitch block, by its place."""
+    blocks = {block.span: block for block in worked.graded.pattern.body if isinstance(block, StitchBlock)}
+    return {
+        pattern.span: _stitch_drawings(blocks[pattern.span], pattern, worked.graded)
+        for pattern in worked.stitch_patterns
+        if pattern.span in blocks
+    }
+
+
+def piece_drawing(worked: Worked) -> Drawing | None:
+    """The cloth of the first piece in the middle size; None where nothing is worked or something cannot be."""
+    graded = worked.graded
+    size = max(0, len(graded.sizes) - 1) // 2
+    cloth = piece_cloth(graded, size)
+    if cloth is None or any(fault.size == size for fault in worked.faults):
+        return None
+    title = graded.pattern.header.title
+    of_size = f" in size {graded.sizes[size]}" if graded.sizes else ""
+    words = f"The cloth of {title}{of_size}, drawn from its rows"
+    return _drawing(cloth, graded, _ratio(graded.pattern.header.gauges, ""), words, swatch=False)
+
+
+def _stitch_drawings(block: StitchBlock, pattern: StitchPattern, graded: Graded) -> StitchDrawings:
+    rows = tuple(row for row in arranged(block.directions) if isinstance(row, Row))
+    if not rows or any(isinstance(direction, Unread) for direction in block.directions):
+        return StitchDrawings(None, None)
+    widths = _widths(rows, pattern, graded)
+    drawn = chart(pattern.name, pattern.multiple or 0, pattern.plus, widths)
+    in_colours = _drawn_chart(drawn, graded) if drawn is not None else None
+    return StitchDrawings(in_colours, _swatch(rows, pattern, widths, graded))
+
+
+def _widths(rows: Sequence[Row], pattern: StitchPattern, graded: Graded) -> list[tuple[RecordedRow, ...]]:
+    """The rows over the narrowest counts that fit, one repeat apart; a pattern of one count alone is a panel."""
+    if pattern.multiple is None:
+        fits = fitting(rows, graded)
+        counts: Sequence[int] = fits if len(fits) == 1 else ()
+    else:
+        counts = range(pattern.plus or pattern.multiple, pattern.multiple * 8 + pattern.plus + 1, pattern.multiple)
+    found: list[tuple[RecordedRow, ...]] = []
+    for count in counts:
+        try:
+            found.append(recorded(rows, count, Counts(graded, 0)))
+        except Stopped:
+            continue
+        if len(found) == _COLUMNS_TRIED:
+            break
+    return found
+
+
+def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:
+    colours = yarn_colours(graded.pattern.header.yarns, [name for name, _ in drawn.yarns])
+    scale = _COLOUR_SCALE if drawn.yarns else _SCALE
+    key = [(key_svg(entry.symbol, entry.words, _SCALE), entry.words) for entry in drawn.key]
+    if drawn.has_gaps:
+        key.append((no_stitch_svg(_SCALE), "no stitch: pass over it"))
+    key.extend((yarn_svg(colours[name], letter, name, _SCALE), name) for name, letter in drawn.yarns)
+    return DrawnChart(chart_svg(drawn, colours, scale), tuple(key), _notes(drawn))
+
+
+def _notes(drawn: Chart) -> tuple[str, ...]:
+    """How the chart is read, and what is repeated."""
+    rows = drawn.rows
+    if rows[0].in_the_round:
+        reading = "Read every round from right to left."
+    elif len({row.wrong_side for row in rows}) == 1:
+        reading = f"Read every row from {'left to right' if rows[0].from_left else 'right to left'}."
+    else:
+        reading = "Read RS rows from right to left and WS rows from left to right."
+    if not drawn.multiple:
+        return (reading,)
+    plus = f" plus {drawn.plus}" if drawn.plus else ""
+    framed = "the repeat is framed." if drawn.frame else "no columns are repeated alike in all rows."
+    return reading, f"Multiple of {drawn.multiple} sts{plus}; {framed}"
+
+
+def _swatch(
+    rows: Sequence[Row], pattern: StitchPattern, widths: Sequence[Sequence[RecordedRow]], graded: Graded
+) -> Drawing | None:
+    """A few repeats of a stitch pattern as cloth."""
+    if not widths:
+        return None
+    width, multiple = widths[0][0].before, pattern.multiple or 0
+    while multiple and width < _SWATCH and width + multiple <= WIDEST:
+        width += multiple
+    ratio = _ratio(graded.pattern.header.gauges, pattern.name)
+    height = min(TALLEST, max(len(rows), round(width / ratio / _SHAPE)))
+    try:
+        cloth = pattern_cloth(rows, width, height, graded)
+    except Stopped:
+        return None
+    words = f"{pattern.name} as it is knitted, drawn from its rows"
+    return _drawing(cloth, graded, ratio, words, swatch=True)
+
+
+def _drawing(cloth: Cloth, graded: Graded, ratio: float, words: str, *, swatch: bool) -> Drawing:
+    names = tuple(dict.fromkeys(name for row in cloth.rows for name in row.colours)) or ("",)
+    colours = yarn_colours(graded.pattern.header.yarns, names)
+    several = len(set(colours.values()))
+    said = f"{words}: {listed(textures(cloth)) or 'knitted rows'}{f' in {several} colours' if several > 1 else ''}"
+    return Drawing(cloth_svg(cloth, colours, ratio, said, swatch=swatch), said)
+
+
+def _ratio(gauges: Sequence[Gauge], name: str) -> float:
+    """The height of a row to the width of a stitch, by the gauge of that fabric, else by the first."""
+    known = [gauge for gauge in gauges if gauge.stitches is not None and gauge.rows is not None]
+    meant = [gauge for gauge in known if name and gauge.over and name.casefold() in gauge.over.text.casefold()]
+    for gauge in (meant or known)[:1]:
+        if gauge.stitches is not None and gauge.rows is not None:
+            ratio = float(gauge.stitches.quantity.value / gauge.rows.quantity.value)
+            return min(1.2, max(0.4, ratio))
+    return _USUAL_RATIO
