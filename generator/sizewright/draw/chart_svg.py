@@ -28,6 +28,8 @@ from sizewright.draw.symbols import CELL, Symbol, moved
 
 _SIDE, _TOP, _FOOT = 30, 4, 22  # units beside the grid for row numbers, above it, and below for stitch numbers
 _STROKE = 1.9
+# Half the width of a capital, in ems of the typeface: the renderer of PDFs cannot centre letters that have places each.
+_HALF, _HALVES = 0.33, {"I": 0.15, "J": 0.26, "M": 0.42, "W": 0.46}
 _NO_STITCH = "no stitch: pass over it"
 
 
@@ -130,7 +132,9 @@ def _letters(chart: Chart, places: Sequence[_Place]) -> Iterator[svg.Element]:
         size, below = (10, 13.6) if empty else (6.5, 18)
         ink = PAPER if dark else INK
         if len(letter) == 1:
-            yield words(letter * len(across), " ".join(f"{x:g}" for x in across), y + below, size, fill=ink)
+            half = _HALVES.get(letter, _HALF) * size
+            places = " ".join(f"{x - half:.1f}" for x in across)
+            yield words(letter * len(across), places, y + below, size, anchor="start", fill=ink)
         else:
             yield from (words(letter, x, y + below, size * 0.8, fill=ink) for x in across)
 

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from sizewright.work.cloth import Cloth, ClothRow
 
-SWATCH_WIDTH = 48  # stitches of a picture; what is wider goes on beyond its edge
 _STIFF = 0.6  # how far a row follows the lean of its stitches; 1 would be wool without any stiffness
 
 
@@ -23,15 +22,20 @@ class Layout:
     goes_on: tuple[bool, bool, bool, bool]
 
 
-def laid_out(cloth: Cloth, *, swatch: bool) -> Layout:
-    """The places of all rows; a `swatch` is a part of a larger cloth, which goes on beyond all its edges."""
+def laid_out(cloth: Cloth, widest: int, *, swatch: bool) -> Layout:
+    """The places of all rows; of a cloth wider than `widest` stitches the right end is shown, of a tube the middle.
+
+    A `swatch` is a part of a larger cloth, which goes on beyond all its edges.
+    """
     starts = _starts(cloth.rows)
     left = min(starts, default=0.0)
     right = max((start + len(row.looks) for start, row in zip(starts, cloth.rows, strict=True)), default=0.0)
-    narrow = right - left <= SWATCH_WIDTH
+    narrow = right - left <= widest
     tube = swatch or cloth.in_the_round
     goes_on = (tube or not narrow, tube, swatch, swatch or not cloth.finished)
-    return Layout(starts, _lifts(cloth), max(left, right - SWATCH_WIDTH), right, goes_on)
+    over = max(0.0, right - left - widest)
+    right -= over // 2 if tube else 0.0
+    return Layout(starts, _lifts(cloth), max(left, right - widest), right, goes_on)
 
 
 def _starts(rows: Sequence[ClothRow]) -> tuple[float, ...]:

@@ -4,7 +4,7 @@ Where the piece has an edge there is paper beyond it; where it goes on, so does 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import ceil, floor
 
 import svg
@@ -18,27 +18,42 @@ from sizewright.read.notation.cables import Crossing
 from sizewright.work.cloth import Cloth, ClothRow
 
 LARGEST = 60_000  # letters; a picture that would be longer shows less of the cloth
-_DEEP = 0.8  # how dark it is between stitches
+_DEEP = 0.7  # how dark it is between stitches
 _MARGIN = 44  # units of paper beyond an edge
+_CROPPED = 6  # units off the outermost stitches where the cloth goes on
 _PURLED = "pPdDIvS"
 
 
-def cloth_svg(cloth: Cloth, colours: Mapping[str, str], ratio: float, name: str, *, swatch: bool) -> str:
-    """The picture; `ratio` is the height of a row to the width of a stitch, `colours` has #rrggbb for every yarn."""
-    drawing = _Picture(cloth, colours, ratio, swatch=swatch).drawn(name)
-    while len(drawing) > LARGEST and len(cloth.rows) > 1:
-        cloth = replace(cloth, rows=cloth.rows[: len(cloth.rows) * 4 // 5], finished=False)
-        drawing = _Picture(cloth, colours, ratio, swatch=swatch).drawn(name)
-    return drawing
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """How many stitches and rows a picture shows at most."""
+
+    stitches: int
+    rows: int
+
+
+def cloth_svg(
+    cloth: Cloth, colours: Mapping[str, str], *, ratio: float, name: str, swatch: bool, extent: Extent
+) -> str:
+    """The picture; `ratio` is the height of a row to the width of a stitch, `colours` has #rrggbb for every yarn.
+
+    A `swatch` goes on beyond all edges of its picture.
+    """
+    shown, rows = "", extent.rows
+    while not shown or (len(shown) > LARGEST and rows > 1):
+        part = cloth if rows >= len(cloth.rows) else replace(cloth, rows=cloth.rows[:rows], finished=False)
+        shown = _Picture(part, colours, ratio, extent.stitches, swatch=swatch).drawn(name)
+        rows = len(part.rows) * 4 // 5
+    return shown
 
 
 class _Picture:
-    def __init__(self, cloth: Cloth, colours: Mapping[str, str], ratio: float, *, swatch: bool) -> None:
+    def __init__(self, cloth: Cloth, colours: Mapping[str, str], ratio: float, widest: int, *, swatch: bool) -> None:
         self._cloth = cloth
         self._colours = colours
         self._ground = next(iter(colours.values()))
         self._height = W * ratio
-        self._layout = laid_out(cloth, swatch=swatch)
+        self._layout = laid_out(cloth, widest, swatch=swatch)
         self._downs = [round(lift * W / ratio) for lift in self._layout.lifts]
 
     def drawn(self, name: str) -> str:
@@ -72,8 +87,8 @@ class _Picture:
         """What is shown: up to the frame where the cloth goes on, with a margin where it ends."""
         layout, reach = self._layout, max(map(abs, self._downs), default=0)
         left, right, below, above = layout.goes_on
-        x0 = layout.left * W - (0 if left else _MARGIN)
-        x1 = layout.right * W + (0 if right else _MARGIN)
+        x0 = layout.left * W + (_CROPPED if left else -_MARGIN)
+        x1 = layout.right * W - (_CROPPED if right else -_MARGIN)
         y0 = reach if above else -reach - _MARGIN
         y1 = self._total + (-reach if below else reach + _MARGIN)
         return floor(x0), ceil(y0), ceil(x1 - x0), max(1, floor(y1 - y0))

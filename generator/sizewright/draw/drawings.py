@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from sizewright.base.place import Span
 from sizewright.draw.chart import Chart, chart
 from sizewright.draw.chart_svg import chart_svg, key_svg, no_stitch_svg, yarn_svg
-from sizewright.draw.cloth_svg import cloth_svg
+from sizewright.draw.cloth_svg import Extent, cloth_svg
 from sizewright.draw.cloth_words import listed, textures
 from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
@@ -23,15 +23,18 @@ from sizewright.work.worked import StitchPattern, Worked
 _SCALE, _COLOUR_SCALE = 1.15, 1.5  # pixels a unit: cells with a letter in them are larger
 _USUAL_RATIO = 0.75  # the height of a row to the width of a stitch where no gauge says it: stockinette, about
 _SWATCH = 28  # stitches a swatch has at least
+# The renderer of PDFs takes some milliseconds a stitch, so that paper shows fewer of them.
+_SCREEN, _PAPER = Extent(WIDEST, TALLEST), Extent(30, 26)
 _SHAPE = 1.6  # the width of a swatch to its height
 _COLUMNS_TRIED = 3  # counts a chart is drawn over, to find what is repeated
 
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A picture as SVG, and the words that stand for it."""
+    """A picture as SVG, a smaller one for paper, and the words that stand for both."""
 
     svg: str
+    paper: str
     words: str
 
 
@@ -153,7 +156,10 @@ def _drawing(cloth: Cloth, graded: Graded, ratio: float, words: str, *, swatch: 
     colours = yarn_colours(graded.pattern.header.yarns, names)
     several = len(set(colours.values()))
     said = f"{words}: {listed(textures(cloth)) or 'knitted rows'}{f' in {several} colours' if several > 1 else ''}"
-    return Drawing(cloth_svg(cloth, colours, ratio, said, swatch=swatch), said)
+    screen, paper = (
+        cloth_svg(cloth, colours, ratio=ratio, name=said, swatch=swatch, extent=extent) for extent in (_SCREEN, _PAPER)
+    )
+    return Drawing(screen, paper, said)
 
 
 def _ratio(gauges: Sequence[Gauge], name: str) -> float:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 W = 40  # units a stitch
-_THICK = 9.6  # half of the yarn, in units, at its thickest
+_THICK = 10.4  # half of the yarn, in units, at its thickest
 
 Point = tuple[float, float]
 
@@ -44,10 +44,10 @@ def _path(points: Sequence[Point], end: str = "") -> str:
     return parts[0] + " ".join(parts[1:]).replace(" -", "-") + end
 
 
-def leg(foot: Point, top: Point, bow: float = 0.0, thick: float = _THICK, blunt: float = 0.45) -> Yarn:
+def leg(foot: Point, top: Point, bow: float = 0.0, thick: float = _THICK, blunt: float = 1.15) -> Yarn:
     """A leg of a loop: a drop that is pointed where it comes out of the stitch below.
 
-    `bow` bends it to the right; `blunt` is how thick it is near its foot, as a share of `thick`.
+    `bow` bends it to the right; `blunt` is how full it is near its foot.
     """
     (fx, fy), (tx, ty) = foot, top
     dx, dy = tx - fx, ty - fy
@@ -56,18 +56,17 @@ def leg(foot: Point, top: Point, bow: float = 0.0, thick: float = _THICK, blunt:
 
     def at(along: float, across: float) -> Point:
         bent = bow * 4 * along * (1 - along)
-        return fx + dx * along + nx * across + bent, fy + dy * along + ny * across
+        return fx + dx * along + nx * across * thick + bent, fy + dy * along + ny * across * thick
 
-    outer = (at(0.2 * (1.45 - blunt), thick * blunt), at(0.42, thick), at(0.74, thick))
-    round_top = (at(1.06, thick), at(1.06, -thick), at(0.74, -thick))
-    inner = (at(0.42, -thick), at(0.2 * (1.45 - blunt), -thick * blunt), foot)
-    body = _path((foot, *outer, *round_top, *inner), "z")
-    return Yarn(body, _path((at(0.24, 0), at(0.45, 0), at(0.65, 0), at(0.86, 0))))
+    end, reach = at(1, 0), 1.55
+    body = _path((foot, at(0.35, blunt), at(1, reach), end, at(1, -reach), at(0.35, -blunt), foot), "z")
+    (x1, y1), (x2, y2) = at(0.26, 0), at(0.82, 0)
+    return Yarn(body, f"M{x1:.0f} {y1:.0f}L{x2:.0f} {y2:.0f}")
 
 
 def vee(x: float, y: float, height: float, foot: float, lean: float = 0.0) -> Yarn:
     """The two legs of a knit stitch whose top is at a place; its foot is so far below, moved sideways by `lean`."""
-    foot, top, spread = y + foot, y - height * 0.12, W * 0.31
+    foot, top, spread = y + foot, y - height * 0.1, W * 0.3
     left = leg((x + lean, foot), (x - spread, top), -2)
     return left + leg((x + lean, foot), (x + spread, top), 2)
 
@@ -135,8 +134,8 @@ def _yarn_over(x: float, y: float, height: float) -> Glyph:
 def crossed(x: float, y: float, height: float, moved: float) -> Yarn:
     """A stitch of a cable: its top at a place, its foot so many units beside it, two rows further down."""
     foot, top, aside = y + height * 2.9, y - height * 0.1, W * 0.24
-    left = leg((x + moved - 3, foot), (x - aside, top), 0, 10, 0.9)
-    return left + leg((x + moved + 3, foot), (x + aside, top), 0, 10, 0.9)
+    left = leg((x + moved - 3, foot), (x - aside, top), 0, 11, 1.7)
+    return left + leg((x + moved + 3, foot), (x + aside, top), 0, 11, 1.7)
 
 
 def edge_loop(x: float, y: float) -> Yarn:

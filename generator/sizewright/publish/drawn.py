@@ -14,7 +14,7 @@ _FOLDER = "drawn"
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """All drawings of a pattern: its piece, unless it has a picture of its own, and its stitch blocks by their place."""
+    """The drawings of a pattern: its piece, unless it has a picture of its own, and its stitch blocks by place."""
 
     piece: Drawing | None
     stitches: Mapping[Span, StitchDrawings]

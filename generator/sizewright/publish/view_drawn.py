@@ -40,7 +40,7 @@ def _picture(path: str, drawing: Drawing | None, links: Links) -> Picture | None
     if drawing is None:
         return None
     if links.paper:
-        return Picture(f"data:image/svg+xml;base64,{b64encode(drawing.svg.encode()).decode()}", drawing.words)
+        return Picture(f"data:image/svg+xml;base64,{b64encode(drawing.paper.encode()).decode()}", drawing.words)
     return Picture(links.file(path), drawing.words)
 
 
