@@ -133,8 +133,8 @@ def _letters(chart: Chart, places: Sequence[_Place]) -> Iterator[svg.Element]:
         ink = PAPER if dark else INK
         if len(letter) == 1:
             half = _HALVES.get(letter, _HALF) * size
-            places = " ".join(f"{x - half:.1f}" for x in across)
-            yield words(letter * len(across), places, y + below, size, anchor="start", fill=ink)
+            along = " ".join(f"{x - half:.1f}" for x in across)
+            yield words(letter * len(across), along, y + below, size, anchor="start", fill=ink)
         else:
             yield from (words(letter, x, y + below, size * 0.8, fill=ink) for x in across)
 
