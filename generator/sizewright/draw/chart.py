@@ -112,9 +112,16 @@ def _frame(narrow: Sequence[Sequence[Shown]], wide: Sequence[Sequence[Shown]]) -
     ]
     for start in range(columns - width, -1, -1):
         end = start + width
-        if all(other == [*row[:end], *row[start:]] for row, other in pairs):
+        whole = all(_between(row, start) and _between(row, end) for row, _ in pairs)
+        if whole and all(other == [*row[:end], *row[start:]] for row, other in pairs):
             return Frame(start, width)
     return None
+
+
+def _between(row: Sequence[tuple[Cell, int] | None], column: int) -> bool:
+    """Whether no cell is cut at the left edge of a column."""
+    here = row[column] if column < len(row) else None
+    return here is None or here[1] == 0
 
 
 def _by_column(row: Sequence[Shown], columns: int) -> list[tuple[Cell, int] | None]:
