@@ -13,9 +13,9 @@ from sizewright.draw.chart import Chart, ChartRow, Frame, chart, worked_in
 from sizewright.draw.symbols import SYMBOLS, symbol_of
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.counts import Counts
 from sizewright.work.recording import recorded
-from sizewright.work.row_book import stitch_blocks
 from sizewright.work.stitch_patterns import fitting
 
 SIGNS = {"knit": ".", "purl": "-", "yarn over": "O", "slip": "V"}
@@ -51,8 +51,8 @@ ALL = {
 }
 
 
-def charted(lines: str, multiple: int = 0, plus: int = 0) -> Chart:
-    project = read_text(f"---\ntitle: A\n---\n```stitch X\n{lines}\n```\n", "a.md")
+def charted(lines: str, multiple: int = 0, plus: int = 0, header: str = "title: A") -> Chart:
+    project = read_text(f"---\n{header}\n---\n```stitch X\n{lines}\n```\n", "a.md")
     assert project.findings == ()
     graded = grade(project.patterns[0])
     rows = stitch_blocks(graded)["x"]
@@ -121,7 +121,8 @@ def test_two_colours_have_a_letter_each_and_a_slipped_stitch_the_colour_below() 
 
 
 def test_yarns_of_one_letter_do_not_share_it() -> None:
-    drawn = charted("Row 1 (cream): K2.\nRow 2 (coral): K2.\nRow 3 (A): K2.\nRow 4 (MC): K2.")
+    yarns = "title: A\nyarn: {cream: {fibre: wool}, coral: {fibre: wool}}"
+    drawn = charted("Row 1 (cream): K2.\nRow 2 (coral): K2.\nRow 3 (A): K2.\nRow 4 (MC): K2.", header=yarns)
     letters = [letter for _, letter in drawn.yarns]
     assert len(set(letters)) == len(letters) == 4
     assert {"A", "MC"} <= set(letters)

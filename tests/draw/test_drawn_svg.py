@@ -190,7 +190,7 @@ def test_a_picture_that_would_be_too_long_shows_less() -> None:
 YARNS = """title: A
 yarn:
   main: {colour: "Deepwater, dark", shade: "#1F3A5F"}
-  second: {colour: Pale grey}
+  second: {colour: Pale grey, called: [CC, B]}
   third: {colour: Frobnitz}
   fourth: {colour: Nothing known}
 """
@@ -198,9 +198,10 @@ yarn:
 
 def test_the_colours_of_yarns() -> None:
     yarns = worked("Words.\n", YARNS).graded.pattern.header.yarns
-    found = yarn_colours(yarns, ("", "main", "MC", "CC", "second", "B", "third", "fourth", "other"))
+    found = yarn_colours(yarns, ("", "main", "MC", "CC", "second", "B", "third", "fourth", "other", "dark teal"))
     assert {found[name] for name in ("", "main", "MC")} == {"#1f3a5f"}
     assert found["CC"] == found["second"] == found["B"] == lit("#9a9a98", 0.4)
+    assert found["dark teal"] == shaded("#2b7377", 0.55)
     assert len({found[name] for name in ("main", "second", "third", "fourth", "other")}) == 5
 
 

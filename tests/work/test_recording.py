@@ -10,8 +10,8 @@ from tests.work.test_published_stitch_patterns import PATTERNS
 from sizewright.grade.graded import Graded
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
-from sizewright.work.blocks import stitch_blocks
 from sizewright.read.notation.cables import Crossing
+from sizewright.work.blocks import stitch_blocks
 from sizewright.work.cloth import TALLEST, Cabled, Cloth, pattern_cloth, piece_cloth
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped

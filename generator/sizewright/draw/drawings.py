@@ -10,9 +10,9 @@ from sizewright.draw.cloth_svg import Extent, cloth_svg
 from sizewright.draw.cloth_words import listed, textures
 from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
-from sizewright.read.notation.direction_tree import Row, Unread
+from sizewright.read.notation.direction_tree import Row
 from sizewright.read.pattern import Gauge, StitchBlock
-from sizewright.work.arrange import arranged
+from sizewright.work.blocks import block_rows
 from sizewright.work.cloth import TALLEST, WIDEST, Cloth, pattern_cloth, piece_cloth
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped
@@ -79,8 +79,8 @@ def piece_drawing(worked: Worked) -> Drawing | None:
 
 
 def _stitch_drawings(block: StitchBlock, pattern: StitchPattern, graded: Graded) -> StitchDrawings:
-    rows = tuple(row for row in arranged(block.directions) if isinstance(row, Row))
-    if not rows or any(isinstance(direction, Unread) for direction in block.directions):
+    rows = block_rows(block.directions)
+    if not rows or not pattern.understood:
         return StitchDrawings(None, None)
     widths = _widths(rows, pattern, graded)
     drawn = chart(pattern.name, pattern.multiple or 0, pattern.plus, widths)
@@ -91,7 +91,7 @@ def _stitch_drawings(block: StitchBlock, pattern: StitchPattern, graded: Graded)
 def _widths(rows: Sequence[Row], pattern: StitchPattern, graded: Graded) -> list[tuple[RecordedRow, ...]]:
     """The rows over the narrowest counts that fit, one repeat apart; a pattern of one count alone is a panel."""
     if pattern.multiple is None:
-        fits = fitting(rows, graded)
+        fits = fitting(rows, graded) if pattern.cast_on is None else (pattern.cast_on,)
         counts: Sequence[int] = fits if len(fits) == 1 else ()
     else:
         counts = range(pattern.plus or pattern.multiple, pattern.multiple * 8 + pattern.plus + 1, pattern.multiple)

@@ -1,10 +1,11 @@
 """In: the yarns of a header. Out: a colour (#rrggbb) for every yarn that is named, its lights and shadows."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from types import MappingProxyType
 
 from sizewright.read.pattern import Yarn
+from sizewright.read.yarn_names import YarnNames
 
 # Words for colours as shade cards use them; the values are our own, as wool shows them (no source).
 _WORDS: Mapping[str, str] = MappingProxyType(
@@ -75,18 +76,16 @@ _PARTS = re.compile(r"[a-z]+")
 
 
 def yarn_colours(yarns: Sequence[Yarn], names: Sequence[str]) -> dict[str, str]:
-    """A colour for every name: that of the yarn it means, or a shade of wool.
-
-    "" and MC are the first yarn, CC the second; A, B and C are the first three, where no yarn has such a name.
-    """
-    known = {yarn.name.casefold(): place for place, yarn in enumerate(yarns)}
-    short = {"": 0, "mc": 0, "cc": 1, **{chr(ord("a") + place): place for place in range(len(yarns))}}
+    """A colour for every name: that of the yarn that answers to it, or a shade of wool."""
+    known = YarnNames(yarns)
     found: dict[str, str] = {}
+    wool: dict[Yarn | str, str] = {}
     for name in names:
-        word = name.casefold()
-        place = known.get(word, short.get(word))
-        said = _said(yarns[place]) if place is not None and place < len(yarns) else _named(word)
-        found[name] = said or _free(found, place or 0)
+        yarn = next(iter(known.answering(name)), None)
+        said = _said(yarn) if yarn is not None else _named(name)
+        if not said:
+            said = wool.setdefault(name if yarn is None else yarn, _free((*found.values(), *wool.values())))
+        found[name] = said
     return found
 
 
@@ -104,9 +103,8 @@ def _named(words: str) -> str:
     return shaded(colour, depth) if depth > 0 else lit(colour, -depth)
 
 
-def _free(taken: Mapping[str, str], place: int) -> str:
-    order = (*_WOOL[place % len(_WOOL) :], *_WOOL)
-    return next((wool for wool in order if wool not in taken.values()), _WOOL[0])
+def _free(taken: Collection[str]) -> str:
+    return next((wool for wool in _WOOL if wool not in taken), _WOOL[0])
 
 
 def lit(colour: str, share: float) -> str:

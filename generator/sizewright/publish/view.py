@@ -9,6 +9,7 @@ from typing import Literal
 from markupsafe import Markup
 
 from sizewright.publish.card import Card
+from sizewright.publish.view_chart import ChartView
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,23 +174,6 @@ class Line:
     count: Markup
     sizes: tuple[str, ...] = ()
     classes: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class KeyView:
-    """One sign of a chart, drawn, and what it stands for."""
-
-    sign: Markup
-    words: str
-
-
-@dataclass(frozen=True, slots=True)
-class ChartView:
-    """A chart, drawn, with its key and what has to be known to read it; the same rows always stand in words too."""
-
-    drawing: Markup
-    key: tuple[KeyView, ...]
-    notes: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

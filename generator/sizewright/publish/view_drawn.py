@@ -10,7 +10,8 @@ from sizewright.base.place import Span
 from sizewright.draw.drawings import Drawing, DrawnChart
 from sizewright.publish.drawn import drawn, drawn_path
 from sizewright.publish.links import Links
-from sizewright.publish.view import ChartView, KeyView, Picture
+from sizewright.publish.view import Picture
+from sizewright.publish.view_chart import ChartView, KeyView
 from sizewright.work.worked import Worked
 
 
