@@ -19,15 +19,16 @@ MEMBER = re.compile(r"\{(?P<number>[a-z_]+)(?::(?P<style>[a-z]+))?\}|<(?P<clause
 
 def _rhythm(change: str, prefix: str = "") -> str:
     """Gaps of two lengths, interleaved, each with its change behind it; `prefix` stands before the numbers' names."""
-    one = f"[<run:[k{{gap}}, {change}] {{run:times}}, >k{{other}}, {change}] {{times:times}}"
-    then = f"[<then_run:[k{{gap}}, {change}] {{then_run:times}}, >k{{other}}, {change}] {{then_times:times}}"
+    gap, other = (f"<{name}:k{{{name}}}, >{change}" for name in ("gap", "other"))
+    one = f"[<run:[{gap}] {{run:times}}, >{other}] {{times:times}}"
+    then = f"[<then_run:[{gap}] {{then_run:times}}, >{other}] {{then_times:times}}"
     return re.sub(r"([{<])(?=[a-z])", rf"\1{prefix}", f"{one}<then_times:, {then}>")
 
 
 def _over_rows(change: str, unit: str) -> tuple[str, ...]:
     """A change in two intervals, and the rows left over."""
     then = f"<then_times:, then of every {{then_every}} {unit} {{then_times:times}}>"
-    return (f"{change} of every {{every}} {unit} {{times:times}}{then}.", f"<even:Work {{even}} {unit} even.>")
+    return (f"<times:{change} of every {{every}} {unit} {{times:times}}{then}.>", f"<even:Work {{even}} {unit} even.>")
 
 
 def _at(ends: str) -> Mapping[str, tuple[str, ...]]:
@@ -43,7 +44,7 @@ def _at(ends: str) -> Mapping[str, tuple[str, ...]]:
 def _sleeve(unit: str) -> tuple[str, ...]:
     """The increases of a sleeve, with the count they lead to."""
     shaping, even = _over_rows("Inc 1 st at each end", unit)
-    return (f"{shaping} ({{top}} sts)", even)
+    return (f"{shaping.removesuffix('>')} ({{top}} sts)>", even)
 
 
 def _runs() -> str:
@@ -85,7 +86,7 @@ PLAN_WORDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
             "<then_times:Rep Inc Rnd every {then_every} rnds {then_times:times}.>",
             "<even:Work {even} rnds even.>",
         ),
-        "pick_up_ratio": ("Note the rate: {pick} sts for every {of} rows.",),
+        "pick_up_ratio": ("Note the rate: {pick} sts for every {of} rows",),
         "pick_up": (f"{_runs()}pick up and knit {{end}} sts",),
         "pick_up_along": (f"{_runs()}pick up and knit {{end}} sts",),
         "pick_up_by_markers": (_marked(),),
