@@ -205,12 +205,12 @@ STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...]]] = MappingProxyType(
 WHOLE_STYLES = ("times", "ordinal", "words")
 
 
-def amount(value: Fraction, dimension: Dimension) -> str:
+def amount(value: Fraction, dimension: Dimension, style: str | None = None) -> str:
     """One value with its unit, for a sentence: "74 sts", "32.5 cm / 12¾ in"."""
     if dimension in (STITCHES, ROWS):
         word = "st" if dimension == STITCHES else "row"
         return f"{decimal(value)} {word}" + ("" if value == 1 else "s")
-    return as_text(printed((value,), dimension))
+    return as_text(printed((value,), dimension, style))
 
 
 def needle_size(mm: Fraction) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ named the main one is in hand: the one that answers to "main", else the first.
 """
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from sizewright.base.nearest import nearest
 from sizewright.read.notation.cursor import COLOUR
@@ -46,6 +46,16 @@ class YarnNames:
         wanted = _plain(name or MAIN)
         found = tuple(yarn for yarn, names in self._by_yarn if wanted in names)
         return found if found or name else self.yarns[:1]
+
+    def calls(self, words: Iterable[str]) -> Mapping[str, tuple[Yarn, ...]]:
+        """The yarns that answer to all the words a pattern uses.
+
+        The only yarn of a header answers to the only word, whatever that is.
+        """
+        every = tuple(words)
+        named = [word for word in every if word]
+        alone = len(self.yarns) == 1 and len({_plain(word) for word in named}) == 1
+        return {word: self.yarns if alone else self.answering(word) for word in every}
 
     def ahead(self, tokens: Sequence[Token], at: int) -> tuple[str, int] | None:
         """The yarn that is named at a token, and where its name ends; None where none is."""

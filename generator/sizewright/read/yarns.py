@@ -18,7 +18,7 @@ def read_yarns(values: Values, key: str, node: Node, gauges: tuple[Gauge, ...] =
     if not isinstance(node, Table):
         values.table(key, node, f"{{main: {_EXAMPLE}}}")
         return ()
-    named = all(isinstance(entry, Table) for _, entry in node.entries)
+    named = all(isinstance(entry, Table) and name.text != "swatch" for name, entry in node.entries)
     entries = [(name.text, entry) for name, entry in node.entries] if named else [("main", node)]
     return tuple(yarn for name, entry in entries if (yarn := _yarn(values, name, entry, gauges)))
 

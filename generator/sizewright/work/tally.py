@@ -10,6 +10,13 @@ _MAKE = re.compile(r"\((?:make|knit|work) (?P<times>\d{1,2}|two|three|four|five|
 _WORDS = ("two", "three", "four", "five", "six")
 
 
+def times_made(heading: str) -> int:
+    """How many are made of what stands below a heading: 2 for "Sleeves (make 2)", 1 where nothing is said."""
+    found = _MAKE.search(heading)
+    word = found["times"].casefold() if found else "1"
+    return _WORDS.index(word) + 2 if word in _WORDS else int(word)
+
+
 class Tally:
     """The stitches worked in one size. A part begins with its heading; a piece, with its cast-on."""
 
@@ -33,10 +40,8 @@ class Tally:
         """A heading stands here; what stands below one that says "(make 2)" is worked twice."""
         self.close(level)
         self._headings.append((heading.casefold(), self.stitches.copy()))
-        found = _MAKE.search(heading)
-        if found is not None:
-            word = found["times"].casefold()
-            times = _WORDS.index(word) + 2 if word in _WORDS else int(word)
+        times = times_made(heading)
+        if times > 1:
             self._several.append((level, times, self.stitches.copy()))
 
     def close(self, level: int = 0) -> None:

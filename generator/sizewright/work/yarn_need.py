@@ -73,8 +73,7 @@ def yarn_needs(
     header: Header, stitches: Mapping[str, Sequence[int]], incomplete: Sequence[bool]
 ) -> tuple[YarnNeed, ...]:
     """Every yarn of a header. Stitches in a yarn that no header yarn answers to leave the others incomplete."""
-    names = YarnNames(header.yarns)
-    answered = {word: names.answering(word) for word in stitches}
+    answered = YarnNames(header.yarns).calls(stitches)
     sizes = range(len(incomplete))
     unknown = [any(not answered[word] and counts[size] for word, counts in stitches.items()) for size in sizes]
     lacking = tuple(incomplete[size] or unknown[size] for size in sizes)
