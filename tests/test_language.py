@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 
 from sizewright.base.finding import Finding
-from sizewright.proof.run import RULES, proof
+from sizewright.proof.run import RULES, elsewhere, proof
 from sizewright.read.folder import read_project, read_text
 
 HERE = Path(__file__).parent / "language"
@@ -28,7 +28,7 @@ MARKED = (".md", ".yaml")
 SECTIONS = ("**Why it matters.**", "**Example.**", "**Instead.**")
 
 MARKER = re.compile(
-    r"<<(?P<level>warning |not )?(?P<rule>[a-z-]+)(?: @(?P<column>\d+))?"
+    r"<<(?P<level>warning |error |not )?(?P<rule>[a-z-]+)(?: @(?P<column>\d+))?"
     r"(?:: (?P<sizes>[^~<>]+?))?(?: ~ (?P<words>[^<>]+))?>>"
 )
 MARKERS = re.compile(r"(?:[ \t]*<<[^<>]*>>)+$", re.M)
@@ -121,8 +121,7 @@ def findings_in(folder: Path) -> list[Finding]:
     """Everything that is found in a project: in its patterns and beside them."""
     project = read_project(folder)
     proofed = [finding for pattern in project.patterns for finding in proof(pattern, project).findings]
-    read = [finding for finding in project.findings if finding not in proofed]
-    return [*proofed, *read]
+    return [*proofed, *elsewhere(project)]
 
 
 def named(path: Path) -> str:

@@ -34,11 +34,15 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A fault the tool looks for. `page` is Markdown: what it finds, why it matters, an example, the mend."""
+    """A fault the tool looks for. `page` is Markdown: what it finds, why it matters, an example, the mend.
+
+    One that is `asked` is looked for only where a studio asks for it.
+    """
 
     name: str
     level: Level
     page: str
+    asked: bool = False
 
     @property
     def gist(self) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 from sizewright.base.finding import Finding, has_error
 from sizewright.base.place import Lines, Span
 from sizewright.command.reading import Opened
+from sizewright.proof.acceptance import Accepted
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import elsewhere, proof
 from sizewright.publish.run import Progress
@@ -17,12 +18,16 @@ from sizewright.read.project import Project
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """One pattern, proofed, with its findings placed as a person who stands here would type the path."""
+    """One pattern, proofed, with its findings placed as a person who stands here would type the path.
+
+    `accepted` are findings that its header lets pass, each with the reason.
+    """
 
     source: str
     proofed: Proofed
     opened: Opened = field(repr=False)
     findings: tuple[Finding, ...]
+    accepted: tuple[Accepted, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +42,11 @@ class Proofing:
     def findings(self) -> tuple[Finding, ...]:
         """All findings, file by file."""
         return _sorted(chain(self.apart, *(one.findings for one in self.checked)))
+
+    @property
+    def accepted(self) -> tuple[Accepted, ...]:
+        """All that is accepted at its place, file by file."""
+        return tuple(accepted for one in self.checked for accepted in one.accepted)
 
     @property
     def refused(self) -> bool:
@@ -71,7 +81,13 @@ def proof_opened(opened: Sequence[Opened], progress: Progress) -> Proofing:
 
 def checked_of(opened: Opened, source: str, proofed: Proofed) -> Checked:
     """A proofed pattern of a project, as a person here sees it."""
-    return Checked(source, proofed, opened, _sorted(_placed(opened, proofed.findings)))
+    placed = zip(_placed(opened, (one.finding for one in proofed.accepted)), proofed.accepted, strict=True)
+    accepted = sorted((replace(one, finding=finding) for finding, one in placed), key=_place_of)
+    return Checked(source, proofed, opened, _sorted(_placed(opened, proofed.findings)), tuple(accepted))
+
+
+def _place_of(one: Accepted) -> tuple[str, int, int, str]:
+    return one.finding.place_key()
 
 
 def gathered(opened: Sequence[Opened], checked: Sequence[Checked]) -> Proofing:

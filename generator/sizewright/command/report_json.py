@@ -36,6 +36,7 @@ def _pattern(one: Checked) -> Json:
         "quantities": [_quantity(named, one) for named in quantities],
         **_worked(one.proofed),
         "findings": [_finding(finding) for finding in one.findings],
+        "accepted": [{**_finding(accepted.finding), "reason": accepted.reason} for accepted in one.accepted],
     }
 
 

@@ -12,6 +12,7 @@ from sizewright.base.finding import Finding, Rule
 from sizewright.base.place import Span
 from sizewright.command.proofing import Proofing
 from sizewright.command.report_json import Json
+from sizewright.proof.acceptance import Accepted
 from sizewright.proof.run import RULES
 
 _SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -19,8 +20,8 @@ _SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sa
 
 def sarif_report(proofing: Proofing) -> bytes:
     """The whole report, in UTF-8, with a line end; the same input always gives the same bytes."""
-    found = proofing.findings
-    names = sorted({finding.rule for finding in found})
+    found, accepted = proofing.findings, proofing.accepted
+    names = sorted({finding.rule for finding in (*found, *(one.finding for one in accepted))})
     driver: Json = {
         "name": "sizewright",
         "version": version("sizewright"),
@@ -29,7 +30,10 @@ def sarif_report(proofing: Proofing) -> bytes:
     run: Json = {
         "tool": {"driver": driver},
         "columnKind": "unicodeCodePoints",
-        "results": [_result(finding, names.index(finding.rule)) for finding in found],
+        "results": [
+            *(_result(finding, names.index(finding.rule)) for finding in found),
+            *(_suppressed(one, names.index(one.finding.rule)) for one in accepted),
+        ],
     }
     report: Json = {"$schema": _SCHEMA, "version": "2.1.0", "runs": [run]}
     return (json.dumps(report, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")
@@ -44,7 +48,7 @@ def _rule(rule: Rule) -> Json:
     }
 
 
-def _result(finding: Finding, index: int) -> Json:
+def _result(finding: Finding, index: int) -> dict[str, Json]:
     told: dict[str, Json] = {
         "ruleId": finding.rule,
         "ruleIndex": index,
@@ -53,6 +57,12 @@ def _result(finding: Finding, index: int) -> Json:
         "properties": {"sizes": list(finding.sizes), "mend": finding.mend},
     }
     return told if finding.span is None else {**told, "locations": [_location(finding.span)]}
+
+
+def _suppressed(one: Accepted, index: int) -> Json:
+    """A finding that is accepted in the source, with the reason (3.35 of the standard)."""
+    told = _result(one.finding, index)
+    return {**told, "suppressions": [{"kind": "inSource", "status": "accepted", "justification": one.reason}]}
 
 
 def _location(span: Span) -> Json:

@@ -11,6 +11,7 @@ from sizewright.base.finding import Finding, Level
 from sizewright.base.place import Span
 from sizewright.command.proofing import Proofing
 from sizewright.command.terminal import print_indented, safe, untabbed
+from sizewright.proof.acceptance import Accepted
 
 _COLOURS = {Level.ERROR: "bold red", Level.WARNING: "bold yellow"}
 _INDENT = 4
@@ -19,6 +20,7 @@ _INDENT = 4
 def print_report(console: Console, proofing: Proofing) -> None:
     """Prints every finding, file by file, and one line that sums them up."""
     print_findings(console, proofing)
+    _print_accepted(console, proofing.accepted)
     console.print(Text(summary(proofing), style="bold"), soft_wrap=True)
 
 
@@ -36,15 +38,23 @@ def print_findings(console: Console, proofing: Proofing) -> None:
         console.print()
 
 
+def _print_accepted(console: Console, accepted: Sequence[Accepted]) -> None:
+    """Prints what is accepted at its place, with the reasons, and nothing where nothing is."""
+    if not accepted:
+        return
+    console.print(Text("Accepted", style="bold"))
+    for one in accepted:
+        _print_head(console, one.finding, "accepted", "dim")
+        _print_labelled(console, "reason", one.reason)
+    console.print()
+
+
 def _source(finding: Finding) -> str:
     return finding.span.source if finding.span else ""
 
 
 def _print_finding(console: Console, finding: Finding, proofing: Proofing) -> None:
-    place = f"{safe(str(finding.span))}  " if finding.span else ""
-    head = Text(place).append(finding.level, style=_COLOURS[finding.level])
-    head.append(f"  {safe(finding.message)}").append(f"  [{finding.rule}]", style="dim")
-    print_indented(console, head, first=2, rest=_INDENT)
+    _print_head(console, finding, finding.level, _COLOURS[finding.level])
     line = proofing.line(finding.span)
     if finding.span and line is not None:
         _print_marked(console, finding.span, line, _COLOURS[finding.level])
@@ -52,6 +62,13 @@ def _print_finding(console: Console, finding: Finding, proofing: Proofing) -> No
         _print_labelled(console, "sizes", ", ".join(finding.sizes))
     if finding.mend:
         _print_labelled(console, "mend", finding.mend)
+
+
+def _print_head(console: Console, finding: Finding, level: str, style: str) -> None:
+    place = f"{safe(str(finding.span))}  " if finding.span else ""
+    head = Text(place).append(level, style=style)
+    head.append(f"  {safe(finding.message)}").append(f"  [{finding.rule}]", style="dim")
+    print_indented(console, head, first=2, rest=_INDENT)
 
 
 def _print_labelled(console: Console, label: str, words: str) -> None:
@@ -118,6 +135,8 @@ def summary(proofing: Proofing) -> str:
     errors, warnings = counted(proofing.findings)
     patterns = number(len(proofing.checked), "pattern")
     found = [number(count, word) for count, word in ((errors, "error"), (warnings, "warning")) if count]
+    if proofing.accepted:
+        found.append(f"{len(proofing.accepted)} accepted")
     if found:
         return f"{', '.join(found)} in {patterns}"
     sizes = number(sum(max(1, len(one.proofed.graded.sizes)) for one in proofing.checked), "size")

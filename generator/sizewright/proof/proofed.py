@@ -4,15 +4,17 @@ from dataclasses import dataclass
 
 from sizewright.base.finding import Finding, has_error
 from sizewright.grade.graded import Graded
+from sizewright.proof.acceptance import Accepted
 from sizewright.work.worked import Worked
 
 
 @dataclass(frozen=True, slots=True)
 class Proofed:
-    """A pattern carried out, and all findings of all stages."""
+    """A pattern carried out, all findings of all stages, and beside them those that are accepted at their place."""
 
     worked: Worked
     findings: tuple[Finding, ...]
+    accepted: tuple[Accepted, ...] = ()
 
     @property
     def graded(self) -> Graded:

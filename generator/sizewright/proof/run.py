@@ -6,6 +6,8 @@ from types import MappingProxyType
 from sizewright.base.finding import Finding, Rule
 from sizewright.grade.rules import GRADE_RULES
 from sizewright.grade.run import grade
+from sizewright.proof.acceptance import sort_out
+from sizewright.proof.levels import Levels
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.rules import (
     broken_promise,
@@ -21,6 +23,7 @@ from sizewright.proof.rules import (
     forgotten_stitches,
     gauge_outside_yarn,
     half_a_pair,
+    idle_acceptance,
     missing_gauge,
     missing_licence,
     missing_marker,
@@ -47,6 +50,7 @@ from sizewright.proof.rules import (
     unknown_row,
     unknown_yarn,
     unused_yarn,
+    unsafe_level,
     wrong_count,
     wrong_multiple,
     wrong_style,
@@ -58,6 +62,7 @@ from sizewright.work.run import work
 from sizewright.work.worked import Worked
 
 Check = Callable[[Worked, Project], Iterator[Finding]]
+ProjectCheck = Callable[[Project, Mapping[str, Rule]], Iterator[Finding]]
 
 # Every rule of judgement, in the order they run.
 CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
@@ -108,12 +113,24 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
     )
 )
 
+# Those of a whole project, which know every rule.
+PROJECT_CHECKS: tuple[tuple[Rule, ProjectCheck], ...] = tuple((module.RULE, module.check) for module in (unsafe_level,))
+
 # Those that tell of what a header leaves out.
 LEFT_OUT = tuple(module.RULE for module in (missing_gauge, missing_needles, missing_yarn, missing_licence))
 
 # Every rule of the tool by its name, the stages' own among them.
 RULES: Mapping[str, Rule] = MappingProxyType(
-    {rule.name: rule for rule in (*READ_RULES, *GRADE_RULES, *(rule for rule, _ in CHECKS))}
+    {
+        rule.name: rule
+        for rule in (
+            *READ_RULES,
+            *GRADE_RULES,
+            *(rule for rule, _ in CHECKS),
+            *(rule for rule, _ in PROJECT_CHECKS),
+            idle_acceptance.RULE,
+        )
+    }
 )
 
 
@@ -126,7 +143,10 @@ def proof(pattern: Pattern, project: Project) -> Proofed:
     for rule, check in CHECKS:
         if not (unread and rule in LEFT_OUT):  # what is left out of a header that cannot be read is not known
             findings.extend(check(worked, project))
-    return Proofed(worked, tuple(sorted(findings, key=Finding.place_key)))
+    levels = Levels.of(project.studio, RULES)
+    found = sort_out(pattern, tuple(levels.weighed(findings)))
+    left = (*found.left, *levels.weighed(idle_acceptance.idle(found, RULES)))
+    return Proofed(worked, tuple(sorted(left, key=Finding.place_key)), found.accepted)
 
 
 def elsewhere(project: Project) -> tuple[Finding, ...]:
@@ -134,7 +154,9 @@ def elsewhere(project: Project) -> tuple[Finding, ...]:
     sources = {pattern.source for pattern in project.patterns}
     found = [finding for finding in project.findings if finding.span is None or finding.span.source not in sources]
     found.extend(finding for page in (*project.pages, *project.techniques) for finding in grade(page).findings)
-    return tuple(found)
+    for _, check in PROJECT_CHECKS:
+        found.extend(check(project, RULES))
+    return tuple(Levels.of(project.studio, RULES).weighed(found))
 
 
 def _in(finding: Finding, pattern: Pattern) -> bool:

@@ -118,8 +118,7 @@ def paper_of(project: Project, proofed: Proofed) -> Paper:
 def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ...], bool]:
     """The names of the patterns with an error, and whether there is one elsewhere: in a page, a table, the studio."""
     names = {pattern.source: pattern.name for pattern in project.patterns}
-    apart = (*project.findings, *elsewhere(project))
-    found = [(finding.span.source if finding.span else "", finding) for finding in apart]
+    found = [(finding.span.source if finding.span else "", finding) for finding in elsewhere(project)]
     for each in proofed:
         own = each.graded.pattern.source
         found += ((finding.span.source if finding.span else own, finding) for finding in each.findings)
@@ -129,8 +128,8 @@ def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ..
 
 
 def _warnings(project: Project, proofed: Sequence[Proofed]) -> int:
-    """How many warnings there are; what reading found in a pattern may stand in both."""
-    found = {*project.findings, *elsewhere(project), *(finding for each in proofed for finding in each.findings)}
+    """How many warnings there are."""
+    found = {*elsewhere(project), *(finding for each in proofed for finding in each.findings)}
     return sum(finding.level is Level.WARNING for finding in found)
 
 

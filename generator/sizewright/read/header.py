@@ -5,11 +5,12 @@ from dataclasses import replace
 from functools import reduce
 
 from sizewright.base.place import Lines, Span
-from sizewright.base.units import ROW_GAUGE, STITCH_GAUGE
+from sizewright.base.units import LENGTH, ROW_GAUGE, STITCH_GAUGE
+from sizewright.read.acceptances import read_accepted
 from sizewright.read.cautions import CAUTIONS
 from sizewright.read.ease import read_ease
 from sizewright.read.needles import needle
-from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Picture, Size, Words
+from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Measure, Picture, Size, Words
 from sizewright.read.project import SizeTable
 from sizewright.read.references import split
 from sizewright.read.rules import MISSING_ALT, MISSING_TITLE, UNREADABLE_HEADER, UNSAFE_REFERENCE
@@ -116,7 +117,9 @@ class _Reader:
             care=take("care", values.many) or (),
             credits=take("credits", values.many) or (),
             finished=take("finished", lambda key, node: self.finished(key, node, names)) or (),
+            tolerance=take("tolerance", self.tolerance),
             changes=take("changes", self.changes) or (),
+            accepted=take("accepted", lambda key, node: read_accepted(values, key, node)) or (),
         )
 
     def technique(self, common: Header) -> Header:
@@ -195,14 +198,18 @@ class _Reader:
             value = keys.require("value", lambda key, node: self.values.words(key, node) and node, "brim_around")
             body = keys.take("body", self.values.words)
             ease = keys.take("ease", lambda key, node: read_ease(self.values, key, node))
+            tolerance = keys.take("tolerance", self.tolerance)
             keys.close()
             if ease is not None and body is None:
                 message = f"“ease: {ease.typed}” has no body that it is meant for."
                 self.values.fault(ease.span, message, "Name a measurement of the sizes: “body: chest”.")
             formula = self.values.formula(value, sizes) if isinstance(value, Scalar) else None
             if label and formula:
-                found.append(Finished(keys.span, label.text, formula, body, ease))
+                found.append(Finished(keys.span, label.text, formula, body, ease, tolerance))
         return tuple(found)
+
+    def tolerance(self, key: str, node: Node) -> Measure | None:
+        return self.values.measure(key, node, LENGTH, "1 cm")
 
     def changes(self, key: str, node: Node) -> tuple[Change, ...]:
         found = []

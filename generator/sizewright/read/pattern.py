@@ -10,6 +10,7 @@ from datetime import date
 
 from sizewright.base.place import Lines, Span
 from sizewright.base.quantity import Quantity
+from sizewright.read.acceptance import Acceptance as Acceptance  # noqa: PLC0414 -- a node of this tree too
 from sizewright.read.formula import Formula, Statement
 from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import LinePiece as LinePiece  # noqa: PLC0414 -- nodes of this tree too
@@ -56,7 +57,8 @@ class Ease:
 class Finished:
     """A finished measurement the page shows: the formula, its label, and the body measurement it is compared with.
 
-    `ease` is how much larger than that body it is meant to be, where the designer says so.
+    `ease` is how much larger than that body it is meant to be, where the designer says so; `tolerance` is how far
+    rounding may move it.
     """
 
     span: Span
@@ -64,6 +66,7 @@ class Finished:
     formula: Formula
     body: Words | None
     ease: Ease | None
+    tolerance: Measure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +121,9 @@ class Header:
     care: tuple[Words, ...] = ()
     credits: tuple[Words, ...] = ()
     finished: tuple[Finished, ...] = ()
+    tolerance: Measure | None = None
     changes: tuple[Change, ...] = ()
+    accepted: tuple[Acceptance, ...] = ()
     terms: tuple[Words, ...] = ()
     films: tuple[Film, ...] = ()
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
+from sizewright.read.acceptance import LevelSet
 from sizewright.read.pattern import Pattern, Size, Words
 from sizewright.read.term import Term as Term  # noqa: PLC0414 -- a node of this tree too
 
@@ -23,6 +24,7 @@ class Studio:
     metric_first: bool = True
     theme: str = "studio"
     notice: str = ""  # a line every page shows, for example that the studio is invented
+    levels: tuple[LevelSet, ...] = ()  # how rules are weighed here, where it is not as the tool would
 
 
 @dataclass(frozen=True, slots=True)

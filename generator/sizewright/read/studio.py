@@ -2,6 +2,7 @@
 
 import re
 
+from sizewright.read.acceptances import read_levels
 from sizewright.read.project import Studio
 from sizewright.read.references import split
 from sizewright.read.rules import UNSAFE_REFERENCE
@@ -37,6 +38,7 @@ def read_studio(values: Values) -> Studio:
         units is None or units.text == "metric",
         theme or default.theme,
         text("notice", default.notice),
+        keys.take("rules", lambda key, node: read_levels(values, key, node)) or (),
     )
     keys.close()
     return studio
