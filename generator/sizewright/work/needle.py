@@ -102,6 +102,11 @@ class Needle:
         self.pins = [pin for pin in self.pins if pin.kind is Lies.MARKER]
         self.pins.append(Pin(0, Lies.BEGINNING))
 
+    def part(self) -> None:
+        """The work is turned behind all its stitches: whether rows or rounds follow is for their words to say."""
+        self.in_the_round = None
+        self.pins = [pin for pin in self.pins if pin.kind is Lies.MARKER]
+
     def reverse(self) -> None:
         """All stitches in the other direction."""
         total = self.total

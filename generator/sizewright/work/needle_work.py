@@ -76,6 +76,7 @@ class NeedleWork:
         if self.idle and not self.shifted and self.turned is None:
             needle.left, needle.pins = rest, _sorted([*self.passed, *ahead])
             return
+        parted = needle.in_the_round and self.turned is not None and not rest and not needle.turned_back
         if needle.in_the_round and needle.wrong_side and self.turned is None:
             self.turned = Turning.PLAIN  # a round worked back ends where it began, and is turned there
         elif self.turned is not None:
@@ -90,6 +91,8 @@ class NeedleWork:
         self._count(needle)
         if self.turned is Turning.DOUBLE:
             self._double(needle)
+        if parted:
+            needle.part()
 
     def arranged(self, behind: _Item, made: _Item, rest: _Item) -> tuple[_Item, _Item]:
         """What is worked next and what lies behind, after this row: its stitches, or what stands for them."""

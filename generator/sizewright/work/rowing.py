@@ -1,5 +1,6 @@
 """In: rows and how often they are worked. Out: the needles behind them, and what the rows promised and did not keep."""
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 
@@ -82,6 +83,8 @@ class Rowing:
         if needle.in_the_round and not row.in_the_round and short:
             self._judge_turned(needle, row)
             return
+        if row.in_the_round and needle.in_the_round is False and _JOINING.search(row.heading):
+            needle.join()
         says = bool(row.numbers.listed) or row.in_the_round
         if needle.in_the_round is not None and says and row.in_the_round != needle.in_the_round:
             self._faults.append(NotJoined(row.span, self._counts.size, row.label, row.in_the_round))
@@ -102,6 +105,7 @@ class Rowing:
         needle.wrong_side = wrong
 
 
+_JOINING = re.compile(r"join", re.IGNORECASE)  # "Joining Rnd: ..."
 _State = tuple[bytes, bytes, tuple[Pin, ...], bool, str, int]
 
 
