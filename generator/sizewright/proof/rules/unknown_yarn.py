@@ -1,8 +1,8 @@
 """A yarn that the instructions name, and that no yarn of the header answers to.
 
 **Why it matters.** A reader cannot tell which ball is meant, and its stitches are in no amount of yarn. A yarn answers
-to its key and to what it is `called`; `main` is MC too, and `contrast` CC. Where the header has one yarn and the
-instructions one word for it, that is meant.
+to its key and to what it is `called`; `main` is MC too, and `contrast` CC. Where the header has one yarn, the
+instructions may call it anything; only where it says how much of it is needed must their words be told apart.
 
 **Example.** `Rnd 3: *K2 MC, k2 B; rep from * to end.`, with the yarns `main` and `contrast`
 
@@ -25,8 +25,10 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     pattern = worked.graded.pattern
     names = YarnNames(pattern.header.yarns)
     called = yarns_called(pattern)
+    if len(names.yarns) < 2 and not any(yarn.swatch for yarn in names.yarns):
+        return
     for name, yarns in names.calls(called).items():
-        if names.yarns and not yarns:
+        if not yarns:
             known = ", ".join(f"“{yarn.name}”" for yarn in names.yarns)
             meant = names.nearest(name)
             hint = f"Did you mean “{meant}”? " if meant else ""
