@@ -16,7 +16,7 @@ from sizewright.read.folder import read_text
 from sizewright.work.blocks import stitch_blocks
 from sizewright.work.counts import Counts
 from sizewright.work.recording import recorded
-from sizewright.work.stitch_patterns import fitting
+from sizewright.work.widths import Tried, fitting
 
 SIGNS = {"knit": ".", "purl": "-", "yarn over": "O", "slip": "V"}
 SIGNS |= {"decrease to the right": "/", "decrease to the left": "\\", "centred double decrease": "^"}
@@ -56,7 +56,7 @@ def charted(lines: str, multiple: int = 0, plus: int = 0, header: str = "title: 
     assert project.findings == ()
     graded = grade(project.patterns[0])
     rows = stitch_blocks(graded)["x"]
-    widths = [recorded(rows, width, Counts(graded, 0)) for width in fitting(rows, graded)[:3]]
+    widths = [recorded(rows, width, Counts(graded, 0)) for width in fitting(Tried(rows, Counts(graded, 0)))[:3]]
     drawn = chart("X", multiple, plus, widths)
     assert drawn is not None
     return drawn

@@ -17,7 +17,7 @@ from sizewright.work.cloth import TALLEST, WIDEST, Cloth, pattern_cloth, piece_c
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped
 from sizewright.work.recording import RecordedRow, recorded
-from sizewright.work.stitch_patterns import fitting
+from sizewright.work.widths import Tried, fitting
 from sizewright.work.worked import StitchPattern, Worked
 
 _SCALE, _COLOUR_SCALE = 1.15, 1.5  # pixels a unit: cells with a letter in them are larger
@@ -26,7 +26,7 @@ _SWATCH = 28  # stitches a swatch has at least
 # The renderer of PDFs takes some milliseconds a stitch, so that paper shows fewer of them.
 _SCREEN, _PAPER = Extent(WIDEST, TALLEST), Extent(30, 26)
 _SHAPE = 1.6  # the width of a swatch to its height
-_COLUMNS_TRIED = 3  # counts a chart is drawn over, to find what is repeated
+_COUNTS_DRAWN = 3  # counts a chart is drawn over, to find what is repeated
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,20 +90,14 @@ def _stitch_drawings(block: StitchBlock, pattern: StitchPattern, graded: Graded)
 
 def _widths(rows: Sequence[Row], pattern: StitchPattern, graded: Graded) -> list[tuple[RecordedRow, ...]]:
     """The rows over the narrowest counts that fit, one repeat apart; a pattern of one count alone is a panel."""
-    if pattern.multiple is None:
-        fits = fitting(rows, graded) if pattern.cast_on is None else (pattern.cast_on,)
-        counts: Sequence[int] = fits if len(fits) == 1 else ()
-    else:
-        counts = range(pattern.plus or pattern.multiple, pattern.multiple * 8 + pattern.plus + 1, pattern.multiple)
-    found: list[tuple[RecordedRow, ...]] = []
-    for count in counts:
-        try:
-            found.append(recorded(rows, count, Counts(graded, 0)))
-        except Stopped:
-            continue
-        if len(found) == _COLUMNS_TRIED:
-            break
-    return found
+    counts = Counts(graded, 0)
+    fits = fitting(Tried(rows, counts)) if pattern.cast_on is None else (pattern.cast_on,)
+    if pattern.multiple is None and len(fits) != 1:
+        return []
+    try:
+        return [recorded(rows, count, counts) for count in fits[:_COUNTS_DRAWN]]
+    except Stopped:
+        return []
 
 
 def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:

@@ -24,6 +24,7 @@ from sizewright.read.notation.tree import (
     Turning,
     Work,
 )
+from sizewright.work.blocks import fresh_needle
 from sizewright.work.counts import Counts
 from sizewright.work.needle import FLIP, PLAIN, Needle
 from sizewright.work.row_parts import row_parts
@@ -226,7 +227,7 @@ def _spelled(actions: Sequence[Action]) -> Iterator[str]:
 
 def recorded(rows: Sequence[Row], width: int, counts: Counts, times: int = 1) -> tuple[RecordedRow, ...]:
     """The rows of a stitch pattern over so many stitches, so many times. Raises `Stopped`."""
-    needle = Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
+    needle = fresh_needle(rows, width)
     recording = Recording(needle, counts)
     for _ in range(times):
         for row in rows:
