@@ -136,8 +136,7 @@ FUNCTIONS: Mapping[str, Function] = MappingProxyType(
                 2,
                 2,
                 "The finished measurement of a count by its own gauge: `finished(184 st, stitch_gauge)` at 4 sts to "
-                "the "
-                "inch is 46 in, at 4.5 sts 40.9 in. Source: double-ewe-yarn.com.",
+                "the inch is 46 in, at 4.5 sts 40.9 in. Source: double-ewe-yarn.com.",
                 _finished,
                 divides=True,
             ),
@@ -147,8 +146,7 @@ FUNCTIONS: Mapping[str, Function] = MappingProxyType(
                 2,
                 "How much larger a finished measurement is than the body, below zero where it is smaller: "
                 "`ease_of(finished_chest, chest)` for 106 cm on a chest of 100 cm is 6 cm. Source: ease is the "
-                "finished "
-                "less the body measurement, tincanknits.com and knotions.com.",
+                "finished less the body measurement, tincanknits.com and knotions.com.",
                 _ease,
             ),
             Function(
@@ -163,8 +161,7 @@ FUNCTIONS: Mapping[str, Function] = MappingProxyType(
                 1,
                 1,
                 "The smallest difference from one size to the next: `smallest_step(chest)` of 80 (90, 105) cm is 10 "
-                "cm; "
-                "below zero where a size is smaller than the one before.",
+                "cm; below zero where a size is smaller than the one before.",
                 _across(lambda values: min(_steps(values))),
             ),
             Function(

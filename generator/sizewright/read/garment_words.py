@@ -17,6 +17,10 @@ _SHARES = (
     "Note the counts: {sleeve} sts for each sleeve, {underarm} of them and as many of the body held at each underarm; "
     "{yoke} sts in the yoke, {neck} at the neck"
 )
+_PICK_UP = (
+    "Pick-up Row (RS): K{heel}, pick up and knit {pick_up} sts along the heel flap, pm, k{top} sts from holder, pm, "
+    "pick up and knit {pick_up} sts along the heel flap. ({total} sts)"
+)
 _GUSSET = "K to 3 sts before marker, k2tog, k1, sm, k to marker, sm, k1, ssk, k to end. (2 sts decreased)"
 _BOTH_ENDS = "Dec Row (RS): K1, ssk, k to last 3 sts, k2tog, k1."
 
@@ -130,7 +134,8 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
         "({left} sts)",
     ),
     "sock_gusset": (
-        "Set-up Rnd: K{before}, pm, k{top}, pm, k to end. ({total} sts)",
+        _PICK_UP,
+        "Join to work in the round.",
         f"Dec Rnd: {_GUSSET}",
         "<again:Rep Dec Rnd every 2 rnds {again:times}.>",
         "({foot} sts)",

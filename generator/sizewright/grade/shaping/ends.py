@@ -45,22 +45,17 @@ def _gusset(heel_left: int, instep: int, flap: int, around: int) -> Result:
             f"a flap of {flap} rows has no whole chain of slipped edge stitches; {flap - 1} or {flap + 1} has."
         )
     picked = flap // 2
-    sole = heel_left + 2 * picked
-    total = sole + instep
+    total = heel_left + 2 * picked + instep
     if total <= around:
         raise Impossible(f"{total} sts behind the heel are no more than {around} sts for the foot: there is no gusset.")
     decreases = paired(total - around, "stitches over")
-    if around - instep < 4:
-        raise Impossible(f"{around} sts around leave {around - instep} for the sole beside {instep} of the instep.")
-    return {
-        "pick_up": picked,
-        "total": total,
-        "before": sole // 2,
-        "top": instep,
-        "decreases": decreases,
-        "again": decreases - 1,
-        "foot": around,
-    }
+    if around - instep < heel_left + 4:
+        sole = around - instep
+        raise Impossible(
+            f"{sole} sts of the sole are no gusset behind {heel_left} of the heel; it takes 4 more at least."
+        )
+    counts = {"heel": heel_left, "pick_up": picked, "top": instep, "total": total}
+    return {**counts, "decreases": decreases, "again": decreases - 1, "foot": around}
 
 
 ENDS = (
@@ -77,21 +72,17 @@ ENDS = (
         ),
         _crown,
         "A crown in sections, each a stitch narrower in a decrease round: the stitches, the sections, what is left, "
-        "and the "
-        "rounds: `hat_crown(96 st, 8, 16 st, 18 row)`. 80 sts are 10 decrease rounds, 7 behind the first every 2nd "
-        "round "
-        "and 2 every round; the first round sets the markers. The round begins at a marker. Source: common "
-        "practice, no "
-        "source.",
+        "and the rounds: `hat_crown(96 st, 8, 16 st, 18 row)`. 80 sts are 10 decrease rounds, 7 behind the first every "
+        "2nd round and 2 every round; the first round sets the markers. The round begins at a marker. Source: common "
+        "practice, no source.",
     ),
     Plan(
         "heel_turn",
         (stitches("heel", least=1),),
         (*of_stitches("to_side", "back"), *plain("decreases", "again"), *of_stitches("left")),
         _heel,
-        "The turn of a heel behind its flap: `heel_turn(32 st)` is worked from gap to gap with 7 decreases at "
-        "either side "
-        "and leaves 18. Source: craicnyarn.com 2016 (64 sts around, 18 left after the turn).",
+        "The turn of a heel behind its flap: `heel_turn(32 st)` is worked from gap to gap with 7 decreases at either "
+        "side and leaves 18. Source: craicnyarn.com 2016 (64 sts around, 18 left after the turn).",
     ),
     Plan(
         "sock_gusset",
@@ -102,17 +93,14 @@ ENDS = (
             stitches("around", least=1),
         ),
         (
-            *of_stitches("pick_up", "total", "before", "top"),
+            *of_stitches("heel", "pick_up", "top", "total"),
             *plain("decreases", "again"),
             *of_stitches("foot"),
         ),
         _gusset,
-        "The gusset of a sock: the stitches left behind the heel turn, the instep, the rows of the flap and the "
-        "stitches of "
-        "the foot: `sock_gusset(18 st, 32 st, 28 row, 64 st)`. One stitch is picked up for every two rows at either "
-        "side, "
-        "14; 18 + 14 + 32 + 14 = 78; 14 over are 7 rounds of two, every 2nd round. The round begins in the middle "
-        "of the "
-        "sole. Source: craicnyarn.com 2016.",
+        "The gusset of a sock: the stitches left behind the heel turn, the instep, which waits on a holder, the rows "
+        "of the flap and the stitches of the foot: `sock_gusset(18 st, 32 st, 28 row, 64 st)`. One stitch is picked up "
+        "for every two rows at either side, 14; 18 + 14 + 32 + 14 = 78; 14 over are 7 rounds of two, every 2nd round. "
+        "The round begins at the heel. Source: craicnyarn.com 2016.",
     ),
 )

@@ -68,12 +68,10 @@ _SLOPE = (
     *of_stitches("last", "total"),
 )
 _SLOPE_PAGE = (
-    "A shoulder sloped by short rows that are turned at the armhole, begun on the {side} side: its stitches, and "
-    "the rows of "
-    "the slope, two a turn: `{name}(25 st, 8 row)` is 4 turns and 5 steps of 5 sts each. Where the steps cannot be "
-    "alike, "
-    "the first are one stitch longer. A last row over all stitches closes the gaps. Source: common practice, no "
-    "source."
+    "A shoulder sloped by short rows that are turned at the armhole, begun on the {side} side: its stitches, and the "
+    "rows of the slope, two a turn: `{name}(25 st, 8 row)` is 4 turns and 5 steps of 5 sts each. Where the steps "
+    "cannot be alike, the first are one stitch longer. A last row over all stitches closes the gaps. Source: common "
+    "practice, no source."
 )
 
 NECKS = (
@@ -86,11 +84,10 @@ NECKS = (
             *of_rows("even"),
         ),
         _neckline,
-        "A round neck, one side after the other: the stitches across, those of the neck, and the rows from its "
-        "first row "
-        "to the shoulder: `neckline(80 st, 32 st, 24 row)`. Half of the neck (or the last value) is bound off in the "
-        "middle: 16; of the 8 at either side 2 × 2 are bound off at the neck edge, 4 are decreased every other row. "
-        "Source: common practice, no source.",
+        "A round neck, one side after the other: the stitches across, those of the neck, and the rows from its first "
+        "row to the shoulder: `neckline(80 st, 32 st, 24 row)`. Half of the neck (or the last value) is bound off in "
+        "the middle: 16; of the 8 at either side 2 × 2 are bound off at the neck edge, 4 are decreased every other "
+        "row. Source: common practice, no source.",
     ),
     Plan(
         "shoulder_slope",

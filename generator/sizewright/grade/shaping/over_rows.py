@@ -92,11 +92,9 @@ class _Kind:
             f"The {order} interval comes first. The third value is what each interval is a multiple of, {least} "
             f"where it "
             "is left out: 2 keeps flat shaping on right-side rows. Rows that are left over are worked even behind. "
-            "Example: 84 stitches at both ends over 176 rows are 42 shaping rows; 176 = 42 × 4 + 8, so every 4th "
-            "row 34 "
-            "times and every 5th row 8 times. Sources: designyourownsweater.blogspot.com 2007; “Knitting and the "
-            "Magic "
-            "Formula”, getknitting.com."
+            "Example: 84 stitches at both ends over 176 rows are 42 shaping rows; 176 = 42 × 4 + 8, so every 4th row "
+            "34 times and every 5th row 8 times. Sources: designyourownsweater.blogspot.com 2007; “Knitting and the "
+            "Magic Formula”, getknitting.com."
         )
 
     def plan(self) -> Plan:

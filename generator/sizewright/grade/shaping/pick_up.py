@@ -86,9 +86,8 @@ PICK_UPS = (
         _ratio,
         "How many stitches to pick up for how many rows, from the two gauges, in at most 5 rows: "
         "`pick_up_ratio(stitch_gauge, row_gauge)`; `exact` is the exact ratio. With 20 sts and 26 rows to 4 in the "
-        "ratio "
-        "is 20/26 = 10/13: 3 sts for every 4 rows; worked out to the row, 3 of 4, 3 of 4 and 4 of 5 (see `pick_up`). "
-        "Source: kelbournewoolens.com 2015.",
+        "ratio is 20/26 = 10/13: 3 sts for every 4 rows; worked out to the row, 3 of 4, 3 of 4 and 4 of 5 (see "
+        "`pick_up`). Source: kelbournewoolens.com 2015.",
     ),
     Plan(
         "pick_up",
@@ -96,9 +95,8 @@ PICK_UPS = (
         (*of_rows("skips"), *RHYTHM, *of_stitches("end")),
         _runs,
         "So many stitches picked up along so many rows, in runs with one row skipped between: `pick_up(71 st, 88 "
-        "row)`. "
-        "88 − 71 = 17 rows are skipped: (pick up 4, skip 1) 17 times uses 85 rows and 68 sts, then 3. "
-        "Source: knittinghelp.com, t/124191.",
+        "row)`. 88 − 71 = 17 rows are skipped: (pick up 4, skip 1) 17 times uses 85 rows and 68 sts, then 3. Source: "
+        "knittinghelp.com, t/124191.",
     ),
     Plan(
         "pick_up_along",
@@ -111,12 +109,10 @@ PICK_UPS = (
             *of_stitches("end"),
         ),
         _along,
-        "Stitches picked up along so many rows, from the gauges, in a total that fits a multiple: "
-        "`pick_up_along(88 row, stitch_gauge, row_gauge, 4, 2 st)`; `longer` is how much longer the band is than "
-        "the edge "
-        "(below zero: shorter). With 20 sts and 26 rows to 4 in, 88 rows ask for 67.7 sts; the multiple of 4 plus 2 "
-        "next "
-        "to it is 66. Source: the sum follows from the gauges; the ratio from kelbournewoolens.com 2015.",
+        "Stitches picked up along so many rows, from the gauges, in a total that fits a multiple: `pick_up_along(88 "
+        "row, stitch_gauge, row_gauge, 4, 2 st)`; `longer` is how much longer the band is than the edge (below zero: "
+        "shorter). With 20 sts and 26 rows to 4 in, 88 rows ask for 67.7 sts; the multiple of 4 plus 2 next to it is "
+        "66. Source: the sum follows from the gauges; the ratio from kelbournewoolens.com 2015.",
     ),
     Plan(
         "pick_up_by_markers",
@@ -127,10 +123,8 @@ PICK_UPS = (
             for member in (*of_stitches(part), *of_rows(f"{part}_rows"), *plain(f"{part}_times"))
         ),
         _by_markers,
-        "The edge in halves (2) or quarters (4, where it is left out), a marker at the end of each, so that "
-        "stitches are "
-        "counted part by part: `pick_up_by_markers(71 st, 88 row, 4)` is 18 sts over 22 rows three times and 17 sts "
-        "over "
-        "22 rows once. Source: common practice, no source.",
+        "The edge in halves (2) or quarters (4, where it is left out), a marker at the end of each, so that stitches "
+        "are counted part by part: `pick_up_by_markers(71 st, 88 row, 4)` is 18 sts over 22 rows three times and 17 "
+        "sts over 22 rows once. Source: common practice, no source.",
     ),
 )

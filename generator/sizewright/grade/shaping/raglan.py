@@ -83,13 +83,11 @@ RAGLANS = (
             *of_stitches("left"),
         ),
         _raglan,
-        "The decreases of a raglan yoke in the round, at two rates: the stitches of front (or back) and sleeve "
-        "between "
-        "markers, what they keep at the neck, and the rounds: `raglan(104 st, 68 st, 52 st, 28 st, 60 row)`. The "
-        "body "
+        "The decreases of a raglan yoke in the round, at two rates: the stitches of front (or back) and sleeve between "
+        "markers, what they keep at the neck, and the rounds: `raglan(104 st, 68 st, 52 st, 28 st, 60 row)`. The body "
         "loses 26 pairs and the sleeve 20, each every 4th round at first and every 2nd round at last, over the same "
         "rounds; where their rates differ, the one that goes faster decreases alone in between. Rounds that neither "
-        "needs are worked even before. The round begins at a marker before the front, and a marker lies on each "
-        "raglan line. Source: common practice, no source; it comes out exactly.",
+        "needs are worked even before. The round begins at a marker before the front, and a marker lies on each raglan "
+        "line. Source: common practice, no source; it comes out exactly.",
     ),
 )

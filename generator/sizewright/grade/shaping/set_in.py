@@ -144,11 +144,9 @@ SET_IN = (
         ),
         _armhole,
         "The armholes of a back or front: the stitches at the chest, those across above, and the rows from the first "
-        "bind-off to the shoulder: `armhole(100 st, 80 st, 56 row, stitch_gauge, row_gauge)`. Of the 10 sts that go "
-        "at "
+        "bind-off to the shoulder: `armhole(100 st, 80 st, 56 row, stitch_gauge, row_gauge)`. Of the 10 sts that go at "
         "either side half (or the last value) are bound off, 5 are decreased every other row; 45 rows stay even. "
-        "`edge` "
-        "is the length of one edge, to be given to `sleeve_cap`. Source: common practice, no source.",
+        "`edge` is the length of one edge, to be given to `sleeve_cap`. Source: common practice, no source.",
     ),
     Plan(
         "sleeve_cap",
@@ -171,17 +169,13 @@ SET_IN = (
             Member("off", LENGTH),
         ),
         _cap,
-        "The cap of a set-in sleeve with an edge as long as the armhole it is sewn into: its stitches, those bound "
-        "off "
-        "at either side (as many as at the armhole) and the armhole's edge, back and front together: "
-        "`sleeve_cap(72 st, underarm.bind_off, front.edge + back.edge, stitch_gauge, row_gauge)`. A quarter of the "
-        "sleeve (or the last value) is bound off at the top, below it two stitches at a time in as few steps as will "
-        "do; below these a stitch is decreased at either end every 2nd, 4th … row, more often at both ends of the "
-        "curve "
-        "than in its middle, over as many rows as bring the two edges nearest. `off` is by how much the cap is "
-        "longer "
-        "(below zero: shorter); more than 1 cm is refused. Source: common practice, no source; the lengths are "
-        "exact to "
-        "a millionth of a centimetre.",
+        "The cap of a set-in sleeve with an edge as long as the armhole it is sewn into: its stitches, those bound off "
+        "at either side (as many as at the armhole) and the armhole's edge, back and front together: `sleeve_cap(72 "
+        "st, underarm.bind_off, front.edge + back.edge, stitch_gauge, row_gauge)`. A quarter of the sleeve (or the "
+        "last value) is bound off at the top, below it two stitches at a time in as few steps as will do; below these "
+        "a stitch is decreased at either end every 2nd, 4th … row, more often at both ends of the curve than in its "
+        "middle, over as many rows as bring the two edges nearest. `off` is by how much the cap is longer (below zero: "
+        "shorter); more than 1 cm is refused. Source: common practice, no source; the lengths are exact to a "
+        "millionth of a centimetre.",
     ),
 )

@@ -133,18 +133,18 @@ SPREADS = (
         (stitches("count"), number("decreases")),
         ENDS,
         _decrease_row,
-        "Decreases spread evenly along a flat row, with half a gap at either end: `decrease_evenly(96 st, 8)`. "
-        "96 − 2 × 8 = 80 sts stand beside the decreases, so 8 gaps of 10, one of them halved: k5, k2tog, "
-        "[k10, k2tog] 7 times, k5. Source: common practice, no source; sums as in an even division.",
+        "Decreases spread evenly along a flat row, with half a gap at either end: `decrease_evenly(96 st, 8)`. 96 − 2 "
+        "× 8 = 80 sts stand beside the decreases, so 8 gaps of 10, one of them halved: k5, k2tog, [k10, k2tog] 7 "
+        "times, k5. Source: common practice, no source; sums as in an even division.",
     ),
     Plan(
         "decrease_evenly_in_round",
         (stitches("count"), number("decreases")),
         RHYTHM,
         _decrease_round,
-        "Decreases spread evenly around, whole gaps only: `decrease_evenly_in_round(100 st, 12)`. "
-        "100 − 2 × 12 = 76 sts in 12 gaps: 8 of 6 and 4 of 7, [[k6, k2tog] 2 times, k7, k2tog] 4 times. "
-        "Source: common practice, no source; sums as in an even division.",
+        "Decreases spread evenly around, whole gaps only: `decrease_evenly_in_round(100 st, 12)`. 100 − 2 × 12 = 76 "
+        "sts in 12 gaps: 8 of 6 and 4 of 7, [[k6, k2tog] 2 times, k7, k2tog] 4 times. Source: common practice, no "
+        "source; sums as in an even division.",
     ),
     Plan(
         "increase_evenly",
@@ -152,25 +152,24 @@ SPREADS = (
         ENDS,
         _increase_row,
         "Increases (m1, between two stitches) spread evenly along a flat row, with half a gap at either end: "
-        "`increase_evenly(40 st, 4)` is k5, m1, [k10, m1] 3 times, k5. Source: common practice, no source; "
-        "dummies.com divides the same 40 sts into 5 sections, see `increase_between`.",
+        "`increase_evenly(40 st, 4)` is k5, m1, [k10, m1] 3 times, k5. Source: common practice, no source; dummies.com "
+        "divides the same 40 sts into 5 sections, see `increase_between`.",
     ),
     Plan(
         "increase_evenly_in_round",
         (stitches("count"), number("increases")),
         RHYTHM,
         _increase_round,
-        "Increases (m1) spread evenly around, whole gaps only: `increase_evenly_in_round(48 st, 6)` is 6 groups of "
-        "8 sts with an increase in each, 54 sts. Source: moderndailyknitting.com, “Evenly Across”.",
+        "Increases (m1) spread evenly around, whole gaps only: `increase_evenly_in_round(48 st, 6)` is 6 groups of 8 "
+        "sts with an increase in each, 54 sts. Source: moderndailyknitting.com, “Evenly Across”.",
     ),
     Plan(
         "increase_between",
         (stitches("count"), number("increases")),
         (*RHYTHM, *of_stitches("end")),
         _increase_sections,
-        "Increases (m1) between sections alike, one section more than there are increases: "
-        "`increase_between(60 st, 5)` is 6 sections of 10 sts, 65 sts. "
-        "Sources: wolfandturtle.net 2005; dummies.com, “Increase at several points” (40 sts, 4 increases: 5 of 8 "
-        "sts).",
+        "Increases (m1) between sections alike, one section more than there are increases: `increase_between(60 st, "
+        "5)` is 6 sections of 10 sts, 65 sts. Sources: wolfandturtle.net 2005; dummies.com, “Increase at several "
+        "points” (40 sts, 4 increases: 5 of 8 sts).",
     ),
 )

@@ -28,11 +28,10 @@ def _gusset(start: int, end: int, over: int) -> Result:
 
 
 _SLEEVE_PAGE = (
-    "The increases of a sleeve worked up from the cuff, a stitch at either {ends}, over so many {unit}s: "
-    "`{name}(72 st, 156 st, 176 row, 1 row)`. The last value is what the intervals are a multiple of, {least} where "
-    "it is "
-    "left out. 84 more sts are 42 pairs; 176 = 42 × 4 + 8, so every 4th row 34 times and every 5th row 8 times. "
-    "Source: designyourownsweater.blogspot.com 2007 (28 sts and 40 rows to 10 cm, cuff 26 cm, top 56 cm)."
+    "The increases of a sleeve worked up from the cuff, a stitch at either {ends}, over so many {unit}s: `{name}(72 "
+    "st, 156 st, 176 row, 1 row)`. The last value is what the intervals are a multiple of, {least} where it is left "
+    "out. 84 more sts are 42 pairs; 176 = 42 × 4 + 8, so every 4th row 34 times and every 5th row 8 times. Source: "
+    "designyourownsweater.blogspot.com 2007 (28 sts and 40 rows to 10 cm, cuff 26 cm, top 56 cm)."
 )
 
 TAPERS = (

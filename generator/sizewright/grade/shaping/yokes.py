@@ -75,11 +75,9 @@ YOKES = (
         ),
         _decreases,
         "Three decrease rounds of a circular yoke, at half its depth, at three quarters and at the neck: "
-        "`yoke_decreases(268 st, 80 st, 64 row)`. Each takes about a third: 268, 179, 120, 80. The last value, "
-        "where it "
-        "is given, is the repeat of the colourwork: the counts behind the first and the second round fit it. Source: "
-        "counts, E. Zimmermann, Knitting Without Tears, as worked through on handmadestitchbystitch.wordpress.com; "
-        "the "
-        "depths of the rounds from memory of the same book.",
+        "`yoke_decreases(268 st, 80 st, 64 row)`. Each takes about a third: 268, 179, 120, 80. The last value, where "
+        "it is given, is the repeat of the colourwork: the counts behind the first and the second round fit it. "
+        "Source: counts, E. Zimmermann, Knitting Without Tears, as worked through on "
+        "handmadestitchbystitch.wordpress.com; the depths of the rounds from memory of the same book.",
     ),
 )
