@@ -172,7 +172,7 @@ def test_words_of_a_plan_that_do_as_much_in_every_size_are_told_once(view_of: Vi
 
 def test_what_could_not_be_worked_out_is_marked(read_pattern: Read) -> None:
     proofed, _ = read_pattern(f"---\ntitle: T\n{SIZES}---\nWork {{gone + 1}} sts.\n")
-    body = body_view(proofed.graded.pattern, {}, Links(""), metric_first=True, drawn={})
+    body = body_view(proofed.graded.pattern, {}, Links(""), metric_first=True, drawn={}, schematics=())
     assert '<mark class="missing">gone + 1</mark>' in (body.parts[0].html or "")
 
 

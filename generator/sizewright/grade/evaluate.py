@@ -26,6 +26,7 @@ from sizewright.base.units import (
 )
 from sizewright.grade.functions import FUNCTIONS, Unsuitable
 from sizewright.grade.rules import BAD_STEP, DIVISION_BY_ZERO, UNKNOWN_FUNCTION, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.schematic.table import SHAPES
 from sizewright.grade.shaping.plan import Plan
 from sizewright.grade.shaping.table import PLANS
 from sizewright.grade.worth import Fault, Worth, paired, where
@@ -146,6 +147,8 @@ class Evaluator:
             raise _fault(WRONG_UNITS, tree.span, message, f"Give it a name of its own: “shaping = {tree.function}(…)”.")
         if function is None:
             mend = did_you_mean(tree.function, FUNCTIONS, f"Known functions: {', '.join(FUNCTIONS)}.")
+            if tree.function in SHAPES:
+                mend = f"“{tree.function}” is a shape; its piece stands in a schematic."
             raise _fault(UNKNOWN_FUNCTION, tree.span, f"There is no function “{tree.function}”.", mend)
         arguments = tuple(self.tree(argument) for argument in tree.arguments)
         if any(tree.keys):

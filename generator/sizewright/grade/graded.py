@@ -7,6 +7,7 @@ from fractions import Fraction
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
 from sizewright.base.units import Dimension
+from sizewright.grade.schematic.shape import Edge, Outline, Shape
 from sizewright.read.formula import Comparison, Fit, Formula, names_in
 from sizewright.read.pattern import Finished, Pattern
 
@@ -67,6 +68,34 @@ class Promise:
 
 
 @dataclass(frozen=True, slots=True)
+class DrawnEdge:
+    """An edge of a piece that the source gives: where, by which formula, and how long in every size."""
+
+    span: Span
+    edge: Edge
+    values: Values
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnPiece:
+    """A piece of a schematic; `outlines` are those of the sizes that read it, by their places."""
+
+    span: Span
+    name: str
+    shape: Shape
+    edges: tuple[DrawnEdge, ...]
+    outlines: Mapping[int, Outline]
+
+
+@dataclass(frozen=True, slots=True)
+class Schematic:
+    """Pieces drawn side by side, to one scale; a piece that cannot be drawn is missing."""
+
+    span: Span
+    pieces: tuple[DrawnPiece, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Graded:
     """A pattern with its numbers. `inserts` has the values of every `{...}` by its place; what failed is missing."""
 
@@ -76,6 +105,7 @@ class Graded:
     inserts: Inserts
     promises: tuple[Promise, ...]
     finished: tuple[Measured, ...]
+    schematics: tuple[Schematic, ...]
     findings: tuple[Finding, ...]
 
     def behind(self, formula: Formula) -> frozenset[str]:

@@ -4,10 +4,10 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from sizewright.base.finding import Finding
-from sizewright.base.nearest import did_you_mean
 from sizewright.base.units import spoken
+from sizewright.grade.arguments import bound
 from sizewright.grade.evaluate import Evaluator
-from sizewright.grade.rules import IMPOSSIBLE_SHAPING, UNKNOWN_FUNCTION, WRONG_UNITS
+from sizewright.grade.rules import IMPOSSIBLE_SHAPING, WRONG_UNITS
 from sizewright.grade.shaping.plan import Argument, Impossible, Plan
 from sizewright.grade.worth import Fault, Worth, spread
 from sizewright.read.formula import Call, Formula, Tree
@@ -19,7 +19,7 @@ def planned(plan: Plan, formula: Formula, evaluator: Evaluator, sizes: Sequence[
     if formula.rounding is not None or not isinstance(call, Call):
         mend = "Round one of its numbers instead, in a definition of its own."
         raise Fault(WRONG_UNITS.at(formula.span, f"“{plan.name}” is a plan and cannot be rounded.", mend))
-    given = _bound(plan, call)
+    given = bound(call, [one.name for one in plan.arguments], _required(plan), plan.gist)
     columns = [
         _values(plan, argument, given.get(argument.name), evaluator, max(1, len(sizes))) for argument in plan.arguments
     ]
@@ -38,27 +38,8 @@ def planned(plan: Plan, formula: Formula, evaluator: Evaluator, sizes: Sequence[
     }
 
 
-def _bound(plan: Plan, call: Call) -> Mapping[str, Tree]:
-    """The arguments by their names. Raises `Fault`."""
-    names = [argument.name for argument in plan.arguments]
-    given: dict[str, Tree] = {}
-    for place, (key, tree) in enumerate(zip(call.keys, call.arguments, strict=True)):
-        name = key or (names[place] if place < len(names) else "")
-        if name not in names:
-            said = f"by the name “{key}”" if key else f"number {place + 1}"
-            mend = did_you_mean(key, names, f"It takes: {', '.join(names)}.")
-            raise _fault(plan, call, f"“{plan.name}” takes no value {said}.", mend)
-        if name in given:
-            raise _fault(plan, call, f"“{plan.name}” is given “{name}” twice.", f"It takes: {', '.join(names)}.")
-        given[name] = tree
-    lacking = [one.name for one in plan.arguments if one.name not in given and one.default is None]
-    if lacking:
-        raise _fault(plan, call, f"“{plan.name}” is not given “{lacking[0]}”.", f"It takes: {', '.join(names)}.")
-    return given
-
-
-def _fault(plan: Plan, call: Call, message: str, mend: str) -> Fault:
-    return Fault(UNKNOWN_FUNCTION.at(call.span, message, f"{mend} {plan.gist}"))
+def _required(plan: Plan) -> list[str]:
+    return [one.name for one in plan.arguments if one.default is None]
 
 
 def _values(

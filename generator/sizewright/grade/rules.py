@@ -123,4 +123,16 @@ IMPOSSIBLE_SHAPING = Rule(
 **Instead.** Fewer changes, or two rows of them: `crown = decrease_evenly(20 st, 6)`""",
 )
 
+IMPOSSIBLE_OUTLINE = Rule(
+    "impossible-outline",
+    Level.ERROR,
+    """A piece of a schematic that cannot be drawn with its measurements: one is nothing, or contradicts another.
+
+**Why it matters.** A neck wider than the shoulders is a mistake in the numbers; the drawing is only where it shows.
+
+**Example.** `front = front(width = 50 cm, length = 60 cm, neck = 55 cm, neck_depth = 8 cm)`
+
+**Instead.** A neck that leaves something for the shoulders: `neck = 18 cm`""",
+)
+
 GRADE_RULES = tuple(value for value in dict(globals()).values() if isinstance(value, Rule))

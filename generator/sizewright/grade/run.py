@@ -8,15 +8,16 @@ from sizewright.base.nearest import did_you_mean
 from sizewright.base.units import COUNTS, LENGTH, MASS, PLAIN, ROWS, STITCHES, Dimension, spoken
 from sizewright.grade.evaluate import Evaluator, unit_mend
 from sizewright.grade.given import Given, given_names
-from sizewright.grade.graded import Graded, Measured, Named, Promise, Values
+from sizewright.grade.graded import Graded, Measured, Named, Promise, Schematic, Values
 from sizewright.grade.order import in_order, relied_on
 from sizewright.grade.planned import planned
 from sizewright.grade.rules import MISSING_MEASUREMENT, OVERSIZED_NUMBER, REPEATED_NAME, UNKNOWN_NAME, WRONG_UNITS
+from sizewright.grade.schematic.drawing import Drawing
 from sizewright.grade.shaping.plan import Plan
 from sizewright.grade.shaping.table import PLANS
 from sizewright.grade.worth import Fault, Worth, listed, spread
 from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, Statement, names_in
-from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, StitchBlock, WorkBlock
+from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, SchematicBlock, StitchBlock, WorkBlock
 from sizewright.read.plan_lines import plan_called
 
 # What a finished measurement may be, and what turns a count into one.
@@ -56,6 +57,7 @@ class _Grading:
         promises = [self.promise(one) for one in statements if isinstance(one, (Comparison, Fit))]
         inserts = {insert.key: self.values(insert.formula) for insert in inserts_of(self.pattern)}
         finished = [self.measured(one) for one in self.pattern.header.finished]
+        drawn = [self.schematic(piece) for piece in self.pattern.body if isinstance(piece, SchematicBlock)]
         return Graded(
             self.pattern,
             self.pattern.size_names,
@@ -63,6 +65,7 @@ class _Grading:
             {key: values for key, values in inserts.items() if values is not None},
             tuple(promise for promise in promises if promise is not None),
             tuple(one for one in finished if one is not None),
+            tuple(drawn),
             tuple(self.findings),
         )
 
@@ -173,6 +176,20 @@ class _Grading:
             return None
         return Promise(statement, left, right)
 
+    def schematic(self, block: SchematicBlock) -> Schematic:
+        """The pieces of a schematic that can be drawn."""
+        drawing = Drawing(self.evaluator, self.pattern.size_names, block.sizes)
+        pieces = []
+        before: dict[str, Definition] = {}
+        for definition in block.pieces:
+            name = definition.name
+            first = before.setdefault(name.name, definition)
+            try:
+                pieces.append(drawing.piece(definition, first))
+            except Fault as fault:
+                self.told(fault, names_in(definition.formula.tree))
+        return Schematic(block.span, tuple(pieces))
+
     def fit(self, statement: Fit, left: Values) -> Promise | None:
         try:
             of, plus = self.evaluator.multiple(statement.multiple, left.dimension, statement.span)
@@ -253,8 +270,8 @@ def inserts_of(pattern: Pattern) -> Iterator[Insert]:
 def names_used(pattern: Pattern) -> Iterator[str]:
     """Every name that a formula, a promise or a finished measurement of a pattern uses."""
     for piece in pattern.body:
-        if isinstance(piece, GradeBlock):
-            for statement in piece.statements:
+        if isinstance(piece, GradeBlock | SchematicBlock):
+            for statement in piece.statements if isinstance(piece, GradeBlock) else piece.pieces:
                 yield from _names_used(statement)
     for insert in inserts_of(pattern):
         yield from _names_of(insert.formula)

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from sizewright.publish.card import Card
 from sizewright.publish.view_chart import ChartView
+from sizewright.publish.view_piece import SchematicView
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,17 +179,18 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of the body: finished text, a block of instructions, or a named stitch pattern.
+    """A stretch of the body: finished text, a block of instructions, a named stitch pattern, or a schematic.
 
     A stitch pattern has its chart and a picture of its cloth, where its rows can be drawn.
     """
 
-    kind: Literal["text", "work", "stitch"]
+    kind: Literal["text", "work", "stitch", "schematic"]
     html: Markup | None = None
     name: str = ""
     lines: tuple[Line, ...] = ()
     chart: ChartView | None = None
     cloth: Picture | None = None
+    schematic: SchematicView | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,12 +7,13 @@ from typing import assert_never
 from markupsafe import Markup, escape
 
 from sizewright.base.place import Span
-from sizewright.grade.graded import Inserts
+from sizewright.grade.graded import Inserts, Schematic
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_drawn import Figures
 from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
+from sizewright.publish.view_schematic import schematic_view
 from sizewright.read.pattern import (
     Address,
     Clause,
@@ -26,6 +27,7 @@ from sizewright.read.pattern import (
     PassageOpen,
     Pattern,
     Piece,
+    SchematicBlock,
     StitchBlock,
     TypedList,
     WorkBlock,
@@ -39,10 +41,17 @@ _TABLE_END = "</table>"
 
 
 def body_view(
-    pattern: Pattern, inserts: Inserts, links: Links, *, metric_first: bool, drawn: Mapping[Span, Figures]
+    pattern: Pattern,
+    inserts: Inserts,
+    links: Links,
+    *,
+    metric_first: bool,
+    drawn: Mapping[Span, Figures],
+    schematics: Sequence[Schematic],
 ) -> Body:
     """The body of a pattern, a technique or a page; `drawn` are the figures of its stitch blocks."""
-    return _Writer(pattern, inserts, links, metric_first, drawn).write()
+    by_place = {one.span: one for one in schematics}
+    return _Writer(pattern, inserts, links, metric_first, drawn, by_place).write()
 
 
 @dataclass(slots=True)
@@ -52,6 +61,7 @@ class _Writer:
     links: Links
     metric_first: bool
     drawn: Mapping[Span, Figures]
+    schematics: Mapping[Span, Schematic]
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -87,6 +97,8 @@ class _Writer:
             case StitchBlock(span=span, name=name, lines=lines):
                 figures = self.drawn.get(span, Figures(None, None))
                 self.block(Part("stitch", None, name.text, self.lines(lines), figures.chart, figures.cloth))
+            case SchematicBlock(span=span):
+                self.schematic(span)
             case GradeBlock():
                 pass
             case _:
@@ -163,6 +175,11 @@ class _Writer:
         names = tuple(self.pattern.size_names[place] for place in places)
         own = [replace(piece, sizes=names) if isinstance(piece, Insert | TypedList) else piece for piece in pieces]
         return replace(line_view(own, self.number), sizes=names, classes=" ".join(map(size_class, places)))
+
+    def schematic(self, span: Span) -> None:
+        view = schematic_view(self.schematics[span], metric_first=self.metric_first)
+        if view is not None:
+            self.block(Part("schematic", schematic=view))
 
     def block(self, part: Part) -> None:
         self.end_text()

@@ -5,7 +5,7 @@ from urllib.parse import quote
 
 from sizewright.base.printing import bracketed
 from sizewright.publish.links import Links
-from sizewright.publish.view import DayView, Link, PatternView, Picture
+from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_drawn import figures, piece_picture
 from sizewright.publish.view_facts import (
@@ -58,7 +58,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         techniques=tuple(_techniques(pattern, project, links)),
         cautions=tuple(caution_views(header.cautions)),
         care=tuple(words.text for words in header.care),
-        body=body_view(pattern, graded.inserts, links, metric_first=metric_first, drawn=figures(worked, links)),
+        body=_body(worked, links, metric_first=metric_first),
         changes=change_views(header.changes),
         designer=text_of(header.designer),
         licence=text_of(header.licence),
@@ -68,6 +68,18 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         address=links.absolute(pattern_path(pattern.name)),
         pdf=quote(f"{pattern.name}.pdf"),
         data=quote(f"{pattern.name}.json"),
+    )
+
+
+def _body(worked: Worked, links: Links, *, metric_first: bool) -> Body:
+    graded, drawn = worked.graded, figures(worked, links)
+    return body_view(
+        graded.pattern,
+        graded.inserts,
+        links,
+        metric_first=metric_first,
+        drawn=drawn,
+        schematics=graded.schematics,
     )
 
 

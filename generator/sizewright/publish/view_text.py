@@ -7,7 +7,7 @@ from sizewright.publish.view_body import body_view
 from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_pattern import picture_view
 from sizewright.publish.view_terms import Terms
-from sizewright.read.pattern import Film, Insert, Pattern
+from sizewright.read.pattern import Film, Insert, Pattern, SchematicBlock
 from sizewright.read.project import Project
 
 
@@ -38,9 +38,11 @@ def technique_view(source: Pattern, project: Project, links: Links, terms: Terms
 
 def _body(source: Pattern, project: Project, links: Links) -> Body:
     """The text; it has no sizes, but may convert a length for its reader."""
-    graded = any(isinstance(piece, Insert) for piece in source.body)
-    inserts = grade(source).inserts if graded else {}
-    return body_view(source, inserts, links, metric_first=project.studio.metric_first, drawn={})
+    metric_first = project.studio.metric_first
+    if not any(isinstance(piece, Insert | SchematicBlock) for piece in source.body):
+        return body_view(source, {}, links, metric_first=metric_first, drawn={}, schematics=())
+    graded = grade(source)
+    return body_view(source, graded.inserts, links, metric_first=metric_first, drawn={}, schematics=graded.schematics)
 
 
 def _film(film: Film) -> FilmView:

@@ -6,7 +6,7 @@ from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
 from sizewright.read.braces import BraceReader
 from sizewright.read.chart_block import ChartReader
-from sizewright.read.grade_block import read_grade_block
+from sizewright.read.grade_block import read_grade_block, read_schematic
 from sizewright.read.instructions import InstructionReader
 from sizewright.read.notation.directions import DirectionReader
 from sizewright.read.notation.printed import printed_row
@@ -16,7 +16,7 @@ from sizewright.read.plan_lines import Sentences, expanded
 from sizewright.read.rules import UNKNOWN_BLOCK
 from sizewright.read.yarn_names import YarnNames
 
-BLOCKS = ("grade", "work", "stitch", "chart")
+BLOCKS = ("grade", "work", "stitch", "chart", "schematic")
 
 
 class BlockReader:
@@ -43,6 +43,10 @@ class BlockReader:
             block, findings = read_grade_block(self._lines, span, *within, self._sizes)
             self._findings.extend(findings)
             return block
+        if word == "schematic":
+            drawn, findings = read_schematic(self._lines, span, within, self._sizes, sizes)
+            self._findings.extend(findings)
+            return drawn
         if word == "work":
             return WorkBlock(span, self._instructions.read(*within, sizes), sizes)
         if not name:

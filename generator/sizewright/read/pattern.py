@@ -11,7 +11,7 @@ from datetime import date
 from sizewright.base.place import Lines, Span
 from sizewright.base.quantity import Quantity
 from sizewright.read.acceptance import Acceptance as Acceptance  # noqa: PLC0414 -- a node of this tree too
-from sizewright.read.formula import Formula, Statement
+from sizewright.read.formula import Definition, Formula, Statement
 from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import LinePiece as LinePiece  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import TypedList as TypedList  # noqa: PLC0414 -- nodes of this tree too
@@ -233,7 +233,18 @@ class StitchBlock:
     drawn: bool = False
 
 
-Piece = Markup | Heading | Insert | Image | Address | PassageOpen | PassageClose | GradeBlock | WorkBlock | StitchBlock
+@dataclass(frozen=True, slots=True)
+class SchematicBlock:
+    """Pieces to draw to scale, each a shape with its edges. `sizes` are those of the passage around it, or None."""
+
+    span: Span
+    pieces: tuple[Definition, ...]
+    sizes: tuple[str, ...] | None
+
+
+Passage = PassageOpen | PassageClose
+Block = GradeBlock | WorkBlock | StitchBlock | SchematicBlock
+Piece = Markup | Heading | Insert | Image | Address | Passage | Block
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,11 @@
+"""The shapes of schematics, one table, by the names they have in the source."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from sizewright.grade.schematic.accessories import ACCESSORIES
+from sizewright.grade.schematic.garments import GARMENTS
+from sizewright.grade.schematic.plain import PLAIN
+from sizewright.grade.schematic.shape import Shape
+
+SHAPES: Mapping[str, Shape] = MappingProxyType({shape.name: shape for shape in (*PLAIN, *ACCESSORIES, *GARMENTS)})
