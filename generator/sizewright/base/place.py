@@ -42,6 +42,10 @@ class Lines:
         """The span between two offsets."""
         return Span(self.source, *self.place(start), *self.place(max(start, end)))
 
+    def text_of(self, span: Span) -> str:
+        """The text of a span."""
+        return self.text[self.offset(span.line, span.column) : self.offset(span.end_line, span.end_column)]
+
     def whole_line(self, line: int) -> Span:
         """The span of one line, from 1, without the space around it."""
         text = self.lines[line - 1]

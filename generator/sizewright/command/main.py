@@ -9,6 +9,7 @@ from sizewright.command.outcome import Careful
 from sizewright.command.preview_command import preview_command
 from sizewright.command.proof_command import proof_command
 from sizewright.command.publish_command import publish_command
+from sizewright.command.restate_command import restate_command
 from sizewright.command.rule_command import rule_command
 from sizewright.command.terminal import writable
 
@@ -36,7 +37,7 @@ def sizewright(ctx: click.Context, *, debug: bool) -> None:
     ctx.meta[Careful.DEBUG] = debug
 
 
-for _command in (begin_command, preview_command, proof_command, publish_command, rule_command):
+for _command in (begin_command, preview_command, proof_command, publish_command, restate_command, rule_command):
     sizewright.add_command(_command)
 
 

@@ -68,7 +68,7 @@ class DirectionReader:
 
     def _said(self, lines: Sequence[InstructionLine]) -> Iterator[Direction | Promise]:
         for sentence in sentences(lines):
-            yield from self._sentence(sentence)
+            yield from self.sentence(sentence)
 
     def _declared(self, lines: Iterable[InstructionLine]) -> Iterator[Direction]:
         """ "# declared: 72 sts, 12 rows" behind words that cannot be carried out."""
@@ -83,7 +83,8 @@ class DirectionReader:
                 mend = "Write for example “# declared: 72 sts, 12 rows”."
                 self.findings.append(NOT_UNDERSTOOD.at(line.span, "This declares no count.", mend))
 
-    def _sentence(self, sentence: Sentence) -> Iterator[Direction | Promise]:
+    def sentence(self, sentence: Sentence) -> Iterator[Direction | Promise]:
+        """The directions of one sentence, or the count that it promises; what is not understood is a finding too."""
         try:
             labelled = read_label(sentence)
             if labelled is not None:

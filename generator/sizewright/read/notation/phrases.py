@@ -202,7 +202,6 @@ _NAME = rf"(?!{_NO_NAME} )[a-z][a-z'-]*(?: (?!of |in |for )[a-z][a-z'-]*){{0,2}}
 _NAMED = rf"(?P<name>{_NAME}(?: #(?! (?:more|times?)))?)"
 
 _FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
-_FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these )?(?:last )?"
 

@@ -58,14 +58,21 @@ Sentence = tuple[Token, ...]
 
 def sentences(lines: Sequence[InstructionLine]) -> Iterator[Sentence]:
     """The sentences of a block. A line ends a sentence, but for one that goes on in a line set further in."""
-    waiting: list[Token] = []
+    for paragraph in paragraphs(lines):
+        yield from _split([token for line in paragraph for token in tokens(line)])
+
+
+def paragraphs(lines: Sequence[InstructionLine]) -> Iterator[tuple[InstructionLine, ...]]:
+    """Each line with those set further in that go on with it."""
+    waiting: list[InstructionLine] = []
     left = min((line.span.column for line in lines), default=1)
     for line in lines:
-        if line.span.column == left:
-            yield from _split(waiting)
+        if line.span.column == left and waiting:
+            yield tuple(waiting)
             waiting = []
-        waiting.extend(tokens(line))
-    yield from _split(waiting)
+        waiting.append(line)
+    if waiting:
+        yield tuple(waiting)
 
 
 def _split(found: Sequence[Token]) -> Iterator[Sentence]:
