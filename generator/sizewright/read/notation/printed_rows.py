@@ -24,9 +24,15 @@ def printed_row(row: Row) -> Told:
 
 def sentence(words: Told, promise: Promise | None) -> Told:
     """Words with their full stop, and the count behind them."""
-    if promise is None:
-        return said(words, ".")
-    return said(words, "" if words and str(words[-1]).endswith(":") else ".", " ", printed_promise(promise))
+    stop = "" if _goes_on(words) else "."
+    return said(words, stop) if promise is None else said(words, stop, " ", printed_promise(promise))
+
+
+def _goes_on(words: Told) -> bool:
+    """Whether a full stop would not end the words: behind a label, and inside a bracket that is never closed."""
+    text = "".join(word for word in words if isinstance(word, str))
+    opened = sum(text.count(sign) for sign in "([") - sum(text.count(sign) for sign in ")]")
+    return opened > 0 or text.endswith(":")
 
 
 def printed_promise(promise: Promise) -> Told:
