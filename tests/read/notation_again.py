@@ -15,11 +15,12 @@ from sizewright.read.project import Project
 _APART = ("sizes", "values", "part")
 
 
-def source(lines: str, sizes: int = 3) -> Project:
-    """A pattern in some sizes with these lines as its instructions."""
-    named = "".join(f"  S{number}: {{chest: {80 + number} cm}}\n" for number in range(sizes))
-    header = f"sizes:\n{named}" if sizes else ""
-    return read_text(f"---\ntitle: A\n{header}---\n```work\n{lines}\n```\n", "a.md")
+SIZED = "title: A\nsizes:\n  S: {chest: 80 cm}\n  M: {chest: 90 cm}\n  L: {chest: 100 cm}"
+
+
+def source(lines: str, header: str = SIZED) -> Project:
+    """A pattern of this header, in three sizes, with these lines as its instructions."""
+    return read_text(f"---\n{header}\n---\n```work\n{lines}\n```\n", "a.md")
 
 
 def directions(pattern: Pattern) -> Iterator[tuple[Direction, ...]]:

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.read.notation_again import directions, lines_of, source, without_places
+from tests.read.notation_again import SIZED, directions, lines_of, source, without_places
 from tests.read.notation_trees import DIRECTIONS, PROMISED, PROMISES, Promising
 from tests.work.test_published_stitch_patterns import PATTERNS
 
@@ -20,10 +20,10 @@ from sizewright.read.notation.direction_tree import Direction, Promise
 THOROUGH = settings(derandomize=True, max_examples=250, deadline=None)
 
 
-def assert_same_again(block: tuple[Direction, ...], sizes: int = 3) -> None:
+def assert_same_again(block: tuple[Direction, ...], header: str = SIZED) -> None:
     """Prints and reads a block."""
     text = lines_of(block)
-    (again,) = directions(source(text, sizes).patterns[0])
+    (again,) = directions(source(text, header).patterns[0])
     assert without_places(again) == without_places(block), text
 
 
@@ -54,7 +54,7 @@ def test_so_is_every_block_of_the_demo_and_of_the_language_tests(repository: Pat
         except Unreadable:
             continue
         for block in directions(pattern):
-            assert_same_again(block, len(pattern.size_names))
+            assert_same_again(block, pattern.lines.text.partition("\n---\n")[0].removeprefix("---\n"))
             checked += len(block)
     assert checked > 200
 
