@@ -239,3 +239,11 @@ def test_a_cable_crosses_on_the_cloth() -> None:
     assert plain is not None
     assert drawn.words.endswith("cables")
     assert drawn.svg != plain.svg
+
+
+def test_a_yarn_has_one_shade_in_every_drawing_of_its_pattern() -> None:
+    header = "title: A\nyarn: {main: {colour: Peat}, contrast: {colour: Bogcotton}}\n"
+    yarns = worked("Words.\n", header).graded.pattern.header.yarns
+    first, second = (yarn_colours(yarns, names) for names in (("MC", "CC"), ("CC", "MC")))
+    assert first == second
+    assert first["MC"] != first["CC"]

@@ -80,11 +80,14 @@ def yarn_colours(yarns: Sequence[Yarn], names: Sequence[str]) -> dict[str, str]:
     known = YarnNames(yarns)
     found: dict[str, str] = {}
     wool: dict[Yarn | str, str] = {}
+    for yarn in yarns:  # first, so that a yarn has one shade in every drawing of its pattern
+        if not _said(yarn):
+            wool[yarn] = _free((*map(_said, yarns), *wool.values()))
     for name in names:
-        yarn = next(iter(known.answering(name)), None)
-        said = _said(yarn) if yarn is not None else _named(name)
+        answering = next(iter(known.answering(name)), None)
+        said = _said(answering) if answering is not None else _named(name)
         if not said:
-            said = wool.setdefault(name if yarn is None else yarn, _free((*found.values(), *wool.values())))
+            said = wool.setdefault(answering or name, _free((*found.values(), *wool.values())))
         found[name] = said
     return found
 
