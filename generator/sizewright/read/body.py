@@ -26,7 +26,7 @@ from sizewright.read.pattern import (
 )
 from sizewright.read.plan_lines import plans_of
 from sizewright.read.references import References
-from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
+from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, NOT_UNDERSTOOD, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
 from sizewright.read.typed_numbers import shortened
 from sizewright.read.values import BRACES
 from sizewright.read.yarn_names import YarnNames
@@ -62,11 +62,17 @@ class BodyReader:
     @property
     def findings(self) -> tuple[Finding, ...]:
         """What is wrong, gathered while reading."""
-        return (
-            *self._findings,
-            *self._braces.findings,
-            *self._blocks.findings,
-        )
+        found = (*self._findings, *self._braces.findings, *self._blocks.findings)
+        return tuple(one for one in found if not self._at_broken_brace(one, found))
+
+    def _at_broken_brace(self, finding: Finding, found: Sequence[Finding]) -> bool:
+        """Whether a "{" is not understood because what it opens is told of already."""
+        span = finding.span
+        if finding.rule != NOT_UNDERSTOOD.name or span is None:
+            return False
+        brace = self._lines.lines[span.line - 1][span.column - 1 : span.column] == "{"
+        others = (one.span for one in found if one.rule != finding.rule and one.span is not None)
+        return brace and any(other.line == span.line and other.column >= span.column for other in others)
 
     def _block(self, index: int) -> Iterator[Piece]:
         token = self._tokens[index]

@@ -79,6 +79,16 @@ class NoTurn:
 
 
 @dataclass(frozen=True, slots=True)
+class NoYarnOver:
+    """A yarn over is dropped or worked into, a double one or a single, and none comes next."""
+
+    span: Span
+    size: int
+    label: str
+    double: bool
+
+
+@dataclass(frozen=True, slots=True)
 class NoRow:
     """Rows are to be repeated that are not written; `known` are the names of those that are."""
 
@@ -205,6 +215,7 @@ Fault = (
     | WrongCount
     | NoMarker
     | NoTurn
+    | NoYarnOver
     | NoRow
     | NoStitches
     | NeverReached

@@ -29,7 +29,7 @@ from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Forgotten, NoMarker, NoStitches, Stopped, UnevenGraft, WrongCount
+from sizewright.work.faults import Forgotten, NoMarker, NoStitches, NoTurn, NoYarnOver, Stopped, UnevenGraft, WrongCount
 from sizewright.work.holders import held_as, names_of, off_holders, plain_name
 from sizewright.work.made import Made, Step, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
@@ -109,7 +109,7 @@ class Maker:
         try:
             self.one(direction)
         except Stopped as stopped:
-            told_already = self.unmarked and isinstance(stopped.fault, NoMarker)
+            told_already = self.unmarked and isinstance(stopped.fault, NoMarker | NoTurn | NoYarnOver)
             if stopped.fault is not None and not told_already:
                 self.made.faults.append(stopped.fault)
             self.lost = True

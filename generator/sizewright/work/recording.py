@@ -172,8 +172,8 @@ class _Recorder(RowWork):
         """Several stitches worked into one are one thing to do."""
         given = len(self.right)
         super().into_one(action)
-        term = f"({', '.join(_spelled(action.actions))}) in 1 st"
-        self.cells.append(Cell(term, 1, self.right[given:].decode(), self.colour))
+        term = f"({', '.join(_spelled(action.actions))}) in {'double yo' if action.double else '1 st'}"
+        self.cells.append(Cell(term, action.uses, self.right[given:].decode(), self.colour))
 
     def pass_over(self, action: PassOver) -> None:
         """The slipped stitches, what was worked behind them and the passing over are one thing to do."""

@@ -1,14 +1,17 @@
 """In: rows as they are written, and directions that speak of them. Out: the rows a direction means."""
 
+import re
 from collections.abc import Mapping
 
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
 from sizewright.read.notation.tree import Action
 from sizewright.work.fabrics import fabric_rows
-from sizewright.work.faults import NoRow, Stopped, UnknownFabric
+from sizewright.work.faults import NoRow, Stopped, UnknownFabric, WrongCount
 from sizewright.work.needle import Needle
 from sizewright.work.rowing import ENDLESS
+
+_OF_BLOCK = re.compile(r"(.+) row (\d+)")  # "moss row 2"
 
 
 class RowBook:
@@ -51,6 +54,11 @@ class RowBook:
         """The row of this name, as it was written last. Raises `Stopped`."""
         if name == "last row" and self._written:
             return self._written[-1]
+        of_block = _OF_BLOCK.fullmatch(name)
+        if name not in self._named and of_block is not None and of_block[1] in self._blocks:
+            rows = [row for row in self.block(of_block[1], span) if int(of_block[2]) in row.numbers.listed]
+            if rows:
+                return rows[0]
         if name not in self._named:
             raise Stopped(None if self.gap else NoRow(span, self._size, name, tuple(self._named)))
         return self._named[name]
@@ -72,6 +80,9 @@ class RowBook:
             lacking = set(wanted) - {number for row in block for number in row.numbers.listed}
             if lacking:
                 raise Stopped(NoRow(direction.span, self._size, ", ".join(map(str, sorted(lacking)))))
+            if direction.back > 1 and direction.back != len(block):
+                fault = WrongCount(direction.span, self._size, direction.of, "rows", direction.back, len(block))
+                raise Stopped(fault)
             return tuple(row for row in block if not wanted or set(row.numbers.listed) & set(wanted))
         if direction.name:
             return (self.named(direction.name, direction.span),)
@@ -83,9 +94,10 @@ class RowBook:
 
     def block(self, name: str, span: Span) -> tuple[Row, ...]:
         """The rows of a stitch block. Raises `Stopped`."""
-        word = name.casefold().removesuffix(" pattern").removesuffix(" stitch").strip()
+        word = name.casefold().replace("-", " ").removesuffix(" pattern").removesuffix(" stitch").strip()
         for known, rows in self._blocks.items():
-            if word in (known, known.removesuffix(" stitch")) and (rows or known in self._half_read):
+            plain = known.replace("-", " ")
+            if word in (plain, plain.removesuffix(" stitch")) and (rows or known in self._half_read):
                 if known in self._half_read:  # told where the row stands that was not read
                     raise Stopped(None)
                 return rows

@@ -73,7 +73,8 @@ class RowMaker:
         rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
         if isinstance(direction, RepeatRows) and direction.name:
             self.rowing.judge_called_side(needle, rows[0], direction.span)
-        self.extend(needle, rows, direction.extent, direction.span)
+        if not (isinstance(direction, Even) and direction.extent == Extent()):  # "work in moss" says no rows yet
+            self.extend(needle, rows, direction.extent, direction.span)
         if len(rows) == 1:
             self.book.worked(rows[0], needle.rows)
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)

@@ -26,7 +26,7 @@ from sizewright.read.notation.tree import (
     Turn,
     Work,
 )
-from sizewright.work.faults import LeftOver, Stopped, TooFew
+from sizewright.work.faults import LeftOver, NoYarnOver, Stopped, TooFew
 from sizewright.work.holding_work import HoldingWork
 from sizewright.work.needle import OPPOSITE, PASSED_OVER, PLAIN, SLIPPED
 from sizewright.work.row_parts import DOUBLING
@@ -67,7 +67,7 @@ class RowWork(HoldingWork):
             case BindOff():
                 self.bind_off(action)
             case Drop():
-                self.take(action.span, self.counts(action.count), makes=0)
+                self.drop(action)
             case Hold():
                 self.hold(action)
             case Across():
@@ -117,12 +117,26 @@ class RowWork(HoldingWork):
         self.give(below.translate(SLIPPED) if slipped else self.worked_looks(stitch.looks.encode()) * times)
         self.worked[action.colour or self.colour] += stitch.worked * times
 
+    def drop(self, action: Drop) -> None:
+        """Stitches fall off the needle."""
+        count = self.counts(action.count)
+        if action.yarn_over:
+            self.judge_yarn_overs(action.span, count, double=False)
+        self.take(action.span, count, makes=0)
+
+    def judge_yarn_overs(self, span: Span, count: int, *, double: bool) -> None:
+        """What comes next must be yarn overs. Raises `Stopped`."""
+        if self.needle.left[self.at : self.at + count] != b"o" * count:
+            raise Stopped(NoYarnOver(span, self.counts.size, self.label, double))
+
     def into_one(self, action: IntoOne) -> None:
         """Several stitches are worked into one."""
         run = self.run(action.actions)
         if run is None:
             raise Stopped(None)
-        self.take(action.span, 1)
+        if action.double:
+            self.judge_yarn_overs(action.span, 2, double=True)
+        self.take(action.span, action.uses, action.uses, len(run.looks))
         self.give(self.worked_looks(run.looks))
         self.worked.update(dict(run.colours))
 

@@ -62,7 +62,7 @@ class _Gathered:
                 self.colours[action.colour or self.yarn] += action.stitch.worked * times
             case Repeat(place=None) if action.times is not None and not action.ending:
                 return self.many(action.actions, self.counts(action.times) + (1 if action.more else 0))
-            case IntoOne():
+            case IntoOne(double=False):
                 return self.many(action.actions, 1, uses=1)
             case PassOver() if len(self.looks) >= action.slipped + action.over:
                 kept = self.looks[: -(action.slipped + action.over)]

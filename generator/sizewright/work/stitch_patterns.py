@@ -7,6 +7,7 @@ from itertools import pairwise
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import CastOn, Row
 from sizewright.read.notation.kinds import Promised
+from sizewright.read.notation.words import ALL_NUMBER_WORDS
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.blocks import block_rows, totals, understood
 from sizewright.work.counts import Counts
@@ -14,6 +15,12 @@ from sizewright.work.widths import WIDEST, Tried, fitting
 from sizewright.work.worked import BlockCount, Clash, StitchPattern
 
 _STATED = re.compile(r"multiple of (\d+)(?: sts?| stitches)?(?:,? (?:plus|and|\+) (\d+))?", re.IGNORECASE)
+_STS = "(?:sts?|stitch|stitches)"
+_OLD = re.compile(
+    rf"cast on any number of {_STS} (?:that can be divided|divisible) by (?P<of>[\w-]+)"
+    rf"(?:, with (?P<plus>[\w-]+) {_STS} over)?|cast on (?P<each>[\w-]+) {_STS} for each pattern",
+    re.IGNORECASE,
+)
 _TOLD = 4  # counts that are told of those that would fit
 
 
@@ -98,11 +105,21 @@ def _clash(found: Tried) -> Clash | None:
 
 
 def _stated(block: StitchBlock) -> tuple[int, int] | None:
+    """The multiple the block says, in today's words or those of older books."""
     for line in block.lines:
-        found = _STATED.search("".join(piece for piece in line.pieces if isinstance(piece, str)))
+        words = "".join(piece for piece in line.pieces if isinstance(piece, str))
+        found = _STATED.search(words)
         if found is not None:
             return int(found[1]), int(found[2] or 0)
+        old = _OLD.search(words)
+        if old is not None:
+            of, plus = _number(old["of"] or old["each"]), _number(old["plus"] or "0")
+            return None if of is None or plus is None else (of, plus)
     return None
+
+
+def _number(word: str) -> int | None:
+    return int(word) if word.isdecimal() else ALL_NUMBER_WORDS.get(word.casefold())
 
 
 def _cast_on(block: StitchBlock) -> int | None:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import takewhile
 
 from sizewright.read.notation.cursor import STITCH_WORDS
-from sizewright.read.notation.short_row_words import ShortRowWords
+from sizewright.read.notation.drop_words import DropWords
 from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Across, Action, Count, Hold
 from sizewright.read.notation.words import Kind
@@ -19,7 +19,7 @@ _LONGEST = 14
 _LONGEST_NAME = 4
 
 
-class HolderWords(ShortRowWords):
+class HolderWords(DropWords):
     """Reads what is said of holders."""
 
     def _held(self) -> Action | None:

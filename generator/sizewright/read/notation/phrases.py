@@ -202,6 +202,8 @@ _NAME = rf"(?!{_NO_NAME} )[a-z][a-z'-]*(?: (?!of |in |for )[a-z][a-z'-]*){{0,2}}
 _NAMED = rf"(?P<name>{_NAME}(?: #(?! (?:more|times?)))?)"
 
 _FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
+_ALL_OF = rf"the (?P<back>#) {_ROW} of (?P<of>.+?)"
+_PLURAL = rf"(?P<of>(?!{_NO_NAME} )[a-z][a-z' -]*?) (?:rows|rnds|rounds) {_NUMBERS}"
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these )?(?:last )?"
 
@@ -212,6 +214,8 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
     (rf"join(?: ,| and)?(?: {_MARKED_BEHIND})?", _join),
     (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
+    (rf"(?:rep|repeat|work) (?P<rows_said>{_ALL_OF}) {_EXTENT}", _repeat),
+    (rf"(?:rep|repeat|work) (?P<rows_said>{_PLURAL})(?: {_EXTENT})?", _repeat),
     (rf"(?:rep|repeat|work) (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: ,)? {_EXTENT}", _repeat),
     (
         rf"(?:rep|repeat) (?P<rows_said>{_LAST}(?:(?P<back>#) )?{_ROW}(?: of (?P<of>.+?))?) {_EXTENT}",
@@ -222,7 +226,8 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
     (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)? {_EXTENT}", _even),
-    (rf"(?P<fabric>knit|purl|k|p) (?P<count>#) {_ROW}", _even),
+    (rf"(?P<fabric>knit|purl|k|p) (?P<count>#)(?: more)? {_ROW}", _even),
+    (rf"(?:work )?(?P<count>#)(?: more)? (?P<fabric>knit|purl) {_ROW}", _even),
     (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}", _even),
     (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
     (rf"{_CUT}{_PULL} .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
@@ -230,7 +235,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (r"(?:graft|close) .*", _close),
     (rf"{_PUT} {_HELD}{_FROM}{_ONTO_NEEDLE}", _take_up),
     (rf"{_OTHER_SIDE}(?P<rejoined>join|rejoin|attach) (?:the )?(?:new )?yarn (?:to|at) {_HELD}.*", _take_up),
-    (rf"(?:work|continue|cont)(?: even| straight)? in {_NO_ROUND}{_BY_NAME}(?:(?: ,)? as follows)?", _even),
+    (rf"(?:work|continue|cont|knit)(?: even| straight)? in {_NO_ROUND}{_BY_NAME}(?:(?: ,)? as follows)?", _even),
     (rf"(?:rep|repeat) (?:{_ROW} {_NUMBERS}|these (?:# )?{_ROW}|the (?:last )?# {_ROW}){_FOR_PATTERN}", _nothing),
     (rf"(?:make|work|knit) {_HOW_MANY}(?P<part>[a-z' -]*?)(?: (?:in|exactly|just))? {_ALIKE}", _same_again),
 )

@@ -37,6 +37,7 @@ _END = Place(Landmark.END)
 _SHORT = {Marking.PLACE: "pm", Marking.SLIP: "sm", Marking.REMOVE: "remove m"}
 _TURNS = {Turning.PLAIN: "turn", Turning.WRAP: "w&t", Turning.DOUBLE: "German short row"}
 _PASSED = {slipped: word for word, slipped in PASS_OVER.items()}
+_INTO = {False: "next st", True: "double yo"}
 _WHOLE = {"k": "knit", "p": "purl"}
 
 
@@ -65,7 +66,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case Repeat():
             return _bracketed(action) if inside or _in_brackets(action) else _starred(action)
         case IntoOne():
-            return said("(", printed_actions(action.actions, inside=True), ") in next st")
+            return said("(", printed_actions(action.actions, inside=True), f") in {_INTO[action.double]}")
         case Mark():
             return (_mark(action),)
         case PassOver():
@@ -81,7 +82,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case Across():
             return _across(action)
         case Drop():
-            return said("drop next ", stitches(action.count))
+            return said("drop next ", said(number(action.count), " yo") if action.yarn_over else stitches(action.count))
         case Turn():
             return (_TURNS[action.manner],)
         case Aside():

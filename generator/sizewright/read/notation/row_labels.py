@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 
 from sizewright.read.notation.direction_tree import Numbers
+from sizewright.read.notation.old_labels import with_label
 from sizewright.read.notation.phrase_match import numbers_of
 from sizewright.read.notation.tree import Side
 from sizewright.read.notation.words import Kind, Sentence, Token, typed
@@ -49,13 +50,14 @@ class Label:
 
 def read_label(sentence: Sentence) -> tuple[Label, Sentence] | None:
     """The label of a sentence and what stands behind it; None where it has none."""
+    sentence = with_label(sentence)
     colon = next((place for place, token in enumerate(sentence[:_LONGEST]) if token.text == ":"), None)
     if not colon:
         return None
     words = sentence[:colon]
     texts = [token.text for token in words]
     round_words = any(text in _ROUNDS for text in texts)
-    ordinal = words[0].ordinal and len(words) <= 3
+    ordinal = (words[0].ordinal and len(words) <= 3) or (len(words) == 1 and words[0].count is not None)
     if not (round_words or any(text in _ROWS for text in texts) or ordinal or texts[0] in _DIVIDING):
         return None
     outside, inside = _parted(words)

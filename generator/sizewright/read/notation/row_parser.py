@@ -18,27 +18,62 @@ class RowParser(FollowWords):
         """All actions up to the end, and the promise that closes them."""
         start = self.position
         actions = self._actions(())
-        if actions and self.at("rep", "repeat") and len(self.coming(2)) == 1:
-            self.step()
-            actions = (Repeat(self.since(start), actions, None, Place(Landmark.END)),)
+        if actions and (self.at("rep", "repeat") or (self.at("until", "till") and self.peek(-1) == ",")):
+            actions = self._unstarred(start, actions)
         promise = self.promise()
         if not self.done:
             raise self.fault()
         return actions, promise
 
+    def _unstarred(self, start: int, actions: tuple[Action, ...]) -> tuple[Action, ...]:
+        """ "k5, p5; repeat across, ending with k5", "k2, p2, until 1 st remains, k1", "k3, yo.--Repeat": all so far."""
+        if self.at("rep", "repeat"):
+            self.step()
+            if not (self.done or self.at("to", "across", "around", "until", ",", "(", "[")):
+                raise self.fault("Say from where: “rep from *”, with the star before the repeat.")
+        place = self.place() or Place(Landmark.END)
+        repeat = Repeat(self.since(start), actions, None, place, False, *self._behind_repeat())  # noqa: FBT003 -- no count
+        return (repeat, *self._actions(()))
+
     def _actions(self, closing: tuple[str, ...]) -> tuple[Action, ...]:
         """Actions up to a closing sign, the words of a repeat, or the promise behind the row."""
         found: list[Action] = []
+        start, clause = self.position, 0 if ";" in self.texts(_ROW_LONG) else None
         while not self.done:
             if self.at(*JOINTS):
-                self.step()
-            elif self.at(*closing, *_TO) or self._rep_ahead() or self.promise_ahead():
+                clause = len(found) if clause is not None and self.at(";") else clause
+                times = self._clause_times() if clause is not None and found[clause:] else None
+                if times is None:
+                    self.step()
+                else:
+                    found[clause:] = [Repeat(self.since(start), tuple(found[clause:]), times)]
+            elif self._closes(closing) or self.at(*_TO) or self._rep_ahead() or self.promise_ahead():
                 break
             else:
                 found.extend(self._action(first=not found))
                 aside = self.resolving()
                 found.extend((aside,) if aside is not None else ())
         return tuple(found)
+
+    def _clause_times(self) -> Count | None:
+        """ ", four times;" says how often all is worked since the semicolon before it."""
+        start = self.position
+        if self.at(","):
+            self.step()
+            times = self.times()
+            if times is not None and (self.done or self.at(";")):
+                return times
+        self.position = start
+        return None
+
+    def _closes(self, closing: tuple[str, ...]) -> bool:
+        return self.at(*closing) and not ("*" in closing and self._opens())
+
+    def _opens(self) -> bool:
+        """Whether "**" begins a repeat inside the one with "*": it is named again, and not as its end alone."""
+        ahead = self.texts(_ROW_LONG)
+        again = (place for place, text in enumerate(ahead) if place and text == "**")
+        return self.at("**") and any(ahead[place - 1] != "to" for place in again)
 
     def _rep_ahead(self) -> bool:
         return self.at("rep", "repeat", "reps") or (self.at("ending", "end") and self.peek(1) in _ENDINGS)
@@ -69,7 +104,7 @@ class RowParser(FollowWords):
 
     def _readers(self) -> tuple[Callable[[], Action | None], ...]:
         """Those that read what is no plain stitch, in the order they are asked."""
-        first = (self._marking, self._pass_over, self._cn, self._counted_words, self._held)
+        first = (self._marking, self._pass_over, self._cn, self._counted_words, self._dropped, self._held)
         return (*first, self._turn, self._resolved, self._across, self._follow)
 
     # Repeats
@@ -91,6 +126,8 @@ class RowParser(FollowWords):
                 self.step()
             if self.at(*STARS, "[", "("):
                 self.step()
+            if self.at("to") and self.peek(1) in STARS:
+                self.position += 2
             self.skip("across", "around")
         elif not closed and not self.done and not self.at(*_TO, "]", ")"):
             raise self.fault("A “*” begins a repeat: close it with “rep from * to end”.")
@@ -118,6 +155,8 @@ class RowParser(FollowWords):
         if not self.at(close):
             raise self.fault(f"The bracket is not closed: write “{close}”.")
         self.step()
+        if self.at("in", "into") and self.phrase(_DOUBLE_YO) is not None:
+            return IntoOne(self.since(start), body, double=True)
         if self.at("in", "into") and self.peek(1) in ("next", "one", "same", "the", "each", "#"):
             while not self.done and self.at("in", "into", "next", "one", "same", "the", "st", "stitch", "#"):
                 self.step()
@@ -158,6 +197,9 @@ class RowParser(FollowWords):
         stitch, count = self._stitch_word()
         if count is None and stitch.counted and self.number_ahead() and self.peek(1) not in ("times", "x"):
             count = self.count()
+        if count is None and self.at("that"):  # "until one stitch remains, and knit that"
+            self.step()
+            count = self.one()
         self.stitch_words()
         off_holder = self._off_holder(start, stitch, count)
         if off_holder is not None:
@@ -202,6 +244,9 @@ class RowParser(FollowWords):
             if stitch is not None:
                 self.position += length
                 return stitch, None
+        if self.texts(2) == ("double", "yo"):
+            self.position += 2
+            return self.words.by_spelling["yo"], Count(self.since(self.position - 2), 2)
         token = self.token
         glued = self.words.glued(token.text)
         if glued is not None:
@@ -227,5 +272,12 @@ class RowParser(FollowWords):
         return self.step().typed
 
 
+_DOUBLE_YO = tuple(
+    (into, *words, *yo)
+    for into in ("in", "into")
+    for words in ((), ("the",), ("next",))
+    for yo in (("double", "yo"), ("double", "yarn", "over"), ("yo", "twice"))
+)
+_ROW_LONG = 400  # words
 _TO = ("to", "until", "till")
 _ENDINGS = ("last", "with", "k", "p", "knit", "purl", "the")

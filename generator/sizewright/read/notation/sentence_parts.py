@@ -10,10 +10,10 @@ _JOINTS = (",", ";", ":", "and", "-")
 def whole_row(body: Sentence) -> Sentence:
     """ "Knit all sts", "Knit across", "Purl every st", "Knit this rnd": as much as "Knit"."""
     texts = [token.text for token in body]
-    if texts[0] in ("knit", "purl", "k", "p") and len(texts) > 1:
+    if texts[0] in ("knit", "purl", "k", "p", "pearl", "plain") and len(texts) > 1:
         rest = " ".join(texts[1:])
         if re.fullmatch(
-            r"(?:all|every|each|across|around|this|the|to the|plain|sts?|stitch(?:es)?|row|rnd|round| )+", rest
+            r"(?:knitting|all|every|each|across|around|this|the|to the|plain|sts?|stitch(?:es)?|row|rnd|round| )+", rest
         ):
             return body[:1]
     return body
@@ -35,8 +35,9 @@ def trimmed(sentence: Sentence) -> Sentence:
 
 
 def parted(sentence: Sentence) -> tuple[Sentence, Sentence] | None:
-    """The two halves around the first "then"."""
-    then = next((place for place, token in enumerate(sentence) if token.text == "then"), 0)
+    """The two halves around the first "then", or around ";" where there is none."""
+    joints = {token.text: place for place, token in reversed(tuple(enumerate(sentence)))}
+    then = joints.get("then", joints.get(";", 0))
     before = then
     while before and sentence[before - 1].text in (",", ";", "and"):
         before -= 1

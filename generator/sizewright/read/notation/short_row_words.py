@@ -9,6 +9,13 @@ WITH_WRAP, DOUBLE_AS_ONE = "wrapped st together with its wrap", "double st as on
 _WRAPPED = {"wrap", "wraps", "wrapped"}
 _DOUBLE = {"double", "doubled", "ds", "dst", "mds"}
 _GAP = {"gap", "gaps"}
+# What is said of longer loops, and a word it needs; each is one stitch all the same.
+_LOOPS = {
+    "wrapping": {"yarn"},
+    "dropping": {"loop", "loops", "wrap", "wraps"},
+    "letting": {"loop", "loops", "wrap", "wraps"},
+    "elongated": set[str](),
+}
 _LONGEST = 14  # words that say what is done with a wrap
 _TURN_WITH = {
     ("wrap", "and", "turn"): Turning.WRAP,
@@ -59,7 +66,12 @@ class ShortRowWords(SpecialWords):
         while self.at(",", "and"):
             self.step()
         said, closing = self.position, self.at("closing")
-        if self.at(*_CLOSING) and self._clause() & (_WRAPPED | _DOUBLE | (_GAP if closing else set())):
+        if self.at(*_LOOPS):
+            keys = _LOOPS[self.token.text]
+            if not keys or self._clause() & keys:
+                self.skip("elongated")
+                return Aside(self.since(said), self.told_since(said))
+        elif self.at(*_CLOSING) and self._clause() & (_WRAPPED | _DOUBLE | (_GAP if closing else set())):
             return Aside(self.since(said), self.told_since(said))
         self.position = start
         return None

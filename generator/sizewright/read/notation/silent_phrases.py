@@ -1,6 +1,12 @@
 """The sentences that change no count, as patterns of their words: what is cut, woven in, measured, or only noted."""
 
+_STS = "(?:sts?|stitch|stitches)"
+
 SILENT = (
+    rf"cast on any number of {_STS} (?:that can be divided|divisible) by #(?: , with # {_STS} over)?",
+    r"cast on # (?:sts|stitches) for each pattern",
+    r"(?:work|knit|continue|cont) in [a-z' -]+ ,? ?as follows(?: :)?",
+    r"all (?:rows|rnds|rounds) are (?:the same|alike)",
     r"(?:cut|break) (?:the )?yarn.*",
     r"(?:fasten off|weave in|sew|block|steam|wash|press).*",
     r"(?:change|switch) to .*",

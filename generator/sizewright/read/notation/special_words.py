@@ -4,7 +4,7 @@ from sizewright.read.notation.cable_parser import CableParser
 from sizewright.read.notation.cursor import ROW_WORDS, STITCH_WORDS
 from sizewright.read.notation.place_parser import BEGINNINGS, BOR
 from sizewright.read.notation.stitches import PASS_OVER
-from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Drop, Mark, Marking, PassOver
+from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Mark, Marking, PassOver
 from sizewright.read.notation.words import Kind
 
 JOINTS = (",", ";", "and", "then", "-", ":")
@@ -73,7 +73,7 @@ class SpecialWords(CableParser):
         return PassOver(self.since(start), 1)
 
     def _counted_words(self) -> Action | None:
-        """Binding off, casting on, picking up and dropping so many stitches."""
+        """Binding off, casting on and picking up so many stitches."""
         start = self.position
         if self.phrase(_BIND) is not None:
             self.skip("next", "first", "the")
@@ -90,12 +90,6 @@ class SpecialWords(CableParser):
             self._loose_words()
             self._skipped()
             return Add(self.since(start), count, _ADD[adding], self.told_since(where))
-        if self.at("drop"):
-            self.step()
-            self.skip("next", "the")
-            count = self.count() if self.number_ahead() else self.one()
-            self.stitch_words()
-            return Drop(self.since(start), count)
         return None
 
     def _loose_words(self) -> None:

@@ -68,10 +68,16 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True)
 class IntoOne:
-    """ "(k1, p1, k1) in next st": all worked into one stitch."""
+    """ "(k1, p1, k1) in next st": all worked into one stitch, or into a double yarn over, which is two."""
 
     span: Span
     actions: tuple["Action", ...]
+    double: bool = False
+
+    @property
+    def uses(self) -> int:
+        """The stitches they are worked into."""
+        return 2 if self.double else 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,10 +146,11 @@ class Across:
 
 @dataclass(frozen=True, slots=True)
 class Drop:
-    """Stitches are dropped."""
+    """Stitches are dropped, or yarn overs."""
 
     span: Span
     count: Count
+    yarn_over: bool = False
 
 
 @dataclass(frozen=True, slots=True)

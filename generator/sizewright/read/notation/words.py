@@ -12,12 +12,19 @@ from sizewright.read.notation.tree import Count
 from sizewright.read.pattern import InstructionLine
 from sizewright.read.typed_numbers import exact
 
-NUMBER_WORDS = {
-    word: number
-    for number, word in enumerate(
-        ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1
-    )
+_MOST_IN_WORDS = 12
+_TEENS = (
+    *("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
+    *("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
+)
+_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+ALL_NUMBER_WORDS = {word: number for number, word in enumerate(_TEENS, start=1)} | {
+    f"{ten}-{one}".removesuffix("-"): 10 * (place + 2) + number
+    for place, ten in enumerate(_TENS)
+    for number, one in enumerate(("", *_TEENS[:9]))
 }
+# Those that are written as words today; longer ones stand in older books.
+NUMBER_WORDS = {word: number for word, number in ALL_NUMBER_WORDS.items() if number <= _MOST_IN_WORDS}
 # Behind these words "one" is no number: "make one" is a stitch, "in one stitch" a place.
 _LONGEST = 12  # figures; a longer number is no count of anything knitted
 _KEEPS_WORD = ("make", "in", "into")
@@ -26,7 +33,7 @@ _TOKEN = re.compile(
     r"""(?P<cable>\d+/\d+(?:/\d+)?\s?(?:LPC|RPC|LC|RC)\b)
       | (?P<ordinal>\d+(?=(?:st|nd|rd|th)\s+(?:row|rnd|round)\b)|\d+(?=(?:st|nd|rd|th):))(?:st|nd|rd|th)
       | (?P<by>\d+\s?[x×]\s?\d+)
-      | (?P<word>[^\W\d_][\w&]*(?:[-'’][^\W_]+)*)
+      | (?P<word>[^\W\d_](?:[^\W_]|&)*(?:[-'’][^\W_]+)*)
       | (?P<number>\d+[ ]\d+/0*[1-9]\d*|\d*[ ]?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+\.\d+|\d+)
       | (?P<sign>\*\*|[^\s])""",
     re.VERBOSE | re.IGNORECASE,
@@ -79,9 +86,14 @@ def _split(found: Sequence[Token]) -> Iterator[Sentence]:
     """Cut at full stops; one inside brackets ends nothing."""
     sentence: list[Token] = []
     depth = 0
-    for token in found:
+    for place, token in enumerate(found):
         depth += {"(": 1, "[": 1, ")": -1, "]": -1}.get(token.text, 0)
         if token.text == "." and depth <= 0:
+            if _repeats(found[place + 1 :]):
+                continue
+            if len(sentence) == 1 and sentence[0].count is not None and place + 1 < len(found):
+                sentence.append(replace(token, text=":"))  # "1. Knit 5, purl 5" is the first row
+                continue
             if sentence:
                 yield tuple(sentence)
             sentence = []
@@ -89,6 +101,12 @@ def _split(found: Sequence[Token]) -> Iterator[Sentence]:
             sentence.append(token)
     if sentence:
         yield tuple(sentence)
+
+
+def _repeats(behind: Sequence[Token]) -> bool:
+    """ ".--Repeat" belongs to the row before it."""
+    texts = tuple(token.text for token in behind[:3])
+    return texts[:1] == ("-",) and "repeat" in texts
 
 
 def tokens(line: InstructionLine) -> Iterator[Token]:
@@ -124,8 +142,10 @@ def _words(text: str, line: Span, column: int) -> Iterator[Token]:
             value = exact(figures) if len(figures) <= _LONGEST else Fraction(1, 2)
             count = Count(span, int(value)) if figures.isdecimal() and value.denominator == 1 else None
             yield Token(Kind.NUMBER, "#", typed, span, count, ordinal=match["ordinal"] is not None)
-        elif folded in NUMBER_WORDS and before not in _KEEPS_WORD:
-            yield Token(Kind.NUMBER, "#", typed, span, Count(span, NUMBER_WORDS[folded]))
+        elif folded in ALL_NUMBER_WORDS and before not in _KEEPS_WORD:
+            yield Token(Kind.NUMBER, "#", typed, span, Count(span, ALL_NUMBER_WORDS[folded]))
+        elif folded == "_":
+            continue  # set in italics
         elif match["sign"]:
             yield Token(Kind.SIGN, {"–": "-", "—": "-", "−": "-"}.get(folded, folded), typed, span)
         else:
