@@ -4,6 +4,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from fractions import Fraction
+from importlib import import_module
 from math import ceil, floor
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -20,7 +21,7 @@ from sizewright.publish.manifest import Options, inputs_digest, up_to_date
 from sizewright.publish.pages import site_pages
 from sizewright.publish.run import publish, site_folder
 from sizewright.publish.theme import Theme
-from sizewright.read.folder import read_project, read_single
+from sizewright.read.folder import read_project, read_single, read_text
 
 SIZES = 12
 QUANTITIES = 60
@@ -166,12 +167,24 @@ def publishing_again(folder: Path) -> None:
     say(f"both with {started:.2f} s to start the program: {share:.2f}")
 
 
+def reading_published() -> None:
+    """How many published rows are read without help, each by itself: those the tests of published patterns hold."""
+    sys.path.insert(0, str(Path(__file__).parents[2]))
+    modern = import_module("tests.work.test_published_stitch_patterns").PATTERNS
+    old = import_module("tests.work.test_public_domain").LAMBERT
+    rows = [row for *_, lines in modern.values() for row in lines]
+    rows += [row for _, _, *lines in old.values() for row in lines]
+    read = [row for row in rows if not read_text(f"---\ntitle: A\n---\n```stitch A\n{row}\n```\n", "a.md").findings]
+    say(f"{len(read)} of {len(rows)} published rows read without help")
+
+
 def say(line: str) -> None:
     sys.stdout.write(f"{line}\n")
     sys.stdout.flush()
 
 
 if __name__ == "__main__":
+    reading_published()
     with TemporaryDirectory() as one, TemporaryDirectory() as other:
         grading(Path(one))
         publishing(Path(other))

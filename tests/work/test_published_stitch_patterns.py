@@ -12,6 +12,18 @@ from sizewright.read.folder import read_single
 from sizewright.work.run import work
 
 PATTERNS = {
+    "2x2 rib, plain": (
+        "copiouscrafts.com, restated",
+        4,
+        0,
+        ("Row 1: *K2, P2* to end.",),
+    ),
+    "2x2 rib in the round": (
+        "copiouscrafts.com, restated",
+        4,
+        0,
+        ("Rnd 1: [K2, P2] around.",),
+    ),
     "2x2 rib": (
         "copiouscrafts.com, restated",
         4,
@@ -167,6 +179,8 @@ PATTERNS = {
         (
             "Rnd 1: *1B 2A 3B 2A 4B 2A 3B 2A 1B; rep from * to end.",
             "Rnd 2: *2B 2A 3B 2A 2B 2A 3B 2A 2B; rep from * to end.",
+            "Rnd 3: *3B 2A 3B 4A 3B 2A 3B; rep from * to end.",
+            "Rnd 4: *1A 3B 2A 3B 2A 3B 2A 3B 1A; rep from * to end.",
         ),
     ),
     "colour bands": (
@@ -176,6 +190,14 @@ PATTERNS = {
         (
             "Rnd 1: [K1 CC1, K4 MC] around.",
             "Rnd 2: [K2 CC1, K2 MC, K1 CC1] around.",
+            "Rnd 3: [K1 CC2, K4 CC1] around.",
+            "Rnd 4: [K1 CC1, K1 CC2, K2 CC1, K1 CC2] around.",
+            "Rnd 5: [K2 CC1, K2 CC2, K1 CC1] around.",
+            "Rnd 6: As Rnd 5.",
+            "Rnd 7: As Rnd 4.",
+            "Rnd 8: As Rnd 3.",
+            "Rnd 9: As Rnd 2.",
+            "Rnd 10: As Rnd 1.",
         ),
     ),
     "8+2, first shape": (

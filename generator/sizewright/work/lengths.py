@@ -12,7 +12,7 @@ from sizewright.read.typed_numbers import exact
 from sizewright.work.counts import Counts
 from sizewright.work.faults import NoCount, Stopped
 
-_TYPED = re.compile(r"(?P<number>.+?) ?(?P<unit>[a-z]+|″|\")?$", re.IGNORECASE)
+_TYPED = re.compile(r"(?P<number>.*?) ?(?P<unit>[a-z]+|″|\")?$", re.IGNORECASE)
 
 
 class Lengths:
@@ -30,6 +30,11 @@ class Lengths:
         length = self._length(extent)
         gauge = self._gauge(part)
         return None if length is None or gauge is None else floor(length * gauge + Fraction(1, 2))
+
+    def measured(self, rows: int, part: str) -> Fraction | None:
+        """The length of so many rows in cm; None where there is no row gauge."""
+        gauge = self._gauge(part)
+        return None if not gauge else rows / gauge
 
     def _gauge(self, part: str) -> Fraction | None:
         gauges = {

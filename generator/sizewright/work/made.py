@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import assert_never
 
 from sizewright.base.place import Span
@@ -39,11 +40,22 @@ class Step:
     declared: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class MadePart:
+    """A part as one size made it: its rows and their length in cm, None where they are not known."""
+
+    piece: str
+    span: Span
+    rows: int | None
+    length: Fraction | None
+
+
 @dataclass(slots=True)
 class Made:
-    """What one size made: its steps, what went wrong, the stitches by yarn, and the directions not counted there."""
+    """What one size made: steps and parts, what went wrong, the stitches by yarn, and the directions not counted."""
 
     steps: list[Step] = field(default_factory=list)
+    parts: list[MadePart] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
     forgotten: list[Forgotten] = field(default_factory=list)
     worked: Counter[str] = field(default_factory=Counter)

@@ -31,7 +31,7 @@ from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Forgotten, NoMarker, NoStitches, NoTurn, NoYarnOver, Stopped, UnevenGraft, WrongCount
 from sizewright.work.holders import held_as, names_of, off_holders, plain_name
-from sizewright.work.made import Made, Step, label_of
+from sizewright.work.made import Made, MadePart, Step, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
 from sizewright.work.row_book import RowBook
@@ -58,6 +58,8 @@ class Maker:
         self.unmarked = False  # a faulty row lost the markers: that they are missing is told by it already
         self.piece = self.name = ""
         self.place: Span | None = None  # of the direction worked last
+        self.now: Span | None = None  # of the direction that is worked
+        self.begun: Span | None = None  # where the part begins
 
     def make(self) -> Made:
         """Works the whole pattern."""
@@ -73,6 +75,7 @@ class Maker:
                 for direction in arranged(piece.directions):
                     self.direction(direction)
         self.count_worked()
+        self.close_part()
         self.tally.close()
         self.made.worked.update(self.tally.stitches)
         self.judge_end()
@@ -92,6 +95,15 @@ class Maker:
         if needle.total and self.place is not None:
             self.made.forgotten.append(Forgotten(self.place, self.size, needle.total, ""))
 
+    def close_part(self) -> None:
+        """Notes the rows of the part that ends, and their length."""
+        needle, begun = self.needle, self.begun
+        if needle is None or begun is None or not needle.rows:
+            return
+        rows = None if self.lost else needle.rows
+        length = None if rows is None else self.rows.lengths.measured(rows, self.piece)
+        self.made.parts.append(MadePart(self.piece, begun, rows, length))
+
     def count_worked(self) -> None:
         """Adds the stitches that were worked since."""
         if self.needle is not None:
@@ -104,6 +116,7 @@ class Maker:
 
     def direction(self, direction: Direction) -> None:
         """Works one direction; what cannot be worked is a fault, and work goes on behind the next known count."""
+        self.now = direction.span
         before, needle = self.known_total(), self.needle
         rows = needle.rows if needle is not None else 0
         try:
@@ -180,6 +193,8 @@ class Maker:
     def begin(self, looks: bytes, held: list[Held], *, in_the_round: bool | None) -> Needle:
         """A new part, with these stitches on the needle."""
         self.count_worked()
+        self.close_part()
+        self.begun = self.now
         self.needle = Needle(looks, held=held, in_the_round=in_the_round, colour=self.taken)
         self.name = self.sections.heading
         self.piece = self.sections.heading or self.graded.pattern.header.title

@@ -8,10 +8,10 @@ from sizewright.grade.graded import Graded
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.blocks import stitch_blocks
 from sizewright.work.chart_check import disagreements
-from sizewright.work.made import Made, Step
+from sizewright.work.made import Made, MadePart, Step
 from sizewright.work.maker import Maker
 from sizewright.work.stitch_patterns import measured
-from sizewright.work.worked import Entry, Worked
+from sizewright.work.worked import Entry, Part, Worked
 from sizewright.work.yarn_need import yarn_needs
 
 
@@ -35,7 +35,26 @@ def work(graded: Graded) -> Worked:
         uncounted,
         yarns,
         forgotten,
+        _parts(made),
     )
+
+
+def _parts(made: Sequence[Made]) -> tuple[Part, ...]:
+    """The parts of all sizes side by side, in the order they are begun."""
+    keyed: dict[tuple[Span, int], dict[int, MadePart]] = {}
+    for size, one in enumerate(made):
+        alike = Counter[Span]()
+        for part in one.parts:
+            keyed.setdefault((part.span, alike[part.span]), {})[size] = part
+            alike[part.span] += 1
+    return tuple(_part(parts, len(made)) for _, parts in sorted(keyed.items()))
+
+
+def _part(parts: dict[int, MadePart], count: int) -> Part:
+    first = next(iter(parts.values()))
+    by_size = [parts.get(size) for size in range(count)]
+    rows = tuple(part.rows if part else None for part in by_size)
+    return Part(first.piece, first.span, rows, tuple(part.length if part else None for part in by_size))
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
@@ -76,6 +77,19 @@ class StitchPattern:
     understood: bool = True
 
 
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of a piece, from cast-on or take-up to its end, by size: the rows worked and their length in cm.
+
+    None where a size does not make it or it could not be worked; a length is None too where there is no row gauge.
+    """
+
+    piece: str
+    span: Span
+    rows: tuple[int | None, ...]
+    lengths: tuple[Fraction | None, ...]
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Worked:
     """A pattern carried out for every size; it equals only itself.
@@ -93,3 +107,4 @@ class Worked:
     uncounted: tuple[tuple[Span, ...], ...]
     yarns: tuple[YarnNeed, ...]
     forgotten: tuple[Forgotten, ...] = ()
+    parts: tuple[Part, ...] = ()
