@@ -1,9 +1,8 @@
 """In: a cloth. Out: where each row of a picture stands: moved aside by shaping, and lifted where the cloth waves."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sizewright.work.cloth import Cloth, ClothRow
+from sizewright.work.cloth import Cloth
 
 _STIFF = 0.6  # how far a row follows the lean of its stitches; 1 would be wool without any stiffness
 
@@ -27,9 +26,9 @@ def laid_out(cloth: Cloth, widest: int, *, swatch: bool) -> Layout:
 
     A `swatch` is a part of a larger cloth, which goes on beyond all its edges.
     """
-    starts = _starts(cloth.rows)
-    left = min(starts, default=0.0)
-    right = max((start + len(row.looks) for start, row in zip(starts, cloth.rows, strict=True)), default=0.0)
+    starts = _starts(cloth)
+    ends = [start + len(row.looks) for start, row in zip(starts, cloth.rows, strict=True)]
+    left, right = (max(starts), min(ends)) if swatch else (min(starts), max(ends))
     narrow = right - left <= widest
     tube = swatch or cloth.in_the_round
     goes_on = (tube or not narrow, tube, swatch, swatch or not cloth.finished)
@@ -38,10 +37,16 @@ def laid_out(cloth: Cloth, widest: int, *, swatch: bool) -> Layout:
     return Layout(starts, _lifts(cloth), max(left, right - widest), right, goes_on)
 
 
-def _starts(rows: Sequence[ClothRow]) -> tuple[float, ...]:
+def _counts(cloth: Cloth) -> set[int]:
+    return {cloth.cast_on, *(len(row.looks) for row in cloth.rows)}
+
+
+def _starts(cloth: Cloth) -> tuple[float, ...]:
     """Each row lies so that its stitches stand, taken together, over those they were worked into."""
+    if len(_counts(cloth)) == 1:
+        return (0.0,) * len(cloth.rows)
     starts, start = [], 0.0
-    for row in rows:
+    for row in cloth.rows:
         if row.stands_on:
             drift = sum(below - place for place, below in enumerate(row.stands_on)) / len(row.stands_on)
             start += round(drift * 2) / 2
@@ -55,7 +60,7 @@ def _lifts(cloth: Cloth) -> tuple[float, ...]:
     Stitches lean away from yarn overs and towards decreases, and a row lies across its stitches: so it rises where the
     cloth is widened and sinks where it is drawn together (geometry; common practice, no source).
     """
-    counts = {len(row.looks) for row in cloth.rows} | {cloth.cast_on}
+    counts = _counts(cloth)
     if len(counts) != 1:
         return ()
     width, level, levels = counts.pop(), 0.0, []

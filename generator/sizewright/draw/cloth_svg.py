@@ -95,6 +95,8 @@ class _Picture:
 
     def _shape(self) -> str:
         """The ground between the stitches, a little within the edges of every row."""
+        if all(self._layout.goes_on):
+            return box(*self._view())
         shapes = []
         for number, (start, row) in enumerate(zip(self._layout.starts, self._cloth.rows, strict=True)):
             y = self._top(number)
