@@ -18,7 +18,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
+
+# A busy machine is slow, not wrong.
+settings.register_profile("suite", deadline=None)
+settings.load_profile("suite")
 
 ROOT = Path(__file__).resolve().parent.parent
 CHECKERS = ROOT / "tests" / "node_modules"

@@ -17,7 +17,6 @@ class HoldingWork(NeedleWork):
         count = self.remaining if action.count is None else self.counts(action.count)
         looks = self.needle.left[self.at : self.at + count]
         self.take(action.span, count, makes=0)
-        self.parted = True
         self.needle.held.append(Held(action.name, looks[::-1] if self.needle.wrong_side else looks, action.span))
 
     def across(self, action: Across) -> None:

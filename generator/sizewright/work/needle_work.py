@@ -38,7 +38,6 @@ class NeedleWork:
         self.ahead = [pin for pin in needle.pins if not self._lies_behind(pin)]
         self.turned: Turning | None = None
         self.shifted = False  # the round begins somewhere else from here on
-        self.parted = False  # stitches of this row were put on a holder
         self.idle = True  # nothing is worked: stitches are put on a holder, markers placed
         self.worked: Counter[str] = Counter()
         self.colour = needle.colour
@@ -90,8 +89,6 @@ class NeedleWork:
         needle.left, needle.behind = self.arranged(needle.behind, bytes(self.right), rest)
         needle.pins = _sorted(pins)
         self._count(needle)
-        if needle.in_the_round and self.parted and self.turned is not None:  # a heel: the ring is open where they were
-            needle.in_the_round, needle.pins = False, [pin for pin in needle.pins if pin.kind is Lies.MARKER]
         if self.turned is Turning.DOUBLE:
             self._double(needle)
         if parted:
