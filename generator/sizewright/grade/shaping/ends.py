@@ -42,7 +42,7 @@ def _gusset(heel_left: int, instep: int, flap: int, around: int) -> Result:
     """A stitch picked up for every two rows of the flap; two decreased every other round down to the foot."""
     if flap % 2:
         raise Impossible(
-            f"a flap of {flap} rows has no whole chain of slipped edge stitches; {flap - 1} or {flap + 1} has."
+            f"a flap of {flap} rows gives no whole stitches, one for every two rows; {flap - 1} or {flap + 1} do."
         )
     picked = flap // 2
     total = heel_left + 2 * picked + instep
@@ -52,7 +52,7 @@ def _gusset(heel_left: int, instep: int, flap: int, around: int) -> Result:
     if around - instep < heel_left + 4:
         sole = around - instep
         raise Impossible(
-            f"{sole} sts of the sole are no gusset behind {heel_left} of the heel; it takes 4 more at least."
+            f"{sole} sts of the sole are too few behind {heel_left} of the heel; it takes 4 more at least."
         )
     counts = {"heel": heel_left, "pick_up": picked, "top": instep, "total": total}
     return {**counts, "decreases": decreases, "again": decreases - 1, "foot": around}
