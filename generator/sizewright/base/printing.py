@@ -6,6 +6,7 @@ Lengths are printed in centimetres and inches, inches in quarters, as the trade 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 from types import MappingProxyType
 
 from sizewright.base.needle_sizes import NEEDLE_SIZES, SYSTEMS
@@ -218,6 +219,23 @@ def needle_size(mm: Fraction) -> tuple[str, ...]:
     known = NEEDLE_SIZES.get(mm)
     labels = ((system, known.label(system)) for system in SYSTEMS) if known else ()
     return (f"{decimal(mm)} mm", *(f"{system} {label}" for system, label in labels if label))
+
+
+# Yarn is bought by its length or its mass: the units, and the decimals of each.
+_BOUGHT: Mapping[Dimension, tuple[tuple[str, int], ...]] = MappingProxyType(
+    {LENGTH: (("m", 0), ("yd", 0)), MASS: (("g", 0), ("oz", 1))}
+)
+
+
+def bought(values: Sequence[Fraction], dimension: Dimension, *, metric_first: bool = True) -> tuple[Series, ...]:
+    """Yarn to buy, a length or a mass, rounded up: never less in print than is needed."""
+    series = tuple(_rounded_up(values, *unit)[0] for unit in _BOUGHT[dimension])
+    return series if metric_first else series[::-1]
+
+
+def _rounded_up(values: Sequence[Fraction], unit: str, places: int) -> tuple[Series, ...]:
+    step = _factor(unit) / 10**places
+    return _series(tuple(decimal(Fraction(ceil(value / step), 10**places), places) for value in values), unit)
 
 
 def printed(

@@ -10,6 +10,7 @@ from sizewright.command.proofing import Checked, Proofing
 from sizewright.command.report_text import counted
 from sizewright.grade.graded import Named
 from sizewright.proof.proofed import Proofed
+from sizewright.publish.yarn_data import yarn_data
 from sizewright.work.worked import Entry, StitchPattern
 
 Json = str | int | None | Sequence["Json"] | Mapping[str, "Json"]
@@ -45,6 +46,7 @@ def _worked(one: Proofed) -> dict[str, Json]:
     return {
         "rows": [_row(entry) for entry in one.worked.entries],
         "stitch_patterns": [_stitch_pattern(pattern) for pattern in one.worked.stitch_patterns],
+        "yarn": [{**yarn_data(need), "line": need.yarn.span.line} for need in one.worked.yarns],
     }
 
 

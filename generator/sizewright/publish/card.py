@@ -9,6 +9,7 @@ from datetime import date
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.drawn import drawn, drawn_path
+from sizewright.publish.view_yarn import yarn_range
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +31,7 @@ class Card:
     sizes: tuple[str, ...] = ()
     weights: tuple[str, ...] = ()
     techniques: tuple[str, ...] = ()
+    yarn: str = ""
 
     @classmethod
     def of(cls, proofed: Proofed) -> "Card":
@@ -51,6 +53,7 @@ class Card:
             sizes=pattern.size_names,
             weights=tuple(weights),
             techniques=tuple(technique.text for technique in header.techniques),
+            yarn=yarn_range(proofed.worked),
         )
 
     def as_json(self) -> dict[str, str | list[str]]:
@@ -62,7 +65,7 @@ class Card:
         """The card again. Raises ValueError where the value is not one that `as_json` wrote."""
         if not isinstance(value, Mapping):
             raise ValueError("a card is an object")
-        read = {name: _value(name, value.get(name), default) for name, default in _items(cls("", ""))}
+        read = {name: _value(name, value.get(name, default), default) for name, default in _items(cls("", ""))}
         card = cls(**read)  # type: ignore[arg-type]  # _value has checked each against its field
         for day in filter(None, (card.published, card.revised)):
             date.fromisoformat(day)

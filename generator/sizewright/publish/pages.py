@@ -21,6 +21,7 @@ from sizewright.publish.view_collection import card_views, filters
 from sizewright.publish.view_pattern import pattern_path, pattern_view
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_text import technique_view, text_view
+from sizewright.publish.yarn_data import yarn_data
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
 
@@ -57,6 +58,7 @@ def data_page(proofed: Proofed, project: Project) -> bytes:
         "sizes": graded.sizes,
         "quantities": [{"name": named.name, **_exact(named.result)} for named in graded.quantities.values()],
         "finished": [_measured(measured) for measured in graded.finished],
+        "yarn": [yarn_data(need) for need in proofed.worked.yarns],
         "card": Card.of(proofed).as_json(),
     }
     return (json.dumps(told, ensure_ascii=False, indent=1) + "\n").encode()

@@ -91,7 +91,7 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class SizeTable:
-    """Sizes, body measurements, finished measurements and ease."""
+    """Sizes, body measurements, finished measurements and ease; or the yarn each size needs."""
 
     groups: tuple[ColumnGroup, ...]
     rows: tuple[Row, ...]
@@ -225,6 +225,8 @@ class PatternView:
     gauges: tuple[GaugeView, ...]
     needles: tuple[str, ...]
     yarns: tuple[YarnView, ...]
+    amounts: SizeTable | None
+    amount_notes: tuple[str, ...]
     notions: tuple[str, ...]
     terms: tuple[TermView, ...]
     techniques: tuple[Link, ...]

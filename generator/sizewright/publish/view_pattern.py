@@ -19,6 +19,7 @@ from sizewright.publish.view_facts import (
 )
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_terms import Terms
+from sizewright.publish.view_yarn import amount_notes, amount_table
 from sizewright.read.pattern import Day, Pattern
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
@@ -53,6 +54,8 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
         needles=tuple(map(needle_text, header.needles)),
         yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
+        amounts=amount_table(worked, sizes, metric_first=metric_first),
+        amount_notes=amount_notes(worked, metric_first=metric_first),
         notions=tuple(words.text for words in header.notions),
         terms=terms.used(pattern),
         techniques=tuple(_techniques(pattern, project, links)),

@@ -17,7 +17,7 @@ from sizewright.publish.view_numbers import cell_html, size_class
 from sizewright.read.pattern import Size
 
 _NOTHING = Markup("–")
-_ONE_SIZE = SizeChoice("z0", "", "One size", "")
+ONE_SIZE = SizeChoice("z0", "", "One size", "")
 
 
 def size_choices(sizes: Sequence[Size]) -> tuple[SizeChoice, ...]:
@@ -45,8 +45,7 @@ def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first:
         return None
     columns = [column for group in groups for column in group.columns]
     rows = tuple(
-        Row(size, tuple(column.cells[index] for column in columns))
-        for index, size in enumerate(choices or (_ONE_SIZE,))
+        Row(size, tuple(column.cells[index] for column in columns)) for index, size in enumerate(choices or (ONE_SIZE,))
     )
     return SizeTable(groups, rows, any(measured.ease is not None for measured in graded.finished))
 

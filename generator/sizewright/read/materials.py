@@ -49,14 +49,10 @@ class Swatch:
 
 @dataclass(frozen=True, slots=True)
 class Reserve:
-    """What is added to the yarn that was worked out, as a share of it (1/10 for "10 %").
-
-    `next_ball` says that it is meant where it takes a ball more.
-    """
+    """What is added to the yarn that was worked out, as a share of it (1/10 for "10 %")."""
 
     span: Span
     share: Fraction
-    next_ball: bool
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,14 +1,11 @@
 """In: the `swatch:` and `reserve:` of a yarn. Out: what was counted or measured and weighed, and the share to add."""
 
-import re
-
 from sizewright.base.units import LENGTH, MASS, STITCHES
 from sizewright.read.pattern import Gauge, Reserve, Swatch
 from sizewright.read.values import Values
 from sizewright.read.yaml_tree import Node
 
 EXAMPLE = "{stitches: 2400 st, mass: 12 g}"
-_NEXT_BALL = re.compile(r",\s*into the next ball$")
 _MOST = 1  # a reserve of more than the yarn itself is a mistyped one
 
 
@@ -74,13 +71,12 @@ def gauge_of(swatch: Swatch, gauges: tuple[Gauge, ...]) -> Gauge | None:
 
 
 def read_reserve(values: Values, key: str, node: Node) -> Reserve | None:
-    """ "10 %", or "10 %, into the next ball" where it is meant that it may take a ball more."""
+    """A share that is added, "10 %"."""
     words = values.words(key, node)
     if words is None:
         return None
-    meant = _NEXT_BALL.search(words.text)
-    share = values.share(words.text[: meant.start()] if meant else words.text)
+    share = values.share(words.text)
     if share is None or not 0 <= share <= _MOST:
         values.fault(words.span, f"“{key}: {words.text}” is no share.", "Write how much is added: “reserve: 10 %”.")
         return None
-    return Reserve(words.span, share, meant is not None)
+    return Reserve(words.span, share)

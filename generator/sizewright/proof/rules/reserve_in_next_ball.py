@@ -5,8 +5,9 @@ these sizes. A reserve of a whole ball and more is no accident, and is not told.
 
 **Example.** `reserve: 10 %`, where the stitches take 1.95 balls: that is 2 balls without the reserve and 3 with it.
 
-**Instead.** A smaller reserve that stays within the balls, `reserve: 2 %`. Where it is meant, say so:
-`reserve: 10 %, into the next ball`; the page then tells what would do without the reserve.
+**Instead.** A smaller reserve that stays within the balls, `reserve: 2 %`, or other balls. Where the ball is meant,
+accept it: `accepted: [{rule: reserve-in-next-ball, reason: better a ball too many}]`. The page tells a reader how many
+balls would do without the reserve.
 """
 
 from collections.abc import Iterator
@@ -30,13 +31,13 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     for need in worked.yarns:
         reserve = need.yarn.reserve
         sizes = [size for size in range(len(need.worked)) if need.reserve_takes_ball(size)]
-        if reserve is None or reserve.next_ball or not sizes:
+        if reserve is None or not sizes:
             continue
         told = by_size((name_of(worked, size), _told(need, size)) for size in sizes)
         share = decimal(reserve.share * 100, 3)
         message = f"Only the reserve of {share} % takes “{need.yarn.name}” into the next ball: {told}."
         names = tuple(name for size in sizes if (name := name_of(worked, size)))
-        yield RULE.at(reserve.span, message, _mend(need, sizes, share), names)
+        yield RULE.at(reserve.span, message, _mend(need, sizes), names)
 
 
 def _told(need: YarnNeed, size: int) -> str:
@@ -47,9 +48,9 @@ def _told(need: YarnNeed, size: int) -> str:
     return f"{balls} balls instead of {balls - 1}, for {used} of the last"
 
 
-def _mend(need: YarnNeed, sizes: list[int], share: str) -> str:
+def _mend(need: YarnNeed, sizes: list[int]) -> str:
     """The largest whole reserve that stays within the balls of these sizes, or that it is meant."""
-    meant = f"Where it is meant, say so: “reserve: {share} %, into the next ball”."
+    meant = "Where the ball is meant, accept it with your reason."
     room = min(_room(need, size) for size in sizes)
     most = floor(room * 100)
     return f"A reserve of {most} % stays within the balls. {meant}" if most else meant

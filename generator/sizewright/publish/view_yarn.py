@@ -1,0 +1,156 @@
+"""In: the yarn every size needs. Out: its table, what has to be said of it, and its range in a few words."""
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from markupsafe import Markup, escape
+
+from sizewright.base.printing import as_text, bought, decimal, printed
+from sizewright.base.units import LENGTH, MASS, Dimension
+from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
+from sizewright.publish.view_facts import spoken_name, text_of
+from sizewright.publish.view_numbers import cell_html
+from sizewright.publish.view_sizes import ONE_SIZE
+from sizewright.read.pattern import Swatch
+from sizewright.work.worked import Worked
+from sizewright.work.yarn_need import Amount, YarnNeed
+
+_AT_LEAST = "at least "
+_STYLES = {LENGTH: "long", MASS: "g"}
+
+
+def known(worked: Worked) -> tuple[YarnNeed, ...]:
+    """The yarns whose amounts can be told: those with a swatch."""
+    return tuple(need for need in worked.yarns if need.reserved)
+
+
+def amount_table(worked: Worked, choices: Sequence[SizeChoice], *, metric_first: bool) -> SizeTable | None:
+    """Length, mass and balls of each yarn, by size, with the reserve; None where no swatch tells."""
+    groups = tuple(
+        ColumnGroup(_heading(need, alone=len(worked.yarns) == 1), tuple(_columns(need, metric_first=metric_first)))
+        for need in known(worked)
+    )
+    if not groups:
+        return None
+    columns = [column for group in groups for column in group.columns]
+    rows = (
+        Row(size, tuple(column.cells[index] for column in columns)) for index, size in enumerate(choices or (ONE_SIZE,))
+    )
+    return SizeTable(groups, tuple(rows), has_ease=False)
+
+
+def _heading(need: YarnNeed, *, alone: bool) -> str:
+    """ "Main: Deepwater, dark"; of a single yarn only its colour."""
+    colour = text_of(need.yarn.colour)
+    name = spoken_name(need.yarn.name)
+    return (colour or name) if alone or not colour else f"{name}: {colour}"
+
+
+def _columns(need: YarnNeed, *, metric_first: bool) -> Iterator[Column]:
+    for label, dimension in (("Length", LENGTH), ("Mass", MASS)):
+        values = [_of(amount, dimension) for amount in need.reserved]
+        told = [value for value in values if value is not None]
+        if len(told) == len(values):
+            series = bought(told, dimension, metric_first=metric_first)
+            cells = (cell_html(series, size) for size in range(len(told)))
+            yield Column(label, tuple(_least(cell, need.incomplete[size]) for size, cell in enumerate(cells)))
+    if all(amount.balls is not None for amount in need.reserved):
+        yield Column(_balls(need), tuple(_ball_cell(need, size) for size in range(len(need.reserved))))
+
+
+def _of(amount: Amount, dimension: Dimension) -> Fraction | None:
+    return amount.length if dimension == LENGTH else amount.mass
+
+
+def _least(cell: Markup, incomplete: bool) -> Markup:  # noqa: FBT001 (a cell and what is to be said of it)
+    return Markup("{}{}").format(_AT_LEAST, cell) if incomplete else cell
+
+
+def _balls(need: YarnNeed) -> str:
+    """ "Balls of 50 g", or of so many metres where their mass is not told."""
+    ball = need.yarn.mass or need.yarn.length
+    return f"Balls of {ball.typed}" if ball else "Balls"
+
+
+def _ball_cell(need: YarnNeed, size: int) -> Markup:
+    """ "3", with what would do where only the reserve takes the last one."""
+    balls = Markup(f"{need.reserved[size].balls}")  # noqa: S704 (a number)
+    if need.over(size) is not None:
+        without = escape(f"{need.worked[size].balls} without the reserve")
+        balls = Markup('{} <span class="remark">{}</span>').format(balls, without)
+    return _least(balls, need.incomplete[size])
+
+
+def amount_notes(worked: Worked, *, metric_first: bool) -> tuple[str, ...]:
+    """Where the amounts come from, what is kept in reserve, and what they are not."""
+    return tuple(_notes(worked, metric_first=metric_first))
+
+
+def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str]:
+    needs = known(worked)
+    if not needs:
+        return
+    swatches = dict.fromkeys(_swatch_words(need, metric_first=metric_first) for need in needs)
+    yield f"Counted from every stitch of the instructions, edges included, by a swatch {'; '.join(swatches)}."
+    yield _reserve_words(needs)
+    if any(any(need.incomplete) for need in needs):
+        yield "“At least” says that a part of the instructions is told in words and could not be counted."
+    gauges = worked.graded.pattern.header.gauges
+    if len(gauges) > 1:
+        yield "Other fabrics than that of the swatch take a little more or less for each stitch."
+    if any(need.over(size) is not None for need in needs for size in range(len(need.reserved))):
+        yield "Where the reserve alone takes the last ball, the balls that would do without it stand beside."
+
+
+def _swatch_words(need: YarnNeed, *, metric_first: bool) -> str:
+    """ "of 2400 sts that took 12 g", "of 20 × 22 cm that took 14 g"."""
+    swatch = need.yarn.swatch
+    if swatch is None:
+        return ""
+    return f"of {_swatch_size(swatch)} that took {_swatch_yarn(swatch, metric_first=metric_first)}"
+
+
+def _swatch_size(swatch: Swatch) -> str:
+    if swatch.stitches is not None:
+        return f"{decimal(swatch.stitches.quantity.value)} sts"
+    return " by ".join(side.typed for side in (swatch.width, swatch.height) if side is not None)
+
+
+def _swatch_yarn(swatch: Swatch, *, metric_first: bool) -> str:
+    measure, dimension = (swatch.mass, MASS) if swatch.mass is not None else (swatch.length, LENGTH)
+    if measure is None:
+        return ""
+    return as_text(printed((measure.quantity.value,), dimension, _STYLES[dimension], metric_first=metric_first))
+
+
+def _reserve_words(needs: Sequence[YarnNeed]) -> str:
+    shares = {need.reserve for need in needs}
+    if shares == {0}:
+        return "Nothing is added in reserve: for the swatch and for long tails have some more at hand."
+    if len(shares) == 1:
+        told = f"{decimal(shares.pop() * 100, 1)} %"
+    else:
+        told = ", ".join(
+            f"{decimal(need.reserve * 100, 1)} % of {spoken_name(need.yarn.name).lower()}" for need in needs
+        )
+    return f"{told} is added in reserve, for the swatch, tails and joins."
+
+
+def yarn_range(worked: Worked) -> str:
+    """The yarn from the size that needs least to the one that needs most: "46 to 112 m / 51 to 123 yd"."""
+    return "; ".join(filter(None, (_range(need, alone=len(worked.yarns) == 1) for need in known(worked))))
+
+
+def _range(need: YarnNeed, *, alone: bool) -> str:
+    for dimension in (LENGTH, MASS):
+        values = [value for amount in need.reserved if (value := _of(amount, dimension)) is not None]
+        if values:
+            least, most = bought((min(values),), dimension), bought((max(values),), dimension)
+            told = " / ".join(_from_to(a.values[0], b.values[0], a.unit) for a, b in zip(least, most, strict=True))
+            told = f"{_AT_LEAST if any(need.incomplete) else ''}{told}"
+            return told if alone else f"{need.yarn.name.replace('_', ' ')} {told}"
+    return ""
+
+
+def _from_to(least: str, most: str, unit: str) -> str:
+    return f"{least} {unit}" if least == most else f"{least} to {most} {unit}"
