@@ -9,7 +9,7 @@ from datetime import date
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.drawn import drawn, drawn_path
-from sizewright.publish.view_yarn import yarn_range
+from sizewright.publish.yarn_range import yarn_range
 
 
 @dataclass(frozen=True, slots=True)

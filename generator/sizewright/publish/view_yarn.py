@@ -1,27 +1,21 @@
-"""In: the yarn every size needs. Out: its table, what has to be said of it, and its range in a few words."""
+"""In: the yarn every size needs. Out: its table and what has to be said of it."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
 from markupsafe import Markup, escape
 
 from sizewright.base.printing import as_text, bought, decimal, printed
-from sizewright.base.units import LENGTH, MASS, Dimension
+from sizewright.base.units import LENGTH, MASS
 from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.view_facts import spoken_name, text_of
 from sizewright.publish.view_numbers import cell_html
 from sizewright.publish.view_sizes import ONE_SIZE
+from sizewright.publish.yarn_range import AT_LEAST, known, measured
 from sizewright.read.pattern import Swatch
 from sizewright.work.worked import Worked
-from sizewright.work.yarn_need import Amount, YarnNeed
+from sizewright.work.yarn_need import YarnNeed
 
-_AT_LEAST = "at least "
 _STYLES = {LENGTH: "long", MASS: "g"}
-
-
-def known(worked: Worked) -> tuple[YarnNeed, ...]:
-    """The yarns whose amounts can be told: those with a swatch."""
-    return tuple(need for need in worked.yarns if need.reserved)
 
 
 def amount_table(worked: Worked, choices: Sequence[SizeChoice], *, metric_first: bool) -> SizeTable | None:
@@ -48,7 +42,7 @@ def _heading(need: YarnNeed, *, alone: bool) -> str:
 
 def _columns(need: YarnNeed, *, metric_first: bool) -> Iterator[Column]:
     for label, dimension in (("Length", LENGTH), ("Mass", MASS)):
-        values = [_of(amount, dimension) for amount in need.reserved]
+        values = [measured(amount, dimension) for amount in need.reserved]
         told = [value for value in values if value is not None]
         if len(told) == len(values):
             series = bought(told, dimension, metric_first=metric_first)
@@ -58,12 +52,8 @@ def _columns(need: YarnNeed, *, metric_first: bool) -> Iterator[Column]:
         yield Column(_balls(need), tuple(_ball_cell(need, size) for size in range(len(need.reserved))))
 
 
-def _of(amount: Amount, dimension: Dimension) -> Fraction | None:
-    return amount.length if dimension == LENGTH else amount.mass
-
-
 def _least(cell: Markup, incomplete: bool) -> Markup:  # noqa: FBT001 (a cell and what is to be said of it)
-    return Markup("{}{}").format(_AT_LEAST, cell) if incomplete else cell
+    return Markup("{}{}").format(AT_LEAST, cell) if incomplete else cell
 
 
 def _balls(need: YarnNeed) -> str:
@@ -134,23 +124,3 @@ def _reserve_words(needs: Sequence[YarnNeed]) -> str:
             f"{decimal(need.reserve * 100, 1)} % of {spoken_name(need.yarn.name).lower()}" for need in needs
         )
     return f"{told} is added in reserve, for the swatch, tails and joins."
-
-
-def yarn_range(worked: Worked) -> str:
-    """The yarn from the size that needs least to the one that needs most: "46 to 112 m / 51 to 123 yd"."""
-    return "; ".join(filter(None, (_range(need, alone=len(worked.yarns) == 1) for need in known(worked))))
-
-
-def _range(need: YarnNeed, *, alone: bool) -> str:
-    for dimension in (LENGTH, MASS):
-        values = [value for amount in need.reserved if (value := _of(amount, dimension)) is not None]
-        if values:
-            least, most = bought((min(values),), dimension), bought((max(values),), dimension)
-            told = " / ".join(_from_to(a.values[0], b.values[0], a.unit) for a, b in zip(least, most, strict=True))
-            told = f"{_AT_LEAST if any(need.incomplete) else ''}{told}"
-            return told if alone else f"{need.yarn.name.replace('_', ' ')} {told}"
-    return ""
-
-
-def _from_to(least: str, most: str, unit: str) -> str:
-    return f"{least} {unit}" if least == most else f"{least} to {most} {unit}"
