@@ -49,6 +49,22 @@ def test_the_rows_as_they_were_carried_out(made: Made) -> None:
     ]
 
 
+def test_the_yarn_of_a_pattern(made: Made) -> None:
+    """A pattern without a swatch has the stitches of its yarn and no amounts; sums are those of the rows above."""
+    (yarn,) = json.loads(json_report(made()))["patterns"][0]["yarn"]
+    rows = json.loads(json_report(made()))["patterns"][0]["rows"]
+    stitches = [92 + 92 * (1 + rows[2]["times"][0]), 108 + 108 * (1 + rows[2]["times"][1])]
+    assert yarn["stitches"] == stitches
+    assert {key: yarn[key] for key in ("name", "length", "mass", "balls", "reserve", "incomplete")} == {
+        "name": "main",
+        "length": [],
+        "mass": [],
+        "balls": [],
+        "reserve": "0",
+        "incomplete": [False, False],
+    }
+
+
 def test_what_was_found(made: Made) -> None:
     told = json.loads(json_report(made([FOUND], [APART])))
     found = {

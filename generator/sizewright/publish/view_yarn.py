@@ -34,10 +34,10 @@ def amount_table(worked: Worked, choices: Sequence[SizeChoice], *, metric_first:
 
 
 def _heading(need: YarnNeed, *, alone: bool) -> str:
-    """ "Main: Deepwater, dark"; of a single yarn only its colour."""
+    """ "Contrast: Oat, pale"; a yarn that is alone is just the yarn."""
     colour = text_of(need.yarn.colour)
-    name = spoken_name(need.yarn.name)
-    return (colour or name) if alone or not colour else f"{name}: {colour}"
+    name = "Yarn" if alone else spoken_name(need.yarn.name)
+    return f"{name}: {colour}" if colour else name
 
 
 def _columns(need: YarnNeed, *, metric_first: bool) -> Iterator[Column]:
@@ -89,11 +89,11 @@ def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str]:
     if len(gauges) > 1:
         yield "Other fabrics than that of the swatch take a little more or less for each stitch."
     if any(need.over(size) is not None for need in needs for size in range(len(need.reserved))):
-        yield "Where the reserve alone takes the last ball, the balls that would do without it stand beside."
+        yield "Where fewer balls would do without the reserve, their number stands beside."
 
 
 def _swatch_words(need: YarnNeed, *, metric_first: bool) -> str:
-    """ "of 2400 sts that took 12 g", "of 20 × 22 cm that took 14 g"."""
+    """ "of 2400 sts that took 12 g", "of 20 cm × 22 cm that took 14 g"."""
     swatch = need.yarn.swatch
     if swatch is None:
         return ""
@@ -103,7 +103,7 @@ def _swatch_words(need: YarnNeed, *, metric_first: bool) -> str:
 def _swatch_size(swatch: Swatch) -> str:
     if swatch.stitches is not None:
         return f"{decimal(swatch.stitches.quantity.value)} sts"
-    return " by ".join(side.typed for side in (swatch.width, swatch.height) if side is not None)
+    return " × ".join(side.typed for side in (swatch.width, swatch.height) if side is not None)
 
 
 def _swatch_yarn(swatch: Swatch, *, metric_first: bool) -> str:
