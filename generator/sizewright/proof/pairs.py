@@ -48,12 +48,14 @@ class Pair:
 
 def pairs(text: str) -> Iterator[Pair]:
     """Every measure that is typed in both systems, with as many values in the one as in the other."""
-    for form in (_METRIC_FIRST, _IMPERIAL_FIRST):
-        for found in form.finditer(text):
-            one, two = _typed(found[1], found[2]), _typed(found[3], found[4])
-            metric, imperial = (one, two) if form is _METRIC_FIRST else (two, one)
-            if metric is not None and imperial is not None and _alike(metric, imperial):
-                yield Pair(found.start(), found.end(), metric, imperial)
+    end = 0
+    for found in sorted((*_METRIC_FIRST.finditer(text), *_IMPERIAL_FIRST.finditer(text)), key=re.Match.start):
+        one, two = _typed(found[1], found[2]), _typed(found[3], found[4])
+        metric, imperial = (one, two) if found.re is _METRIC_FIRST else (two, one)
+        if metric is not None and imperial is not None and _alike(metric, imperial) and found.start() >= end:
+            bracket = text[found.end() : found.end() + 1] in (")", "]")
+            end = found.end() + (bracket and "(" in text[found.end(2) : found.start(3)])
+            yield Pair(found.start(), end, metric, imperial)
 
 
 def _typed(values: str, unit: str) -> Typed | None:

@@ -29,7 +29,7 @@ _SEED_AND_MOSS = (_words("seed (?:stitch|st)"), _words("moss (?:stitch|st)"))
 # the tests (stitchandstory.com, knittingmagic.biz).
 _FAMILIES = (
     (_words("b(?:i|ou)nd(?:ing)?[ -]off|BO"), _words("cast(?:ing)?[ -]off")),
-    (_words("gauge"), _words("tension (?:square|swatch)|(?:check|correct|your|stated|the|to) tension")),
+    (_words("gauge"), _words("(?:tension (?:square|swatch)|(?:check|correct|stated|to) tension)|(?<=UK: )tension")),
     (_words("stockinette"), _words("stocking (?:stitch|st)")),
     _SEED_AND_MOSS,
     (_words("yarn over|yo"), _words("yfwd|yrn|yon|yfrn")),

@@ -42,7 +42,10 @@ _HALF_STEP: Mapping[str, Fraction] = MappingProxyType(
 _SHORT = {"inch": "in", "yard": "yd", "ounce": "oz"}
 _LABELS = ("metre", "yard")  # of yarn: round numbers, so one in a hundred more
 # The lengths circular needles are sold under, in cm and in (common practice, from memory).
-_CABLES = {(40, 16), (50, 20), (60, 24), (80, 32), (100, 40), (120, 47), (120, 48), (150, 60)}
+_CABLES = tuple(
+    (Fraction(cm), Fraction(inches))
+    for cm, inches in ((40, 16), (50, 20), (60, 24), (80, 32), (100, 40), (120, 47), (120, 48), (150, 60))
+)
 _NEEDLE = re.compile(r"\b(?:circulars?|needles?|cables?|cords?)\b", re.I)
 _NEAR = 60  # signs
 
@@ -82,7 +85,7 @@ def _of_needle(text: str, pair: Pair, at: int) -> bool:
     """Whether these are the two names of one length of circular needle."""
     around = text[max(0, pair.start - _NEAR) : pair.end + _NEAR]
     lengths = (pair.metric.values[at], pair.imperial.values[at])
-    return any(lengths == cable for cable in _CABLES) and bool(_NEEDLE.search(around))
+    return lengths in _CABLES and bool(_NEEDLE.search(around))
 
 
 def _said(pair: Pair, at: int) -> str:
