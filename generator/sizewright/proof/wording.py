@@ -13,7 +13,7 @@ from sizewright.read.inserts import Insert, typed_piece
 from sizewright.read.pattern import Header, Pattern, StitchBlock, Words, WorkBlock
 
 INSERT = "\ufffc"  # stands for every sign of `{...}`
-_BRACES = re.compile(r"(?<!\\)\{[^{}\n]*\}")
+_BRACES = re.compile(r"(?<!\\)\{[^{}\n]*(?:\}|$)", re.M)
 _ADDRESS = re.compile(r"\]\([^()\n]*\)|https?://\S+")
 _PASSAGE = re.compile(r"^:::.*$", re.M)
 _FENCE = re.compile(r"^[ >]*(`{3,}|~{3,})(.*)$")
