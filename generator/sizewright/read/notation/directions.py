@@ -38,6 +38,7 @@ from sizewright.read.rules import NOT_UNDERSTOOD
 from sizewright.read.yarn_names import YarnNames
 
 _SAME_TIME = ("at", "the", "same", "time")
+_MOST_JOINTS = 4  # instructions joined in one sentence
 _DECLARE = "Write the rows out, or say what they come to: “# declared: 72 sts, 12 rows” at the end of the line."
 _ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 
@@ -119,7 +120,7 @@ class DirectionReader:
             said = self._phrased(sentence)
         yield from self._bare_row(sentence) if said is None else said
 
-    def _phrased(self, sentence: Sentence) -> tuple[Direction, ...] | None:
+    def _phrased(self, sentence: Sentence, joints: int = _MOST_JOINTS) -> tuple[Direction, ...] | None:
         """What a sentence of set phrases says; None where it is none. Two may be joined by "then"."""
         single = ShapingParser(sentence, self._vocabulary).spaced() or self._cast_on(sentence)
         if single is not None:
@@ -127,9 +128,9 @@ class DirectionReader:
         together = self._together(sentence)
         if together is not None:
             return (together,)
-        parts = parted(sentence)
+        parts = parted(sentence) if joints else None
         if parts is not None:
-            first, second = (self._phrased(part) for part in parts)
+            first, second = (self._phrased(part, joints - 1) for part in parts)
             if first is not None and second is not None:
                 return (*first, *second)
         body, promise = self._without_promise(sentence)
