@@ -1,4 +1,4 @@
-"""In: the functions and plans of the grading language. Out: what the page on the numbers says of each."""
+"""In: the functions, plans and shapes of the grading language. Out: what the page on the numbers says of each."""
 
 import re
 from collections.abc import Iterator
@@ -8,6 +8,8 @@ from markupsafe import Markup, escape
 
 from sizewright.base.units import spoken
 from sizewright.grade.functions import FUNCTIONS, Function
+from sizewright.grade.schematic.shape import Shape
+from sizewright.grade.schematic.table import SHAPES
 from sizewright.grade.shaping.plan import Argument, Plan
 from sizewright.grade.shaping.table import PLANS
 
@@ -17,7 +19,7 @@ _CODE = re.compile(r"`([^`]+)`")
 
 @dataclass(frozen=True, slots=True)
 class MethodView:
-    """A function or plan of the grading language: what it does, what it takes and the numbers it gives."""
+    """A function, plan or shape of the grading language: what it does, what it takes and the numbers it gives."""
 
     name: str
     anchor: str
@@ -27,11 +29,13 @@ class MethodView:
 
 
 def method_views() -> Iterator[MethodView]:
-    """Every function and every plan, functions first."""
+    """Every function, every plan and every shape, in this order."""
     for function in FUNCTIONS.values():
         yield _function(function)
     for plan in PLANS.values():
         yield _plan(plan)
+    for shape in SHAPES.values():
+        yield _shape(shape)
 
 
 def _function(function: Function) -> MethodView:
@@ -43,6 +47,11 @@ def _plan(plan: Plan) -> MethodView:
     takes = tuple(f"{argument.name.replace('_', ' ')}: {_taken(argument)}" for argument in plan.arguments)
     gives = tuple(f"{member.name}: {spoken(member.dimension)}" for member in plan.members)
     return MethodView(plan.name, f"plan--{plan.name}", _marked(plan.page), takes, gives)
+
+
+def _shape(shape: Shape) -> MethodView:
+    takes = tuple(f"{edge.name.replace('_', ' ')}{' (if you like)' if edge.usual else ''}" for edge in shape.edges)
+    return MethodView(shape.name, f"shape--{shape.name}", _marked(f"A shape of schematics. {shape.page}"), takes, ())
 
 
 def _taken(argument: Argument) -> str:
