@@ -8,6 +8,8 @@ from sizewright.read.inserts import Insert, TypedList
 from sizewright.read.notation.tree import Count
 from sizewright.work.faults import NoCount, Stopped
 
+MOST = 99_999  # stitches, rows or times: more than any piece has
+
 
 class Counts:
     """The counts of one size. A value that is no whole number stops the row; grading or the proof says why."""
@@ -24,6 +26,8 @@ class Counts:
         exact = self.exact(value)
         if exact is None or exact.denominator != 1 or exact < 0:
             raise Stopped(None)
+        if exact > MOST:
+            raise Stopped(NoCount(count.span, self.size, str(exact), too_many=True))
         return int(exact)
 
     def exact(self, value: Insert | TypedList) -> Fraction | None:

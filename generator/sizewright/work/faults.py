@@ -173,11 +173,12 @@ class NotJoined:
 
 @dataclass(frozen=True, slots=True)
 class NoCount:
-    """A number among the instructions is no count of stitches, rows or times."""
+    """A number among the instructions is no count of stitches, rows or times, or `too_many` of them."""
 
     span: Span
     size: int
     words: str
+    too_many: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,8 @@ from typing import TypeVar
 
 from sizewright.base.place import Span
 from sizewright.read.notation.tree import Landmark, Mark, Marking, Place, Turning
-from sizewright.work.counts import Counts
-from sizewright.work.faults import BrokenRepeat, NoMarker, NoTurn, Stopped, TooFew
+from sizewright.work.counts import MOST, Counts
+from sizewright.work.faults import BrokenRepeat, NoCount, NoMarker, NoTurn, Stopped, TooFew
 from sizewright.work.needle import FLIP, GAPS, Lies, Needle, Pin, reversed_pins
 
 BOR = "bor"  # the marker at the beginning of the round
@@ -137,9 +137,12 @@ class NeedleWork:
                     self.passed.append(replace(pin, place=place))
         self.at += count
 
-    def give(self, looks: bytes) -> None:
-        """Stitches come onto the right needle, looking so from the right side."""
-        self.right += looks
+    def give(self, looks: bytes, times: int = 1) -> None:
+        """Stitches come onto the right needle, looking so from the right side. Raises `Stopped` for too many."""
+        total = len(self.right) + len(looks) * times
+        if total > MOST:
+            raise Stopped(NoCount(self.span, self.counts.size, f"{total} sts", too_many=True))
+        self.right += looks * times
 
     def worked_looks(self, looks: bytes) -> bytes:
         """The looks of stitches worked now, as seen from the right side."""

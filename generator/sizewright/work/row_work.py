@@ -74,7 +74,7 @@ class RowWork(HoldingWork):
                 self.across(action)
             case Add():
                 count = self.counts(action.count)
-                self.give(b"k" * count)
+                self.give(b"k", count)
                 self.worked[self.colour] += count
             case Follow():
                 self.follow(action)
@@ -114,7 +114,10 @@ class RowWork(HoldingWork):
         below = self.needle.left[self.at : self.at + times]
         self.take(action.span, stitch.uses * times, stitch.uses or 1, stitch.makes)
         slipped = stitch.looks == "s"
-        self.give(below.translate(SLIPPED) if slipped else self.worked_looks(stitch.looks.encode()) * times)
+        if slipped:
+            self.give(below.translate(SLIPPED))
+        else:
+            self.give(self.worked_looks(stitch.looks.encode()), times)
         self.worked[action.colour or self.colour] += stitch.worked * times
 
     def drop(self, action: Drop) -> None:
@@ -188,8 +191,7 @@ class RowWork(HoldingWork):
             if run is not None:
                 self.many(action, run, times)
             else:
-                for _ in range(times):
-                    self.all(action.actions)
+                self.times_each(action, times)
             self.all(action.ending)
             return
         place = action.place or Place(Landmark.END)
@@ -197,6 +199,14 @@ class RowWork(HoldingWork):
             self.repeat_to(action, run, place)
         else:
             self.repeat_each(action, place)
+
+    def times_each(self, action: Repeat, times: int) -> None:
+        """A stretch so many times, one after the other; one that leaves all as it was need not be worked again."""
+        for _ in range(times):
+            before, given = self.at, bytes(self.right)
+            self.all(action.actions)
+            if self.at == before and self.right == given:
+                break
 
     def repeat_to(self, action: Repeat, run: Run, place: Place) -> None:
         """Repeats up to a place, all alike."""
@@ -242,7 +252,7 @@ class RowWork(HoldingWork):
             if clear:
                 below, given = self.needle.left[self.at : self.at + run.uses * clear], len(self.right)
                 self.take(action.span, run.uses * clear)
-                self.give(self.worked_looks(run.looks * clear))
+                self.give(self.worked_looks(run.looks), clear)
                 for use, look in run.slipped:
                     self.right[given + look :: len(run.looks)] = below[use :: run.uses].translate(SLIPPED)
                 for colour, count in run.colours:

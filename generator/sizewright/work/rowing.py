@@ -8,13 +8,13 @@ from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Promise, Row
 from sizewright.read.notation.tree import Promised, Side, Turn
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Fault, NeverReached, NotJoined, Stopped, WrongCount, WrongSide
+from sizewright.work.faults import Fault, NeverReached, NoCount, NotJoined, Stopped, WrongCount, WrongSide
 from sizewright.work.needle import Needle, Pin
 from sizewright.work.row_parts import row_parts
 from sizewright.work.row_work import RowWork
 
 # More rows than anybody knits: a repeat that would go on so long has no end.
-ENDLESS = 20_000
+ENDLESS = 5_000
 
 
 class Rowing:
@@ -25,7 +25,10 @@ class Rowing:
         self._faults = faults
 
     def again(self, needle: Needle, rows: Sequence[Row], times: int) -> None:
-        """The rows so many times; where they leave everything as it was, the rest is only counted."""
+        """The rows so many times; where they leave everything as it was, the rest is only counted.
+
+        Raises `Stopped` for a row that cannot be worked, and for more rows than anybody knits.
+        """
         for done in range(min(times, ENDLESS)):
             state = _state(needle)
             rows_before, worked_before = needle.rows, Counter(needle.worked)
@@ -38,6 +41,8 @@ class Rowing:
                 for colour, count in (needle.worked - worked_before).items():
                     needle.worked[colour] += count * rest
                 return
+        if times > ENDLESS:
+            raise Stopped(NoCount(rows[0].span, self._counts.size, f"{times} rows", too_many=True))
 
     def partly(self, needle: Needle, rows: Sequence[Row], count: int) -> None:
         """So many rows of a sequence, beginning with its first."""

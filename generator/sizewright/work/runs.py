@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sizewright.read.notation.tree import Action, Aside, Colour, IntoOne, PassOver, Repeat, Work
-from sizewright.work.counts import Counts
+from sizewright.work.counts import MOST, Counts
 from sizewright.work.needle import PASSED_OVER
 
 
@@ -55,6 +55,8 @@ class _Gathered:
         match action:
             case Work(place=None):
                 times = 1 if action.count is None else self.counts(action.count)
+                if self.too_long(action.stitch.uses * times, action.stitch.makes * times):
+                    return False
                 if action.stitch.looks == "s":
                     self.slipped += [(self.uses + place, len(self.looks) + place) for place in range(times)]
                 self.uses += action.stitch.uses * times
@@ -76,10 +78,14 @@ class _Gathered:
                 return False
         return True
 
+    def too_long(self, uses: int, makes: int) -> bool:
+        """Whether so many stitches more would be more than any piece has."""
+        return self.uses + uses > MOST or len(self.looks) + makes > MOST
+
     def many(self, actions: Sequence[Action], times: int, uses: int | None = None) -> bool:
         """Adds a stretch so many times."""
         inner = run_of(actions, self.counts, self.yarn)
-        if inner is None:
+        if inner is None or self.too_long(inner.uses * times, len(inner.looks) * times):
             return False
         if uses is None:
             self.slipped += [

@@ -1,6 +1,6 @@
-"""A number among the instructions that measures something else than stitches, rows or times.
+"""A number among the instructions that measures something else than stitches, rows or times, or far too many of them.
 
-**Why it matters.** Nobody can cast on centimetres.
+**Why it matters.** Nobody can cast on centimetres, and nobody has a hundred thousand stitches on a needle.
 
 **Example.** `Cast on {brim} sts.`, where `brim` is a length.
 
@@ -15,6 +15,7 @@ from sizewright.read.project import Project
 from sizewright.work.faults import NoCount
 from sizewright.work.worked import Worked
 
+_MEND = "Turn it into a count with the gauge first."
 RULE = Rule("no-count", Level.ERROR, __doc__)
 
 
@@ -22,5 +23,8 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     """One finding a place, for all sizes concerned."""
     for faults, sizes in grouped(worked, NoCount):
         first = faults[0]
-        message = f"“{first.words}” is no count of stitches, rows or times."
-        yield RULE.at(first.span, message, "Turn it into a count with the gauge first.", sizes)
+        if first.too_many:
+            message, mend = f"“{first.words}” are more than any piece has.", "Look for a number or a repeat too large."
+        else:
+            message, mend = f"“{first.words}” is no count of stitches, rows or times.", _MEND
+        yield RULE.at(first.span, message, mend, sizes)

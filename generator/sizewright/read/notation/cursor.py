@@ -136,7 +136,7 @@ class Cursor:
         token = self.step()
         if token.count is None:
             self.position -= 1
-            raise self.fault("A count must be a whole number.")
+            raise self.fault("A count must be a whole number below 100 000.")
         return token.count
 
     def one(self) -> Count:

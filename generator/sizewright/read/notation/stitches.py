@@ -128,7 +128,7 @@ class Vocabulary:
         self.by_spelling: Mapping[str, Stitch] = MappingProxyType(known)
         self.longest = max(len(spelling.split()) for spelling in known)
         counted = sorted({word for word, stitch in known.items() if stitch.counted and " " not in word}, key=len)
-        self._glued = re.compile(rf"(?P<word>{'|'.join(map(re.escape, reversed(counted)))})(?P<count>\d{{1,6}})")
+        self._glued = re.compile(rf"(?P<word>{'|'.join(map(re.escape, reversed(counted)))})(?P<count>\d{{1,5}})")
 
     def glued(self, word: str) -> tuple[Stitch, int] | None:
         """The stitch and the count of a word such as "k12" or "sl1"; None where it is none."""

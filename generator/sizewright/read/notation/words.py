@@ -26,7 +26,7 @@ ALL_NUMBER_WORDS = {word: number for number, word in enumerate(_TEENS, start=1)}
 # Those that are written as words today; longer ones stand in older books.
 NUMBER_WORDS = {word: number for word, number in ALL_NUMBER_WORDS.items() if number <= _MOST_IN_WORDS}
 # Behind these words "one" is no number: "make one" is a stitch, "in one stitch" a place.
-_LONGEST = 12  # figures; a longer number is no count of anything knitted
+_LONGEST = 5  # figures; a longer number is no count of anything knitted
 _KEEPS_WORD = ("make", "in", "into")
 
 _TOKEN = re.compile(
