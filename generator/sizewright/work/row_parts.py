@@ -4,8 +4,10 @@ from collections.abc import Iterator, Sequence
 
 from sizewright.read.notation.tree import Action, Mark, Marking, Repeat, Turn, Turning, Work
 from sizewright.work.counts import Counts
+from sizewright.work.faults import NoCount, Stopped
 from sizewright.work.needle_work import BOR
 
+_MOST = 5_000  # actions of a row that is turned; nobody turns so often
 DOUBLING = "make double st"
 
 
@@ -15,7 +17,9 @@ def row_parts(actions: Sequence[Action], counts: Counts) -> tuple[tuple[Action, 
         return (tuple(actions),)
     parts: list[tuple[Action, ...]] = []
     part: list[Action] = []
-    for action in _unrolled(actions, counts):
+    for number, action in enumerate(_unrolled(actions, counts)):
+        if number > _MOST:
+            raise Stopped(NoCount(action.span, counts.size, "So many turns", too_many=True))
         part.append(action)
         if _ends(action):
             parts.append(tuple(part))

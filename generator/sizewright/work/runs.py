@@ -25,6 +25,9 @@ class Run:
     slipped: tuple[tuple[int, int], ...] = ()
 
 
+_MOST_SLIPPED = 1_000
+
+
 class _Gathered:
     """What the actions of a stretch do together, one after the other."""
 
@@ -55,9 +58,10 @@ class _Gathered:
         match action:
             case Work(place=None):
                 times = 1 if action.count is None else self.counts(action.count)
-                if self.too_long(action.stitch.uses * times, action.stitch.makes * times):
+                slips = times if action.stitch.looks == "s" else 0
+                if self.too_long(action.stitch.uses * times, action.stitch.makes * times, slips):
                     return False
-                if action.stitch.looks == "s":
+                if slips:
                     self.slipped += [(self.uses + place, len(self.looks) + place) for place in range(times)]
                 self.uses += action.stitch.uses * times
                 self.looks += action.stitch.looks.encode() * times
@@ -78,14 +82,15 @@ class _Gathered:
                 return False
         return True
 
-    def too_long(self, uses: int, makes: int) -> bool:
-        """Whether so many stitches more would be more than any piece has."""
-        return self.uses + uses > MOST or len(self.looks) + makes > MOST
+    def too_long(self, uses: int, makes: int, slips: int) -> bool:
+        """Whether so many stitches more would be more than any piece has, or more slipped ones than are remembered."""
+        longest = max(self.uses + uses, len(self.looks) + makes)
+        return longest > MOST or len(self.slipped) + slips > _MOST_SLIPPED
 
     def many(self, actions: Sequence[Action], times: int, uses: int | None = None) -> bool:
         """Adds a stretch so many times."""
         inner = run_of(actions, self.counts, self.yarn)
-        if inner is None or self.too_long(inner.uses * times, len(inner.looks) * times):
+        if inner is None or self.too_long(inner.uses * times, len(inner.looks) * times, len(inner.slipped) * times):
             return False
         if uses is None:
             self.slipped += [

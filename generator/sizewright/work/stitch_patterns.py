@@ -11,7 +11,7 @@ from sizewright.read.notation.words import ALL_NUMBER_WORDS
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.blocks import block_rows, totals, understood
 from sizewright.work.counts import Counts
-from sizewright.work.widths import WIDEST, Tried, fitting
+from sizewright.work.widths import Tried, fitting
 from sizewright.work.worked import BlockCount, Clash, StitchPattern
 
 _STATED = re.compile(r"multiple of (\d+)(?: sts?| stitches)?(?:,? (?:plus|and|\+) (\d+))?", re.IGNORECASE)
@@ -47,7 +47,7 @@ def measured(block: StitchBlock, graded: Graded) -> StitchPattern:
         cast_on,
         tuple(_broken(found, fits, cast_on)) if fits else (),
         None if fits else _clash(found),
-        next(((width, found[width][-1]) for width in range(1, WIDEST) if len(found[width]) == len(rows)), None),
+        next(((width, found[width][-1]) for width in range(1, found.widest) if len(found[width]) == len(rows)), None),
     )
 
 
@@ -93,12 +93,12 @@ def _wrong(rows: Sequence[Row], width: int, after: Sequence[int]) -> Iterator[Bl
 
 def _clash(found: Tried) -> Clash | None:
     """The first row that cannot be worked over what those before it leave, whatever the width; None where all can."""
-    rows, tried = found.rows, [found[width] for width in range(1, WIDEST)]
+    rows, tried = found.rows, [found[width] for width in range(1, found.widest)]
     furthest = max(len(after) for after in tried)
     if furthest == len(rows):
         return None
     row = rows[furthest]
-    alone = tuple(width for width in range(1, WIDEST) if totals((row,), width, found.counts))
+    alone = tuple(width for width in range(1, found.widest) if totals((row,), width, found.counts))
     leave = sorted({after[furthest - 1] for after in tried if len(after) == furthest}) if furthest else []
     before = rows[furthest - 1].label if furthest else ""
     return Clash(row.span, row.label, before, alone[:_TOLD], tuple(leave[:_TOLD]), len(alone) > _TOLD)

@@ -20,6 +20,7 @@ from sizewright.work.row_work import RowWork
 from sizewright.work.runs import Run
 
 WIDEST = 480  # stitches tried; a repeat wider than a third of it is no stitch pattern anybody printed
+_ROWS_TRIED = 150_000  # rows worked in all: nobody prints a pattern of so many that this cuts the counts short
 _END = Place(Landmark.END)
 
 # What the stretch of a row takes and leaves in one repeat; None where the row has no such stretch.
@@ -33,6 +34,7 @@ class Tried:
         self.rows = rows
         self.counts = counts
         self._found: dict[int, tuple[int, ...]] = {}
+        self.widest = max(2, min(WIDEST, _ROWS_TRIED // max(1, len(rows))))
 
     def __getitem__(self, width: int) -> tuple[int, ...]:
         if width not in self._found:
@@ -46,13 +48,13 @@ class Tried:
 
 
 def fitting(tried: Tried) -> tuple[int, ...]:
-    """The counts below `WIDEST` over which the rows can be worked and worked again."""
-    least = next(filter(tried.fits, range(1, WIDEST)), None)
+    """The counts, up to a wide piece, over which the rows can be worked and worked again."""
+    least = next(filter(tried.fits, range(1, tried.widest)), None)
     if least is None:
         return ()
     stretches = _stretches(tried.rows, least, tried.counts)
     if stretches is None:
-        return tuple(filter(tried.fits, range(least, WIDEST)))
+        return tuple(filter(tried.fits, range(least, tried.widest)))
     step = _step(stretches)
     return tuple(range(least, WIDEST, step)) if step else (least,)
 

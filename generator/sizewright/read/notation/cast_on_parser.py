@@ -66,7 +66,7 @@ class CastOnParser(RowParser):
         """The cast-on in stretches, a marker behind each."""
         span = self.since(start)
         total = count.value if isinstance(count.value, int) else None
-        if total is None or places[-1] > total:
+        if total is None or not places or places[-1] > total:
             raise self.fault("Write “Cast on 8 sts, pm, cast on 8 sts”.")
         behind: list[Action] = []
         ends = [*places[1:], total]

@@ -87,6 +87,7 @@ class DirectionReader:
     def sentence(self, sentence: Sentence) -> Iterator[Direction | Promise]:
         """The directions of one sentence, or the count that it promises; what is not understood is a finding too."""
         try:
+            _refuse_oversized(sentence)
             labelled = read_label(sentence)
             if labelled is not None:
                 yield from self._row(*labelled, sentence)
@@ -228,6 +229,13 @@ def _promised(found: list[Direction], promise: Promise) -> None:
     last = found[-1] if found else None
     if isinstance(last, Row | CastOn | RepeatRows | Even | Spaced | Meanwhile | Unread):
         found[-1] = replace(last, promise=promise)
+
+
+def _refuse_oversized(sentence: Sentence) -> None:
+    """Raises `NotUnderstood` for a number of more figures than anything knitted has."""
+    for token in sentence:
+        if token.kind is Kind.NUMBER and token.count is None and token.typed.isdecimal():
+            raise NotUnderstood(token.span, token.typed, "A count must be a whole number below 100 000.")
 
 
 def _short(text: str) -> str:
