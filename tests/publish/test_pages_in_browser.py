@@ -65,7 +65,7 @@ def test_choosing_a_size_leaves_its_numbers_alone(sample_site: Path, page_at: Op
     assert cast_on(page) == "Cast on 120 sts, 30 on each of 4 needles."
     assert text(page, ".sizes tbody") == "Adult M 56.5 cm 22¼ in 54 cm 21¼ in −2.5 cm −1 in 22 cm 8¾ in"
     assert text(page, ".only") == "For adults Add 11 cm / 4¼ in more. Rnd 3: Knit."
-    page.get_by_label("Small").check()
+    page.get_by_label("Small", exact=True).check()
     assert cast_on(page) == "Cast on 100 sts, 25 on each of 4 needles."
     assert page.locator(".only").is_hidden()
     page.get_by_label("All sizes").check()
@@ -76,7 +76,7 @@ def test_choosing_a_size_leaves_its_numbers_alone(sample_site: Path, page_at: Op
 def test_no_number_is_lost_and_none_is_doubled_by_choosing(sample_site: Path, page_at: Open) -> None:
     page = page_at(sample_site / "patterns/hat.html")
     for place, name in enumerate(("Small", "Adult M", "Adult L")):
-        page.get_by_label(name).check()
+        page.get_by_label(name, exact=True).check()
         for number in page.locator(".graded:visible").all():
             shown = [one for one in number.locator(".z").all() if one.is_visible()]
             assert [str(one.get_attribute("class")) for one in shown] == [f"z z{place}"]
@@ -125,7 +125,7 @@ def test_a_size_is_chosen_with_the_keyboard_alone(sample_site: Path, page_at: Op
     page = page_at(sample_site / "patterns/hat.html", javascript=False)
     page.get_by_label("All sizes").focus()
     page.keyboard.press("ArrowRight")
-    assert page.get_by_label("Small").is_checked()
+    assert page.get_by_label("Small", exact=True).is_checked()
     outline = page.locator("label:has(:focus-visible)").evaluate("label => getComputedStyle(label).outlineStyle")
     assert outline == "solid"
 
