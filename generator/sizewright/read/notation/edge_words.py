@@ -7,7 +7,10 @@ from sizewright.read.notation.manner_parser import MannerParser
 from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Action, AtEdges, Count, Evenly, Follow, Landmark, Manner, Place, Work
 
-_VERBS = {"inc": "inc", "increase": "inc", "dec": "dec", "decrease": "dec"}
+_VERBS = {
+    **dict.fromkeys(("inc", "increase", "increasing"), "inc"),
+    **dict.fromkeys(("dec", "decrease", "decreasing"), "dec"),
+}
 _EDGES = ("neck", "armhole", "front", "side", "raglan", "sleeve", "outer", "inner", "shaped")
 _BEGINNINGS = ("beg", "beginning", "start")
 
@@ -18,6 +21,8 @@ class EdgeWords(MannerParser):
     def shaping_words(self) -> tuple[Action, ...]:
         """The actions of a whole row; none where something else stands."""
         start = self.position
+        if self.texts(2) == ("knit", ",") and self.peek(2) in _VERBS:  # "Knit, decreasing 4 sts evenly"
+            self.position += 2
         if self.at(*_VERBS) and self.peek(1) == "#":
             stitch = self.words.by_spelling[_VERBS[self.step().text]]
             count = self.count()

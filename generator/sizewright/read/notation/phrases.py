@@ -229,6 +229,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?P<fabric>knit|purl|k|p) (?P<count>#)(?: more)? {_ROW}", _even),
     (rf"(?:work )?(?P<count>#)(?: more)? (?P<fabric>knit|purl) {_ROW}", _even),
     (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}", _even),
+    (rf"work (?P<count>#) more {_ROW}", _even),
     (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
     (rf"{_CUT}{_PULL} .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
     (rf"graft {_SET.format('one')} (?:to|with|and) {_SET.format('other')}(?: .*)?", _graft),

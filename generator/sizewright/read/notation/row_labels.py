@@ -116,6 +116,8 @@ def _numbers(words: Sentence) -> Numbers:
 
 
 def _side(texts: list[str]) -> Side | None:
+    if {"rs", "ws"} <= set(texts):  # "Row 1 (RS) and all WS rows": one of them, by number
+        return None
     if "ws" in texts or ("wrong" in texts and "side" in texts):
         return Side.WRONG
     return Side.RIGHT if "rs" in texts or ("right" in texts and "side" in texts) else None

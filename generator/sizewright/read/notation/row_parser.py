@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from sizewright.read.notation.cables import named_cable
+from sizewright.read.notation.cursor import STITCH_WORDS
 from sizewright.read.notation.direction_tree import Promise
 from sizewright.read.notation.follow_words import FollowWords
 from sizewright.read.notation.special_words import JOINTS, STARS
@@ -201,6 +202,7 @@ class RowParser(FollowWords):
             self.step()
             count = self.one()
         self.stitch_words()
+        count = self._into(stitch, count)
         off_holder = self._off_holder(start, stitch, count)
         if off_holder is not None:
             return (off_holder,)
@@ -219,6 +221,18 @@ class RowParser(FollowWords):
         if place is None:
             count = self._in_one_form(stitch, count)
         return (Work(self.since(start), stitch, count, place, colour, manner),)
+
+    def _into(self, stitch: Stitch, count: Count | None) -> Count | None:
+        """ "kfb in next st", "inc in each of next 2 sts": how many stitches are worked so."""
+        start = self.position
+        if stitch.uses != 1 or count is not None or self.phrase((("in", "next"), ("into", "next"), *_EACH)) is None:
+            return count
+        into = self.count() if self.number_ahead() else self.one()
+        if not self.at(*STITCH_WORDS):
+            self.position = start
+            return count
+        self.stitch_words()
+        return into
 
     def _in_one_form(self, stitch: Stitch, count: Count | None) -> Count | None:
         """ "k" is "k1", and "yo 1" is "yo"."""
@@ -272,6 +286,7 @@ class RowParser(FollowWords):
         return self.step().typed
 
 
+_EACH = tuple(("in", "each", "of", *the, "next") for the in (("the",), ()))
 _DOUBLE_YO = tuple(
     (into, *words, *yo)
     for into in ("in", "into")
