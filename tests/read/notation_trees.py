@@ -32,9 +32,11 @@ from sizewright.read.notation.direction_tree import (
     Promise,
     RepeatRows,
     Row,
+    SameAgain,
     Spaced,
     Spacing,
     TakeUp,
+    TakeYarn,
     Unread,
 )
 from sizewright.read.notation.kinds import Marking, Promised, Side
@@ -153,6 +155,10 @@ def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Directio
             BindOffAll(HERE, ("Bind off all sts loosely in pattern",) if words else ()),
             Gather(HERE, count),
             Gather(HERE, None, ("Graft the toe",)),
+            TakeYarn(HERE, "CC"),
+            TakeYarn(HERE, "B", ("Change to B",)),
+            SameAgain(HERE, "sleeve", Count(HERE, 2), total=True),
+            SameAgain(HERE, "sleeve", Count(HERE, 3), total=False),
             Declared(HERE, some, count, ("Work the panel as drawn.",)),
         ]
     )

@@ -195,3 +195,10 @@ Cast on 5 sts.
 def test_what_cannot_be_counted_is_said(lines: str, header: str, whole: bool) -> None:  # noqa: FBT001
     done = worked(f"```work\n{lines}\n```\n", header)
     assert (done.uncounted == ((),)) is whole
+
+
+def test_the_first_row_of_a_repeat_is_worked_in_the_yarn_in_hand_each_time() -> None:
+    """Cast on and once in the main yarn; then the other one is in hand, and stays there for the other nine rows."""
+    stripes = "```stitch Stripes\nMultiple of 2 sts.\nRow 1: Knit.\nRow 2 (CC): Purl.\n```\n"
+    body = f"{stripes}```work\nCast on 10 sts.\nWork Rows 1 and 2 of Stripes 5 times.\n```\n"
+    assert worked(body, GAUGE + TWO).stitches == {"": (20,), "CC": (90,)}

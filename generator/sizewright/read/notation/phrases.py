@@ -153,8 +153,9 @@ def _take_up(match: Match) -> tuple[Direction, ...]:
 def _same_again(match: Match) -> tuple[Direction, ...]:
     one = Count(match.span, 1)
     times = (match.count("count") or one) if match.has("count") else one
-    more = match.has("more") or not match.has("count")
-    return (SameAgain(match.span, match.words("part"), times, not more, told_sentence(match.tokens)),)
+    more, part = match.has("more") or not match.has("count"), match.words("part")
+    plain = written_out(match.tokens) == f"make # {'more ' if more else ''}{part} the same way"
+    return (SameAgain(match.span, part, times, not more, () if plain else told_sentence(match.tokens)),)
 
 
 def _nothing(_: Match) -> tuple[Direction, ...]:

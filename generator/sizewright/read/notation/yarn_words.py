@@ -23,7 +23,7 @@ class YarnWords:
         while found is not None:
             verb, name, end = found
             if verb not in _LEAVES:
-                taken.append(TakeYarn(spanned(sentence[at:end]), name, told_sentence(sentence[at:end])))
+                taken.append(_taken(sentence[at:end], name))
             at = end
             while at < len(sentence) and sentence[at].text in _JOINTS:
                 at += 1
@@ -38,8 +38,7 @@ class YarnWords:
             if found is not None:
                 _, name, end = found
                 before = sentence[: at - 1] if sentence[at - 1].text == "," and end == len(sentence) else sentence[:at]
-                words = told_sentence(sentence[at:end])
-                return TakeYarn(spanned(sentence[at:end]), name, words), (*before, *sentence[end:])
+                return _taken(sentence[at:end], name), (*before, *sentence[end:])
         return None
 
     def remarked(self, remark: str) -> str | None:
@@ -57,3 +56,9 @@ class YarnWords:
                 if named is not None:
                     return verb, *named
         return None
+
+
+def _taken(said: Sentence, name: str) -> TakeYarn:
+    """The yarn that is taken, with the words that say it where they are not the plain ones."""
+    plain = " ".join(token.typed for token in said).casefold() == f"with {name}".casefold()
+    return TakeYarn(spanned(said), name, () if plain else told_sentence(said))
