@@ -11,8 +11,8 @@ from itertools import combinations
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from tests.draw.conftest import graded_schematic
 from tests.draw.drawn_back import Shown, outlines, root_of, shown
+from tests.draw.written import graded, graded_schematic
 
 from sizewright.base.printing import as_text, printed
 from sizewright.base.units import LENGTH
@@ -20,6 +20,7 @@ from sizewright.draw.dimension_lines import Box, Label, Placed
 from sizewright.draw.schematic import WIDE, Drawing, drawing_of
 from sizewright.draw.schematic_svg import figure_svg
 from sizewright.grade.graded import Schematic
+from sizewright.grade.schematic.shape import Side
 from sizewright.grade.schematic.table import SHAPES
 
 THOROUGH = settings(derandomize=True, max_examples=25, deadline=None)
@@ -138,6 +139,18 @@ def test_every_shape_is_to_scale_in_every_size_with_all_its_edges(shape: str) ->
     assert held_to_scale(drawing, schematic) == []
 
 
+@pytest.mark.parametrize("shape", SHAPES)
+def test_every_measurement_is_taken_between_points_of_the_drawing(shape: str) -> None:
+    schematic = graded_schematic([written("piece", shape, grown(USUAL[shape], [Fraction(1)]))], 1)
+    (outline,) = schematic.pieces[0].outlines.values()
+    corners = [step[-1] for path in (outline.closed, *outline.lines) for step in ((path.start,), *path.steps)]
+    for one in outline.dimensions:
+        axis = 0 if one.side in (Side.ABOVE, Side.BELOW) else 1
+        ends = {one.start[axis], one.end[axis]}
+        assert ends <= {corner[axis] for corner in corners}, one.edge
+        assert one.length == USUAL[shape][one.edge] * one.share
+
+
 def test_a_wrong_line_is_seen() -> None:
     schematic = graded_schematic(["hat = hat(around = 50 cm, height = 22 cm)"], 1)
     drawing = drawn(schematic)
@@ -208,6 +221,23 @@ def test_no_label_runs_into_another_or_out_of_the_picture(shapes: list[str], siz
                 if overlap(Box(leader.x1, leader.y1, leader.x2 + 1e-6, leader.y2 + 1e-6), label)
             ]
             assert crossed == []
+
+
+lengths = st.one_of(st.integers(-2, 120), st.sampled_from(["0", "1/100", "1000", "1001", "22/7"]))
+
+
+@settings(THOROUGH, max_examples=200)
+@given(st.sampled_from(sorted(SHAPES)), st.data())
+def test_any_measurements_are_drawn_to_scale_or_refused_with_the_sizes(shape: str, data: st.DataObject) -> None:
+    edges = {edge.name: data.draw(st.lists(lengths, min_size=2, max_size=2), edge.name) for edge in SHAPES[shape].edges}
+    typed = (f"{edge} = {values[0]} ({values[1]}) cm" for edge, values in edges.items())
+    found = graded([f"piece = {shape}({', '.join(typed)})"], 2)
+    assert {finding.rule for finding in found.findings} <= {"impossible-outline"}
+    if found.findings:
+        assert set(found.findings[0].sizes) <= {"S0", "S1"} != set()
+        assert found.schematics[0].pieces == ()
+    else:
+        assert held_to_scale(drawn(found.schematics[0]), found.schematics[0]) == []
 
 
 def test_an_overlap_is_seen() -> None:

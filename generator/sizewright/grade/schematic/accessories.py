@@ -115,7 +115,8 @@ def _sock(edges: Edges) -> Outline:
         ((leg + bend / 3, instep), (leg, instep + bend / 3), (leg, instep + bend)),
         (leg, top),
     )
-    lines = (path((ZERO, top - ribbing), (leg, top - ribbing)),) if ribbing else ()
+    begun = path((ZERO, heel), (leg, instep + bend)), path((ball, ZERO), (ball, instep))  # the heel, the toe
+    lines = (*begun, path((ZERO, top - ribbing), (leg, top - ribbing))) if ribbing else begun
     dimensions = (
         Dimension("leg_around", Side.ABOVE, (ZERO, top), (leg, top), HALF),
         Dimension("leg", Side.LEFT, (ZERO, heel), (ZERO, top)),

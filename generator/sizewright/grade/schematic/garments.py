@@ -18,6 +18,7 @@ from sizewright.grade.schematic.shape import (
     below,
     detail,
     level,
+    nothing,
     path,
     same_as,
     symmetric,
@@ -213,7 +214,7 @@ GARMENTS = (
             Edge("cuff", "Cuff, around"),
             Edge("upper_arm", "Upper arm, around"),
             Edge("length", "Sleeve length to underarm"),
-            detail("cap", "Depth of cap"),
+            Edge("cap", "Depth of cap", nothing),  # in one size it cannot be knitted flat, in another round
             Edge("cap_top", "Top of cap", same_as("upper_arm", _SIXTH), needs="cap"),
             detail("ribbing", "Cuff ribbing"),
         ),
