@@ -15,6 +15,7 @@ from sizewright.proof.rules import (
     chart_against_words,
     child_without_caution,
     contrary_gauge,
+    contrary_meaning,
     contrary_needle_sizes,
     contrary_number,
     contrary_schematic,
@@ -29,6 +30,8 @@ from sizewright.proof.rules import (
     half_a_pair,
     idle_acceptance,
     idle_number,
+    idle_term,
+    missing_care,
     missing_count,
     missing_gauge,
     missing_licence,
@@ -57,13 +60,18 @@ from sizewright.proof.rules import (
     unclear_needle,
     uncounted_yarn,
     uneven_graft,
+    unexplained_abbreviation,
     units_apart,
     unknown_fabric,
     unknown_row,
     unknown_yarn,
+    unlisted_needle,
     unlisted_notion,
+    unlisted_technique,
     unsafe_level,
+    unused_needle,
     unused_notion,
+    unused_technique,
     unused_yarn,
     wrong_count,
     wrong_multiple,
@@ -126,6 +134,12 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
         mixed_terms,
         unlisted_notion,
         unused_notion,
+        unlisted_needle,
+        unused_needle,
+        unlisted_technique,
+        unused_technique,
+        unexplained_abbreviation,
+        contrary_meaning,
         unclear_needle,
         contrary_needle_sizes,
         contrary_schematic,
@@ -140,14 +154,19 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
         missing_needles,
         missing_yarn,
         missing_licence,
+        missing_care,
     )
 )
 
 # Those of a whole project, which know every rule.
-PROJECT_CHECKS: tuple[tuple[Rule, ProjectCheck], ...] = tuple((module.RULE, module.check) for module in (unsafe_level,))
+PROJECT_CHECKS: tuple[tuple[Rule, ProjectCheck], ...] = tuple(
+    (module.RULE, module.check) for module in (unsafe_level, idle_term)
+)
 
 # Those that tell of what a header leaves out.
-LEFT_OUT = tuple(module.RULE for module in (missing_gauge, missing_needles, missing_yarn, missing_licence))
+LEFT_OUT = tuple(
+    module.RULE for module in (missing_gauge, missing_needles, missing_yarn, missing_licence, missing_care)
+)
 
 # Every rule of the tool by its name, the stages' own among them.
 RULES: Mapping[str, Rule] = MappingProxyType(

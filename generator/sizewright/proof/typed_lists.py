@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from sizewright.base.place import Span
 from sizewright.base.units import COUNTS, LENGTH, unit_named
-from sizewright.grade.graded import Graded, Named
+from sizewright.grade.graded import Graded, Named, Values
 from sizewright.proof.wording import Wording
 from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.typed_numbers import exact
@@ -19,6 +19,15 @@ from sizewright.read.typed_numbers import exact
 _UNIT = re.compile(r"[ \t-]?(sts|st|stitches|rows?|rnds?|rounds?|cm|inches|in)\b")
 _VALUE = re.compile(r"\d+ \d+/\d+|(?:\d+ ?)?[¼½¾⅓⅔⅛⅜⅝⅞]|\d+\.\d+|\d+")
 _SMALL = 8  # stitches or rows; a list of fewer is like another by chance
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuredList:
+    """A typed list that is surely a count or a length: its values, one a size, in base units."""
+
+    span: Span
+    text: str
+    values: Values
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,9 +40,17 @@ class TypedNumbers:
 
 
 def typed_lists(graded: Graded) -> Iterator[TypedNumbers]:
-    """The lists typed in the text and the instructions of a pattern of several sizes."""
+    """The lists typed in the text and the instructions of a pattern that works out numbers."""
     named = [one for one in graded.quantities.values() if one.formula is not None]
-    if not named or len(graded.sizes) < 2:
+    for typed in measured_lists(graded) if named else ():
+        alike = (one for one in named if one.result.dimension == typed.values.dimension)
+        beside = tuple((one, _differing(one, typed.values.values)) for one in alike)
+        yield TypedNumbers(typed.span, typed.text, beside)
+
+
+def measured_lists(graded: Graded) -> Iterator[MeasuredList]:
+    """The lists typed in the text and the instructions of a pattern of several sizes."""
+    if len(graded.sizes) < 2:
         return
     wording = Wording.of(graded.pattern)
     for found in TYPED_LIST.finditer(wording.body):
@@ -45,8 +62,7 @@ def typed_lists(graded: Graded) -> Iterator[TypedNumbers]:
         if known.dimension not in (*COUNTS, LENGTH) or (known.dimension != LENGTH and min(values) < _SMALL):
             continue
         own = tuple(value * known.factor for value in values)
-        beside = tuple((one, _differing(one, own)) for one in named if one.result.dimension == known.dimension)
-        yield TypedNumbers(wording.span(found), found.group(), beside)
+        yield MeasuredList(wording.span(found), found.group(), Values(known.dimension, own, own))
 
 
 def _differing(named: Named, values: tuple[Fraction, ...]) -> tuple[int, ...]:

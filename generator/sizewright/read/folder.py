@@ -103,7 +103,7 @@ class _Reader:
 
     def alone(self, lines: Lines, name: str) -> Project:
         studio, terms = self.shared()
-        return self.finished(studio, terms, (self.read(lines, name, "patterns"),), (), ())
+        return replace(self.finished(studio, terms, (self.read(lines, name, "patterns"),), (), ()), whole=False)
 
     def shared(self) -> tuple[Studio, tuple[Term, ...]]:
         """What all patterns share: the studio, the stitches of its own, and the size tables, which are kept here."""

@@ -39,7 +39,10 @@ class SizeTable:
 
 @dataclass(frozen=True, slots=True)
 class Project:
-    """A project folder, read. Pages and techniques are read as patterns without sizes."""
+    """A project folder, read. Pages and techniques are read as patterns without sizes.
+
+    It is `whole` where all of the folder was read, and not one pattern alone.
+    """
 
     folder: Path
     studio: Studio
@@ -50,3 +53,4 @@ class Project:
     terms: tuple[Term, ...]
     media: frozenset[str]
     findings: tuple[Finding, ...]
+    whole: bool = True

@@ -1,6 +1,8 @@
 """A word of the trade and what it means."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from sizewright.base.place import Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,3 +15,4 @@ class Term:
     technique: str | None = None
     uses: int | None = None  # stitches a studio's own term takes from the needle, where it is a stitch
     makes: int | None = None  # and those it leaves there
+    span: Span | None = field(default=None, compare=False)  # where a studio explains it

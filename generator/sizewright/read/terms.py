@@ -92,4 +92,4 @@ def _read_term(keys: Keys, values: Values) -> Term | None:
     if term is None or meaning is None:
         return None
     words = (term.text, *(spelling.text for spelling in spellings))
-    return Term(term.text, meaning.text, words, technique.text if technique else None, uses, makes)
+    return Term(term.text, meaning.text, words, technique.text if technique else None, uses, makes, term.span)

@@ -1,10 +1,10 @@
 """A row that changes the number of stitches and does not say how many there are then.
 
-**Why it matters.** The count is the only thing that tells a reader that the row came out. Give the new total where the
-row is worked once, the stitches gained or lost where it comes again, and the total behind a repeat
-(kniterations.wordpress.com, 2017; fiatfiberarts.com, 2019). It is told once for a stretch without counts; a count in the
-text below, or behind the next plain row, will do; rows of lace whose stitches come back need none,
-nor do rows that are turned before their end.
+**Why it matters.** The count is the only thing that tells a reader that the row came out. Give the new total where
+the row is worked once, the stitches gained or lost where it comes again, and the total behind a repeat
+(kniterations.wordpress.com, 2017; fiatfiberarts.com, 2019). It is told once for a stretch without counts. A count in
+the text below, or behind the next plain row, will do. Rows of lace whose stitches come back need none, nor do rows
+that are turned before their end.
 
 **Example.** `Dec Rnd: *K6, k2tog; rep from * to end.`
 
@@ -67,8 +67,12 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     prose = Wording.of(worked.graded.pattern)
     steps = list(_steps(worked))
     told = False
+    back: set[int] = set()  # the rows that bring back what a row before them took or gave
     for at, step in enumerate(steps):
-        if step.says:
+        returns = _back(steps, at) if step.changes and not step.says else None
+        if returns is not None:
+            back.add(returns)
+        elif step.says or at in back:
             told = False
         elif step.changes and not told and not _turned(step.direction) and not _made_good(steps, at, prose):
             told = True
@@ -112,7 +116,7 @@ def _turned(direction: Direction) -> bool:
 
 
 def _made_good(steps: Sequence[_Step], at: int, prose: Wording) -> bool:
-    """Whether the count is said soon, in the text, behind a plain row or a repeat; or the stitches are back."""
+    """Whether the count is said soon: in the text, behind a plain row or behind a repeat."""
     behind = steps[at + 1 : at + 1 + _AHEAD]
     first = next((step for step in behind if step.says or step.changes), None)
     if first is not None and first.says and not (first.changes and isinstance(first.direction, Row)):
@@ -120,17 +124,18 @@ def _made_good(steps: Sequence[_Step], at: int, prose: Wording) -> bool:
     end = first.direction.span if first else None
     start = prose.lines.offset(steps[at].direction.span.end_line, steps[at].direction.span.end_column)
     stop = prose.lines.offset(end.line, end.column) if end else len(prose.prose)
-    return bool(_TOLD.search(prose.prose, start, stop)) or _back(steps[at], behind)
+    return bool(_TOLD.search(prose.prose, start, stop))
 
 
-def _back(step: _Step, behind: Sequence[_Step]) -> bool:
-    """Whether the stitches are as many again before anybody counts them."""
-    for later in behind:
+def _back(steps: Sequence[_Step], at: int) -> int | None:
+    """The row behind which the stitches are as many again, before anybody counts them; None where there is none."""
+    entry = steps[at].entry
+    for place, later in enumerate(steps[at + 1 : at + 1 + _AHEAD], start=at + 1):
         if later.says or later.entry is None:
-            return False
-        if step.entry is not None and later.changes and later.entry.after == step.entry.before:
-            return True
-    return False
+            return None
+        if entry is not None and later.changes and later.entry.after == entry.before:
+            return place
+    return None
 
 
 def _finding(worked: Worked, step: _Step) -> Finding:

@@ -2,9 +2,9 @@
 
 **Why it matters.** A slip of the finger in one size of a bracket list, `2.5 (3, 30, 4)` for `2.5 (3, 3.5, 4)`, is
 found by the one stranger who knits that size. Looked at are body measurements, bracket lists that are typed for every
-size, and finished measurements, in patterns of four sizes or more. Uneven steps are no fault, nor is what rounding to
-a repeat explains: only a size that turns back by more than any other step is wide, or is more than four times the one
-before.
+size, in grade blocks and in the text, and finished measurements, in patterns of four sizes or more. Uneven steps are
+no fault, nor is what rounding to a repeat explains: only a size that turns back by more than any other step is wide,
+or is more than four times the one before.
 
 **Example.** `brim = 2.5 (3, 30, 4) cm`
 
@@ -20,6 +20,7 @@ from sizewright.base.units import PLAIN
 from sizewright.grade.graded import Graded, Measured, Named, Values
 from sizewright.grade.growth import Growth, growth
 from sizewright.grade.run import grade
+from sizewright.proof.typed_lists import measured_lists
 from sizewright.read.formula import Literal, Negation
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
@@ -40,6 +41,10 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         at = growth(measured.finished.values).astray
         if at is not None and at not in _behind(graded, measured, astray) and not _rounded_so(graded, measured, at):
             yield _finding(graded, measured.label, measured.finished, at, measured.told.span)
+    for typed in measured_lists(graded):
+        at = growth(typed.values.values).astray
+        if at is not None:
+            yield _finding(graded, typed.text, typed.values, at, typed.span)
 
 
 def _typed(named: Named) -> bool:
