@@ -12,6 +12,7 @@ sizes:
 gauge: {{stitches: 22 st / 10 cm, rows: 30 rnd / 10 cm, needle: 4 mm}}
 yarn: {{main: {{weight: light}}}}
 needles: [4 mm circular needle]
+notions: [stitch markers, waste yarn]
 licence: CC BY 4.0
 ---
 """
