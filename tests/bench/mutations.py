@@ -24,6 +24,18 @@ ROW = r"(?:row|rnd|round)s?"
 # A number that is no part of a word such as k2tog or of braces; k3 and p10 are a stitch and its count.
 NUMBER = re.compile(r"(?<![\w{}./])(?P<stitch>[kps]|sl )?(?P<number>\d+)(?![\w./]|[^{}\n]*\})", re.IGNORECASE)
 BRACES = re.compile(r"\{[^{}\n]+\}")
+# What a number says, by the words around it; "#" stands for the number itself.
+KINDS = tuple(
+    (kind, re.compile(words))
+    for kind, words in (
+        ("row number", rf"(?:^|rep |repeat |last )\s*{ROW} (?:\d+(?: to |-| and |, ))*#"),
+        ("length", r"# ?(?:cm|mm|m|in|inches)\b"),
+        ("repeat", rf"# (?:more )?times|#x\b|# {ROW}"),
+        ("place", r"(?:to|until) (?:the )?last #|# sts? before"),
+        ("stated multiple", r"(?:multiple of |plus )#"),
+        ("promise", r"[(\[]# sts?\b"),
+    )
+)
 SWAPS = {
     "decrease forgotten": (("k2tog", "k1"), ("ssk", "k1"), ("p2tog", "p1"), ("k3tog", "k2tog")),
     "increase forgotten": (("m1l", "k1"), ("m1r", "k1"), ("yo", "k1"), ("kfb", "k1")),
@@ -33,7 +45,7 @@ SWAPS = {
     "other lean": (("k2tog", "ssk"), ("ssk", "k2tog"), ("m1l", "m1r"), ("m1r", "m1l")),
 }
 NO_WORD = r"(?!\w)"
-UNSEEN = ("knit for purl", "other lean")
+UNSEEN = ("knit for purl", "other lean", "length")
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,19 +84,9 @@ class Slips:
 
     def kind(self, start: int, end: int) -> str:
         """What a number says, by the words around it."""
-        before = self.text[self.text.rfind("\n", 0, start) + 1 : start].casefold()
-        behind = self.text[end : end + 24].casefold()
-        if re.search(rf"(?:^|rep |repeat |last )\s*{ROW} (?:\d+(?: to |-| and |, ))*$", before):
-            return "row number"
-        if re.match(rf" (?:more )?times|x\b| {ROW}| more times", behind):
-            return "repeat"
-        if re.search(r"(?:to|until) (?:the )?last $", before) or re.match(r" sts? before", behind):
-            return "place"
-        if re.search(r"multiple of $|plus $", before):
-            return "stated multiple"
-        if re.search(r"[(\[]$", before) and re.match(r" sts?\b", behind):
-            return "promise"
-        return "count"
+        before = self.text[self.text.rfind("\n", 0, start) + 1 : start]
+        around = f"{before}#{self.text[end : end + 24]}".casefold()
+        return next((kind for kind, words in KINDS if words.search(around)), "count")
 
     def numbers(self, start: int, end: int) -> Iterator[Slip]:
         """Typed numbers, one more and one less."""

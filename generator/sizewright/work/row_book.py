@@ -32,11 +32,16 @@ class RowBook:
         self._numbered, self._written, self._worked_at, self.gap = {}, [], {}, False
 
     def note(self, row: Row, times: int) -> None:
-        """A row has been written and worked, or so many alike ("Rows 3 to {last}") have."""
+        """A row has been written and worked, or so many alike ("Rows 3 to {last}") have.
+
+        A row 1 begins the numbers anew: those of before cannot be called any more.
+        """
         alike = min(times, ENDLESS)
         first = row.numbers.first
-        for number in (*row.numbers.listed, *(range(first, first + alike) if row.numbers.last is not None else ())):
-            self._numbered[number] = row
+        numbers = (*row.numbers.listed, *(range(first, first + alike) if row.numbers.last is not None else ()))
+        if 1 in numbers:
+            self._numbered.clear()
+        self._numbered.update(dict.fromkeys(numbers, row))
         self._written.extend([row] * alike)
         if row.name:
             self._named[row.name] = row

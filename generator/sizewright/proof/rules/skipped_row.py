@@ -1,4 +1,4 @@
-"""A row number that is left out of a sequence of rows, or that stands there twice.
+"""A row number that is left out of a sequence of rows, that stands there twice, or that is 0.
 
 **Why it matters.** A reader keeps the place by these numbers. Where Row 5 is followed by Row 7, something may be
 missing; where Row 4 stands twice, one of them is worked twice or not at all. Looked at are rows written one after the
@@ -67,6 +67,8 @@ def _judged(sequence: Sequence[tuple[Row, tuple[int, ...]]]) -> Iterator[Finding
         if lacking and not told_by_kind:
             message = f"{row.label} comes behind {_last(seen).label}, and there is no {_or(lacking)}."
             yield RULE.at(row.span, message, "Write the row that is missing, or mend the number.")
+        if 0 in numbers:
+            yield RULE.at(row.span, f"{row.label} has the number 0.", "Rows begin with 1.")
         twice = [number for number in numbers if number in seen]
         if twice:
             message = f"Row {_or(twice)} stands here a second time, the first time in line {seen[twice[0]].span.line}."

@@ -208,7 +208,7 @@ _PLURAL = rf"(?P<of>(?!{_NO_NAME} )[a-z][a-z' -]*?) (?:rows|rnds|rounds) {_NUMBE
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these )?(?:last )?"
 
-_SET = rf"(?:the )?(?:held )?(?P<{{0}}>#)(?P<{{0}}_name>(?: [a-z]+)*?) {_STS}"
+_SET = rf"(?:the )?(?:(?:held|first|last|next) )?(?P<{{0}}>#)(?P<{{0}}_name>(?: [a-z]+)*?) {_STS}"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?{_BEHIND_CAST_ON}", _cast_on),
