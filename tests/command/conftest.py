@@ -38,6 +38,7 @@ require cast_on fits multiple of 4
 Cast on {cast_on} sts. Join to work in the round.
 Rnd 1: *K2, p2; rep from * to end.
 Rep Rnd 1 until piece measures {depth}.
+Bind off all sts.
 ```
 """
 

@@ -46,6 +46,7 @@ def test_the_rows_as_they_were_carried_out(made: Made) -> None:
         ("Cast on", 23, [None, None], [92, 108]),
         ("Rnd 1", 24, [92, 108], [92, 108]),
         ("Rep Rnd 1", 25, [92, 108], [92, 108]),
+        ("Bind off", 26, [92, 108], [0, 0]),
     ]
 
 

@@ -153,7 +153,10 @@ def test_a_pdf_that_was_damaged_is_laid_out_again(folder: Path, published: Publi
 def test_what_is_no_longer_made_is_removed(folder: Path, published: Publish) -> None:
     (folder / "content/patterns/cloth.md").unlink()
     done = published(folder)
-    assert set(done.removed) == {"patterns/cloth.html", "patterns/cloth.json", "patterns/cloth.pdf"}
+    assert set(done.removed) == {
+        *(f"patterns/cloth.{kind}" for kind in ("html", "json", "pdf")),
+        "drawn/cloth.svg",
+    }
     assert not (folder / "site/patterns/cloth.html").exists()
     assert "patterns/cloth.html" not in site(folder, "sitemap.xml")
 
