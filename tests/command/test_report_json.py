@@ -54,7 +54,7 @@ def test_the_yarn_of_a_pattern(made: Made) -> None:
     """A pattern without a swatch has the stitches of its yarn and no amounts; sums are those of the rows above."""
     (yarn,) = json.loads(json_report(made()))["patterns"][0]["yarn"]
     rows = json.loads(json_report(made()))["patterns"][0]["rows"]
-    stitches = [92 + 92 * (1 + rows[2]["times"][0]), 108 + 108 * (1 + rows[2]["times"][1])]
+    stitches = [count * (3 + rows[2]["times"][size]) for size, count in enumerate((92, 108))]  # both edges are yarn too
     assert yarn["stitches"] == stitches
     assert {key: yarn[key] for key in ("name", "length", "mass", "balls", "reserve", "incomplete")} == {
         "name": "main",
