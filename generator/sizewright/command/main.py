@@ -5,6 +5,7 @@ import sys
 import click
 
 from sizewright.command.begin_command import begin_command
+from sizewright.command.errata_command import errata_command
 from sizewright.command.outcome import Careful
 from sizewright.command.preview_command import preview_command
 from sizewright.command.proof_command import proof_command
@@ -37,7 +38,15 @@ def sizewright(ctx: click.Context, *, debug: bool) -> None:
     ctx.meta[Careful.DEBUG] = debug
 
 
-for _command in (begin_command, preview_command, proof_command, publish_command, restate_command, rule_command):
+for _command in (
+    begin_command,
+    errata_command,
+    preview_command,
+    proof_command,
+    publish_command,
+    restate_command,
+    rule_command,
+):
     sizewright.add_command(_command)
 
 

@@ -120,7 +120,9 @@ class _Reading:
         said = self.by_size(printed(_unlabelled(bare)), sizes)
         core = self.by_size(_core(bare), sizes)
         more = self.by_size(printed(bare), sizes) if not isinstance(bare, Row) else said
-        counts = tuple(None if a is None or b is None else f"{a} [{numbers_of(b)}]" for a, b in zip(core, more, strict=True))
+        counts = tuple(
+            None if a is None or b is None else f"{a} [{numbers_of(b)}]" for a, b in zip(core, more, strict=True)
+        )
         counted = self.by_size(printed_promise(promise), sizes) if promise else ()
         return Line(
             _kind(direction),

@@ -1,7 +1,7 @@
 """In: two versions of a pattern, carried out. Out: what a reader of the old one must correct, for each size.
 
-Only what both versions say can be wrong: a changed wording, a row under another name or at another place, a count that is
-said now and was not before are no errata, and neither are sentences of the text that came or went.
+Only what both versions say can be wrong: a changed wording, a row under another name or at another place, a count
+that is said now and was not before are no errata, and neither are sentences of the text that came or went.
 """
 
 from collections.abc import Iterator, Sequence
@@ -29,7 +29,8 @@ class Erratum:
     """One correction, for all `sizes` that it is the same for; "" is the size of a pattern that names none.
 
     `old` and `new` are the whole line as those sizes read it, "" where there is none. `every` where it concerns every
-    size there is in both versions. `after` is the line an added one stands behind.
+    size there is in both versions. `after` is the line an added one stands behind. `plain` where its name stands only
+    once in the new version, so that nobody has to be told where. `line` is where it stands there, 0 where it does not.
     """
 
     change: Change
@@ -41,6 +42,7 @@ class Erratum:
     new: str
     every: bool = False
     after: str = ""
+    plain: bool = False
     line: int = 0
 
 
@@ -52,8 +54,12 @@ class _Versions:
     new: Sequence[Line]
     sizes: tuple[tuple[str, int, int], ...]
 
+    def plain(self, line: Line) -> bool:
+        """Whether a name stands only once in the new version."""
+        return bool(line.name) and sum(other.name == line.name for other in self.new) == 1
+
     def said(self, line: Line, *, new: bool) -> Item:
-        places = [both[2 if new else 1] for both in self.sizes]
+        places = [after if new else before for _, before, after in self.sizes]
         return Item(line.kind, line.name, tuple(line.counts[place] for place in places))
 
 
@@ -67,7 +73,16 @@ def errata(old: Worked, new: Worked) -> tuple[Erratum, ...]:
     named = {size for size, _, _ in both} | {before[place] for _, place, _ in both}
     found = [_of_size(Change.SIZE_LEFT_OUT, size) for size in before if size not in named]
     found += [_of_size(Change.SIZE_ADDED, size) for size in after if size not in named]
-    return tuple(dict.fromkeys((*found, *(_corrections(versions) if both else ()))))
+    corrections = list(dict.fromkeys(_corrections(versions) if both else ()))
+    return (*found, *(one for one in corrections if not _drawn_again(one, corrections)))
+
+
+def _drawn_again(one: Erratum, corrections: Sequence[Erratum]) -> bool:
+    """Whether a schematic only shows what is told of a finished measurement already."""
+    return one.kind is Kind.DRAWN and any(
+        other.kind is Kind.FACT and (other.sizes, other.old, other.new) == (one.sizes, one.old, one.new)
+        for other in corrections
+    )
 
 
 def _of_size(change: Change, size: str) -> Erratum:
@@ -94,7 +109,7 @@ def _changed(versions: _Versions, old: Line, new: Line) -> Iterator[Erratum]:
     told: dict[tuple[str, str], list[str]] = {}
     for size, before, after in versions.sizes:
         if old.differs(before, new, after):
-            pair = _whole(old, before), _whole(new, after)
+            pair = _compared(old, before, new, after)
             if pair[0] == pair[1]:  # the difference is in the label, which says how many rows or on which side
                 pair = f"{old.name}: {pair[0]}", f"{new.name}: {pair[1]}"
             told.setdefault(pair, []).append(size)
@@ -102,14 +117,30 @@ def _changed(versions: _Versions, old: Line, new: Line) -> Iterator[Erratum]:
         change = Change.ADDED if not was else Change.LEFT_OUT if not is_now else Change.CORRECTED
         every = len(sizes) == len(versions.sizes)
         yield Erratum(
-            change, new.kind, new.section, new.name, tuple(sizes), was, is_now, every, line=new.span.line
+            change,
+            new.kind,
+            new.section,
+            new.name,
+            tuple(sizes),
+            was,
+            is_now,
+            every,
+            plain=versions.plain(new),
+            line=new.span.line,
         )
+
+
+def _compared(old: Line, before: int, new: Line, after: int) -> tuple[str, str]:
+    """Both as their sizes read them, with the counts behind them only where these are what differs."""
+    if old.promised(before) and new.promised(after) and old.promised(before) != new.promised(after):
+        return _whole(old, before), _whole(new, after)
+    return old.said[before] or "", new.said[after] or ""
 
 
 def _whole(line: Line, size: int) -> str:
     """A line as a size reads it, with the count behind it."""
     said = line.said[size]
-    return "" if said is None else f"{said} {line.promise[size] if line.promise else ''}".strip()
+    return "" if said is None else f"{said} {line.promised(size)}".strip()
 
 
 def _alone(versions: _Versions, line: Line, behind: Line | None, *, new: bool) -> Iterator[Erratum]:
@@ -122,7 +153,7 @@ def _alone(versions: _Versions, line: Line, behind: Line | None, *, new: bool) -
             told.setdefault(_whole(line, place), []).append((size, place))
     for words, sizes in told.items():
         names = tuple(size for size, _ in sizes)
-        after_it = behind is not None and behind.kind is not Kind.FACT and behind.section == line.section
+        after_it = behind is not None and behind.kind not in (Kind.FACT, Kind.DRAWN) and behind.section == line.section
         yield Erratum(
             Change.ADDED if new else Change.LEFT_OUT,
             line.kind,
@@ -133,5 +164,5 @@ def _alone(versions: _Versions, line: Line, behind: Line | None, *, new: bool) -
             words if new else "",
             len(names) == len(versions.sizes),
             (behind.name or _whole(behind, sizes[0][1])) if after_it and behind is not None else "",
-            line.span.line if new else 0,
+            line=line.span.line if new else 0,
         )

@@ -9,6 +9,7 @@ from typing import assert_never
 from sizewright.proof.errata import Change, Erratum
 from sizewright.proof.line import Kind
 
+_SHOWN = (Kind.FACT, Kind.DRAWN)
 _ENDS = ".,;:"
 _STITCH = re.compile(r"[*\[]*[A-Z][a-z]*\d")  # the first word of a row: "K8", "*K2"
 _CAST_ON = re.compile(r"Cast on (?P<count>\d+ sts?)\.")
@@ -33,19 +34,19 @@ def _who(erratum: Erratum) -> str:
     return f"Sizes {', '.join(names[:-1])} and {names[-1]}"
 
 
-def _what(erratum: Erratum) -> str:
+def _what(erratum: Erratum) -> str:  # noqa: PLR0911 (one arm a kind)
     match erratum.change:
         case Change.SIZE_ADDED:
             return f"Size {erratum.name} is new."
         case Change.SIZE_LEFT_OUT:
             return f"Size {erratum.name} is no longer given."
         case Change.ADDED:
-            if erratum.kind is Kind.FACT:
+            if erratum.kind in _SHOWN:
                 return f"add {erratum.name}: {_closed(erratum.new)}"
             where = f"after {_short(erratum.after)}, " if erratum.after else ""
             return f"{_under(erratum)}{where}add {_quoted(erratum, erratum.new)}"
         case Change.LEFT_OUT:
-            if erratum.kind is Kind.FACT:
+            if erratum.kind in _SHOWN:
                 return f"leave out {erratum.name}: {_closed(erratum.old)}"
             return f"{_under(erratum)}leave out {_quoted(erratum, erratum.old)}"
         case Change.CORRECTED:
@@ -55,7 +56,7 @@ def _what(erratum: Erratum) -> str:
 
 def _corrected(erratum: Erratum) -> str:
     old, new = erratum.old, erratum.new
-    if erratum.kind is Kind.FACT:
+    if erratum.kind in _SHOWN:
         return f"{erratum.name} is {new.rstrip('.')}, not {_closed(old)}"
     counts = _CAST_ON.fullmatch(old), _CAST_ON.fullmatch(new)
     if counts[0] and counts[1]:
@@ -73,7 +74,7 @@ def _corrected(erratum: Erratum) -> str:
 
 
 def _under(erratum: Erratum) -> str:
-    return f"under “{erratum.section}”, " if erratum.section else ""
+    return f"under “{erratum.section}”, " if erratum.section and not erratum.plain else ""
 
 
 def _quoted(erratum: Erratum, words: str) -> str:

@@ -1,6 +1,7 @@
 """In: a pattern carried out. Out: the numbers of its header as lines: gauges, needles, yarns, measurements."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from sizewright.base.place import Span
@@ -92,7 +93,7 @@ def _measurements(graded: Graded, sizes: int) -> Iterator[Line]:
         for piece in schematic.pieces:
             for edge in piece.edges:
                 name = f"schematic of {piece.name}, {edge.edge.label}"
-                yield _valued(name, edge.span, edge.values, sizes)
+                yield replace(_valued(name, edge.span, edge.values, sizes), kind=Kind.DRAWN)
 
 
 def _valued(name: str, span: Span, values: Values, sizes: int) -> Line:

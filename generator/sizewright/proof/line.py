@@ -10,6 +10,7 @@ class Kind(StrEnum):
     """What a line is."""
 
     FACT = "fact"  # of the header: gauge, needles, yarn, measurements
+    DRAWN = "drawn"  # an edge of a schematic
     CAST_ON = "cast-on"
     ROW = "row"
     DIRECTION = "direction"
@@ -33,9 +34,17 @@ class Line:
     promise: tuple[str, ...] = ()
     side: str = ""
 
+    def promised(self, size: int) -> str:
+        """The count behind it in a size, "" where none is said."""
+        return self.promise[size] if self.promise else ""
+
     def differs(self, size: int, other: "Line", place: int) -> bool:
         """Whether it says something else to a size than the other line to the size at its place there."""
         if self.counts[size] != other.counts[place]:
             return True
-        before, after = (line.promise[at] if line.promise else "" for line, at in ((self, size), (other, place)))
-        return "" not in (before, after) and before != after or "" not in (self.side, other.side) and self.side != other.side
+        return _contrary(self.promised(size), other.promised(place)) or _contrary(self.side, other.side)
+
+
+def _contrary(before: str, after: str) -> bool:
+    """Whether both say something, and not the same."""
+    return "" not in (before, after) and before != after

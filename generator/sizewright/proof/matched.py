@@ -5,7 +5,7 @@ name first, so that rows under old names are compared with rows under these. The
 """
 
 import re
-from collections.abc import Callable, Hashable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 from itertools import groupby, takewhile
@@ -30,11 +30,15 @@ class Item:
         return _DIGITS.sub("#", " | ".join(dict.fromkeys(one for one in self.says if one is not None)))
 
 
+class _Nameless:
+    """What has no name is like nothing else by it."""
+
+
 Signature = Callable[[Item], Hashable]
 
 
 def _named(item: Item) -> Hashable:
-    return (item.kind, item.name) if item.name else None
+    return (item.kind, item.name) if item.name else _Nameless()
 
 
 def _shaped(item: Item) -> Hashable:
@@ -53,7 +57,7 @@ def _whole(item: Item) -> Hashable:
     return item
 
 
-_BY_WORDS: tuple[Signature, ...] = (_whole, _said, _called_and_shaped, _named, _shaped)
+_BY_WORDS: tuple[Signature, ...] = (_said, _called_and_shaped, _named, _shaped)
 _BY_NAME: tuple[Signature, ...] = (_whole, _called_and_shaped, _named, _said, _shaped)
 
 
@@ -74,15 +78,19 @@ class _Way:
         self.found: dict[int, int] = {}
 
     def pairs(self) -> tuple[Pair, ...]:
-        lead = sum(1 for _ in takewhile(lambda both: both[0] == both[1], zip(self.old, self.new, strict=False)))
+        lead = self.alike_so_far(zip(self.old, self.new, strict=False))
         room = min(len(self.old), len(self.new)) - lead
         ends = zip(reversed(self.old), reversed(self.new), strict=False)
-        tail = min(room, sum(1 for _ in takewhile(lambda both: both[0] == both[1], ends)))
+        tail = min(room, self.alike_so_far(ends))
         self.found.update((place, place) for place in range(lead))
         self.found.update((len(self.old) - back, len(self.new) - back) for back in range(1, tail + 1))
         self.match(range(lead, len(self.old) - tail), range(lead, len(self.new) - tail), 0)
         self.moved()
         return tuple(self.in_order())
+
+    def alike_so_far(self, both: Iterable[tuple[Item, Item]]) -> int:
+        first = self.signatures[0]
+        return sum(1 for _ in takewhile(lambda pair: first(pair[0]) == first(pair[1]), both))
 
     def match(self, old: range, new: range, step: int) -> None:
         """Matches what is alike by one signature; what lies between is left to the next."""
@@ -91,8 +99,9 @@ class _Way:
         if step == len(self.signatures):
             self.changed(old, new)
             return
-        left = [self.signatures[step](self.old[place]) or ("old", place) for place in old]
-        right = [self.signatures[step](self.new[place]) or ("new", place) for place in new]
+        signature = self.signatures[step]
+        left = [signature(self.old[place]) for place in old]
+        right = [signature(self.new[place]) for place in new]
         at_old, at_new = old.start, new.start
         for block in SequenceMatcher(None, left, right, autojunk=False).get_matching_blocks():
             first_old, first_new = old.start + block.a, new.start + block.b
