@@ -1,5 +1,6 @@
 """In: what was proofed. Out: the findings for a person: place, message, the line with a mark under it, mend."""
 
+from collections import Counter
 from collections.abc import Sequence
 from itertools import groupby
 
@@ -15,13 +16,17 @@ from sizewright.proof.acceptance import Accepted
 
 _COLOURS = {Level.ERROR: "bold red", Level.WARNING: "bold yellow"}
 _INDENT = 4
+_MANY = 8  # findings; so many fill a screen, each with its line and its mend
 
 
-def print_report(console: Console, proofing: Proofing) -> None:
-    """Prints every finding, file by file, and one line that sums them up."""
+def print_report(console: Console, proofing: Proofing, more: str = "") -> None:
+    """Prints every finding, file by file, what sums them up, and last what else was done."""
     print_findings(console, proofing)
     _print_accepted(console, proofing.accepted)
+    _print_counts(console, proofing.findings)
     console.print(Text(summary(proofing), style="bold"), soft_wrap=True)
+    if more:
+        console.print(Text(safe(more)), soft_wrap=True)
 
 
 def print_findings(console: Console, proofing: Proofing) -> None:
@@ -36,6 +41,19 @@ def print_findings(console: Console, proofing: Proofing) -> None:
         for finding in group:
             _print_finding(console, finding, proofing)
         console.print()
+
+
+def _print_counts(console: Console, findings: Sequence[Finding]) -> None:
+    """Prints how often each rule found something, most first, where that is more than a screen's worth of findings."""
+    if len(findings) < _MANY:
+        return
+    levels = {finding.rule: finding.level for finding in findings}
+    counts = Counter(finding.rule for finding in findings)
+    console.print(Text("By rule (“sizewright rule NAME” tells what each is about)", style="bold"))
+    for rule, count in sorted(counts.items(), key=lambda one: (levels[one[0]] is Level.WARNING, -one[1], one[0])):
+        level = Text(f"{levels[rule]:<7}", style=_COLOURS[levels[rule]])
+        console.print(Text(f"  {count:>4}  ").append(level).append(f"  {rule}", style="not bold"), soft_wrap=True)
+    console.print()
 
 
 def _print_accepted(console: Console, accepted: Sequence[Accepted]) -> None:
