@@ -50,7 +50,7 @@ def _row(graded: Graded, entry: Entry, found: Found, *, quoted: bool) -> LedgerR
 
 
 def _cell(entry: Entry, place: int) -> Cell:
-    """ "72 → 68", "×3": a count before and after where they differ, and the rows that are worked, where more than one."""
+    """ "72 → 68", "×3": a count before and after where they differ, and the rows worked, where more than one."""
     before, after, rows = entry.before[place], entry.after[place], entry.rows[place]
     times = f"×{rows}" if rows > 1 else ""
     if before is None and after is None:
