@@ -59,6 +59,11 @@ def tokens_of(text: str) -> list[Token]:
     return _parser().parse(f"{text}\n")
 
 
+def html_of(text: str) -> str:
+    """The HTML of a whole text of our own, in which no numbers stand."""
+    return str(_renderer().render(tokens_of(text), _parser().options, {}))
+
+
 def rendered(tokens: Sequence[Token], index: int) -> str:
     """The HTML of one token."""
     rule = _renderer().rules.get(tokens[index].type)

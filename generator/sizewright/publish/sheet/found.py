@@ -10,7 +10,7 @@ from sizewright.base.place import Span
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import RULES
 from sizewright.publish.sheet.view import FoundView, RuleView
-from sizewright.read.markdown import rendered, tokens_of
+from sizewright.read.markdown import html_of
 from sizewright.read.pattern import Pattern
 
 
@@ -71,17 +71,22 @@ def _view(finding: Finding, pattern: Pattern, number: int, reason: str) -> Found
         finding.message if own or span is None else f"{span}: {finding.message}",
         finding.mend,
         own.line if own else None,
-        lines[own.line - 1].strip() if own and own.line <= len(lines) else "",
+        _quoted(lines[own.line - 1]) if own and own.line <= len(lines) else "",
         ", ".join(finding.sizes),
         reason,
     )
 
 
-def _on(one: Span, other: Span) -> bool:
-    return one.source == other.source and one.line <= other.end_line and other.line <= one.end_line
+def _quoted(line: str) -> str:
+    """The line of a source; the rule that opens a header says nothing."""
+    return "" if line.strip() == "---" else line.strip()
+
+
+def _on(finding: Span, place: Span) -> bool:
+    """Whether a finding begins on the lines of a place; what is told of a whole header begins on its first."""
+    return finding.source == place.source and place.line <= finding.line <= place.end_line
 
 
 def _page(text: str) -> Markup:
     """The page of a rule, which is Markdown of our own; nothing of a pattern is in it."""
-    tokens = tokens_of(text.strip())
-    return Markup("".join(rendered(tokens, index) for index in range(len(tokens))))  # noqa: S704
+    return Markup(html_of(text.strip()))  # noqa: S704
