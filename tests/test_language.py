@@ -211,3 +211,14 @@ def test_a_marker_that_asks_for_something_else_is_not_met(wrong: str) -> None:
 def test_a_marker_that_cannot_be_read_fails() -> None:
     with pytest.raises(AssertionError, match="cannot be read"):
         marked("{width} <<unknown name>>", "x.md")
+
+
+# ------------------------------------------------------------------------------------- what is written about the rules
+
+
+def test_the_table_of_what_editors_check_names_rules_that_exist() -> None:
+    text = (Path(__file__).parent.parent / "DEVELOPERS.md").read_text(encoding="utf-8")
+    table = text[text.index("## What technical editors check") : text.index("## To add")]
+    named = set(re.findall(r"`([a-z]+(?:-[a-z]+)+)`", table))
+    assert len(named) > 40
+    assert named - set(RULES) == set()
