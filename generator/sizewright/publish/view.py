@@ -11,6 +11,7 @@ from markupsafe import Markup
 from sizewright.publish.card import Card
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_piece import SchematicView
+from sizewright.publish.view_table import SizeChoice, SizeTable
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,49 +54,6 @@ class Page:
     path: str
     canonical: str
     structured: Markup | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class SizeChoice:
-    """One size. `z` is its class in the page ("z0"), `key` its word in an address ("adult-m")."""
-
-    z: str
-    key: str
-    name: str
-    remark: str
-
-
-@dataclass(frozen=True, slots=True)
-class Column:
-    """One column of the table of sizes; `cells` has a measurement for each size, in both unit systems."""
-
-    label: str
-    cells: tuple[Markup, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ColumnGroup:
-    """A measurement of the table of sizes: the body it fits, the finished garment and the ease between them."""
-
-    label: str
-    columns: tuple[Column, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One size's row of the table, one cell a column."""
-
-    size: SizeChoice
-    cells: tuple[Markup, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class SizeTable:
-    """Sizes, body measurements, finished measurements and ease; or the yarn each size needs."""
-
-    groups: tuple[ColumnGroup, ...]
-    rows: tuple[Row, ...]
-    has_ease: bool
 
 
 @dataclass(frozen=True, slots=True)

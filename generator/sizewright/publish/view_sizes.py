@@ -11,9 +11,9 @@ from sizewright.base.quantity import Quantity
 from sizewright.base.units import Dimension
 from sizewright.grade.graded import Graded, Measured, Values
 from sizewright.grade.run import names_used
-from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.view_facts import spoken_name
 from sizewright.publish.view_numbers import cell_html, size_class
+from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.read.pattern import Size
 
 _NOTHING = Markup("–")

@@ -6,10 +6,10 @@ from markupsafe import Markup, escape
 
 from sizewright.base.printing import as_text, bought, decimal, printed
 from sizewright.base.units import LENGTH, MASS
-from sizewright.publish.view import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.view_facts import spoken_name, text_of
 from sizewright.publish.view_numbers import cell_html
 from sizewright.publish.view_sizes import ONE_SIZE
+from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.yarn_range import AT_LEAST, known, measured
 from sizewright.read.pattern import Swatch
 from sizewright.work.worked import Worked
