@@ -21,7 +21,7 @@ APART = Finding("missing-alt", Level.WARNING, "No words.", "", None)
 
 def test_a_pattern(made: Made) -> None:
     told = json.loads(json_report(made([FOUND], [APART])))
-    assert list(told) == ["patterns", "findings", "summary"]
+    assert list(told) == ["version", "patterns", "findings", "summary"]
     (pattern,) = told["patterns"]
     assert {key: pattern[key] for key in ("source", "title", "sizes", "stitch_patterns")} == {
         "source": "band.md",
@@ -30,7 +30,8 @@ def test_a_pattern(made: Made) -> None:
         "stitch_patterns": [],
     }
     # 52 x 0.9 x 2 = 93.6 and 60 x 0.9 x 2 = 108 stitches; 92 is the multiple of 4 nearest to 93.6 (arithmetic)
-    assert pattern["quantities"] == [
+    shown = ("name", "unit", "values", "unrounded", "line")
+    assert [{key: one[key] for key in shown} for one in pattern["quantities"]] == [
         {"name": "head", "unit": "cm", "values": ["52", "60"], "unrounded": ["52", "60"], "line": 5},
         {"name": "stitch_gauge", "unit": "st/cm", "values": ["2", "2"], "unrounded": ["2", "2"], "line": 8},
         {"name": "row_gauge", "unit": "row/cm", "values": ["14/5"] * 2, "unrounded": ["14/5"] * 2, "line": 9},
@@ -38,6 +39,13 @@ def test_a_pattern(made: Made) -> None:
         {"name": "half", "unit": "st", "values": ["46", "54"], "unrounded": ["46", "54"], "line": 17},
         {"name": "depth", "unit": "cm", "values": ["9", "10"], "unrounded": ["9", "10"], "line": 18},
     ]
+
+
+def test_which_formula_a_quantity_has_and_what_it_relies_on(made: Made) -> None:
+    quantities = {one["name"]: one for one in json.loads(json_report(made()))["patterns"][0]["quantities"]}
+    assert quantities["cast_on"]["formula"] == "head * 0.9 * stitch_gauge, nearest multiple of 4"
+    assert quantities["cast_on"]["relies_on"] == ["head", "stitch_gauge"]
+    assert (quantities["head"]["formula"], quantities["head"]["relies_on"]) == (None, [])
 
 
 def test_the_rows_as_they_were_carried_out(made: Made) -> None:

@@ -10,7 +10,7 @@ from sizewright.command.outcome import DONE, REFUSED
 from sizewright.command.progress import Bar
 from sizewright.command.proofing import Proofing, proof_opened
 from sizewright.command.reading import open_paths
-from sizewright.command.report_json import json_report
+from sizewright.command.report_json import json_report, json_schema
 from sizewright.command.report_lines import lines_report
 from sizewright.command.report_sarif import sarif_report
 from sizewright.command.report_text import print_report
@@ -20,6 +20,11 @@ from sizewright.command.terminal import standard_error, standard_output, write_b
 _REPORTS: Mapping[str, Callable[[Proofing], bytes]] = MappingProxyType(
     {"json": json_report, "lines": lines_report, "sarif": sarif_report}
 )
+
+
+def _print_schema(ctx: click.Context) -> None:
+    write_bytes(json_schema())
+    ctx.exit(DONE)
 
 
 @click.command("proof", short_help="Find what is wrong in patterns, without writing anything.")
@@ -37,6 +42,14 @@ _REPORTS: Mapping[str, Callable[[Proofing], bytes]] = MappingProxyType(
     metavar="FOLDER",
     type=click.Path(path_type=Path),
     help="Write a proof sheet of every pattern into this folder: a page to read and print, and tables as CSV.",
+)
+@click.option(
+    "--schema",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=lambda ctx, _, asked: _print_schema(ctx) if asked else None,
+    help="Print the JSON Schema of --format json, and end.",
 )
 @click.pass_context
 def proof_command(ctx: click.Context, paths: tuple[Path, ...], form: str, to: Path | None) -> None:

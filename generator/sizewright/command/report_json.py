@@ -3,7 +3,9 @@
 import json
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
+from importlib.resources import files
 
+from sizewright import command
 from sizewright.base.finding import Finding
 from sizewright.base.units import base_unit
 from sizewright.command.proofing import Checked, Proofing
@@ -16,15 +18,25 @@ from sizewright.work.worked import Entry, StitchPattern
 Json = str | int | None | Sequence["Json"] | Mapping[str, "Json"]
 
 
+# The version of the keys below and of `proof.schema.json`, which describes them: it rises when one goes or changes.
+VERSION = 1
+
+
 def json_report(proofing: Proofing) -> bytes:
     """The whole report, in UTF-8, with a line end; the same input always gives the same bytes."""
     errors, warnings = counted(proofing.findings)
     report: Json = {
+        "version": VERSION,
         "patterns": [_pattern(one) for one in proofing.checked],
         "findings": [{"source": _source(finding), **_finding(finding)} for finding in proofing.apart],
         "summary": {"patterns": len(proofing.checked), "errors": errors, "warnings": warnings},
     }
     return (json.dumps(report, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")
+
+
+def json_schema() -> bytes:
+    """The JSON Schema of the report, as it is shipped."""
+    return files(command).joinpath("proof.schema.json").read_bytes()
 
 
 def _pattern(one: Checked) -> Json:
@@ -80,6 +92,8 @@ def _quantity(named: Named, one: Checked) -> Json:
     told: dict[str, Json] = {
         "name": named.name,
         "unit": base_unit(named.result.dimension),
+        "formula": " ".join(named.formula.text.split()) if named.formula else None,
+        "relies_on": list(named.relies_on),
         "values": _exact(named.result.values),
         "unrounded": _exact(named.result.unrounded),
         "line": named.span.line,
