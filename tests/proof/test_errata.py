@@ -130,10 +130,16 @@ def test_one_row_more_does_not_make_all_behind_it_differ() -> None:
     assert changed(*renumbered) == ["All sizes: under “Crown”, after Dec Rnd, add “Rnd 3: Purl.”"]
 
 
-def test_what_was_moved_is_no_erratum() -> None:
+def test_a_passage_at_another_place_is_no_erratum() -> None:
     brim, _, crown = CAP.partition("## Crown")
-    moved = brim.replace("Knit 4 rounds.\n", "") + "## Crown" + crown.replace("Dec Rnd", "Knit 4 rounds.\nDec Rnd")
-    assert told(CAP, moved) == []
+    middle = "## Middle\n\n```work\nPurl 6 rounds.\nKnit 2 rounds.\n```\n\n"
+    assert told(f"{brim}## Crown{crown}{middle}", f"{brim}{middle}## Crown{crown}") == []
+
+
+def test_what_comes_in_another_order_is_told_once() -> None:
+    found = changed(("Rnd 3: Knit.\n", ""), ("Rnd 5: Knit.", "Rnd 3: Knit.\nRnd 5: Knit."))
+    assert found[1] == "Size M: under “Crown”, “Rnd 4: K9, k2tog, k to end. (80 sts)” comes after Dec Rnd."
+    assert len(found) == 3
 
 
 def test_only_the_sizes_both_have_are_compared() -> None:

@@ -12,6 +12,7 @@ from sizewright.command.proof_command import proof_command
 from sizewright.command.publish_command import publish_command
 from sizewright.command.restate_command import restate_command
 from sizewright.command.rule_command import rule_command
+from sizewright.command.sign_off_command import sign_off_command
 from sizewright.command.terminal import writable
 
 
@@ -46,6 +47,7 @@ for _command in (
     publish_command,
     restate_command,
     rule_command,
+    sign_off_command,
 ):
     sizewright.add_command(_command)
 

@@ -120,9 +120,7 @@ class _Reading:
         said = self.by_size(printed(_unlabelled(bare)), sizes)
         core = self.by_size(_core(bare), sizes)
         more = self.by_size(printed(bare), sizes) if not isinstance(bare, Row) else said
-        counts = tuple(
-            None if a is None or b is None else f"{a} [{numbers_of(b)}]" for a, b in zip(core, more, strict=True)
-        )
+        counts = tuple(map(_counting, core, more))
         counted = self.by_size(printed_promise(promise), sizes) if promise else ()
         return Line(
             _kind(direction),
@@ -152,6 +150,14 @@ def _kind(direction: Direction) -> Kind:
     return Kind.DIRECTION
 
 
+def _counting(core: str | None, whole: str | None) -> str | None:
+    """The stitches and numbers of a line; numbers that stand only in its words come behind them."""
+    if core is None or whole is None:
+        return None
+    numbers = numbers_of(whole)
+    return core if numbers == numbers_of(core) else f"{core} [{numbers}]".strip()
+
+
 def _unlabelled(direction: Direction) -> Direction:
     """A row without its label; it is called by it."""
     if not isinstance(direction, Row):
@@ -164,9 +170,11 @@ def _core(direction: Direction) -> Told:
     match direction:
         case Row():
             numbers = direction.numbers
-            rows: Told = printed_numbers(numbers) if numbers.last is not None else (f"{max(1, len(numbers.listed))}",)
+            rows: Told = printed_numbers(numbers)
+            if numbers.last is None:
+                rows = (f"{len(numbers.listed)}",) if len(numbers.listed) > 1 else ()
             actions = tuple(action for action in direction.actions if not isinstance(action, Aside))
-            return (*printed(_unlabelled(replace(direction, actions=actions))), " x", *rows)
+            return (*printed(_unlabelled(replace(direction, actions=actions))), " rows: " if rows else "", *rows)
         case Unread() | Declared():
             return ()
         case CastOn() | Join() | TakeUp() | BindOffAll() | Gather() | TakeYarn() | SameAgain():

@@ -1,15 +1,15 @@
 """In: two versions of a pattern, carried out. Out: what a reader of the old one must correct, for each size.
 
-Only what both versions say can be wrong: a changed wording, a row under another name or at another place, a count
-that is said now and was not before are no errata, and neither are sentences of the text that came or went.
+Only what both versions say can be wrong: a changed wording, a row under another name, a passage at another place, a
+count that is said now and was not before are no errata, and neither are sentences of the text that came or went.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from sizewright.proof.line import Kind, Line
-from sizewright.proof.matched import Item, matched
+from sizewright.proof.matched import Item, Match, matched
 from sizewright.proof.printed_lines import printed_lines
 from sizewright.work.worked import Worked
 
@@ -20,6 +20,7 @@ class Change(StrEnum):
     CORRECTED = "corrected"
     ADDED = "added"
     LEFT_OUT = "left-out"
+    MOVED = "moved"
     SIZE_ADDED = "size-added"
     SIZE_LEFT_OUT = "size-left-out"
 
@@ -95,14 +96,34 @@ def _corrections(versions: _Versions) -> Iterator[Erratum]:
         for lines, is_new in ((versions.old, False), (versions.new, True))
     )
     behind: Line | None = None
-    for before, after in matched(old, new):
-        if before is not None and after is not None:
+    matches = matched(old, new)
+    for match in matches:
+        before, after = match.old, match.new
+        if match.moved and _out_of_order(versions, match, matches):
+            yield from _moved(versions, versions.new[after or 0], behind)
+        elif before is not None and after is not None:
             yield from _changed(versions, versions.old[before], versions.new[after])
         elif before is not None:
             yield from _alone(versions, versions.old[before], None, new=False)
         elif after is not None:
             yield from _alone(versions, versions.new[after], behind, new=True)
         behind = versions.new[after] if after is not None else behind
+
+
+def _out_of_order(versions: _Versions, match: Match, matches: Sequence[Match]) -> bool:
+    """Whether a line stands elsewhere among those of its own passage, which did not move with it."""
+    if match.old is None or match.new is None or versions.new[match.new].kind is Kind.TEXT:
+        return False
+    section = versions.new[match.new].section
+    if versions.old[match.old].section != section:
+        return True
+    beside = [one for one in matches if one.new is not None and versions.new[one.new].section == section]
+    return any(one.old is not None and (one.old < match.old) != ((one.new or 0) < match.new) for one in beside)
+
+
+def _moved(versions: _Versions, line: Line, behind: Line | None) -> Iterator[Erratum]:
+    for one in _alone(versions, line, behind, new=True):
+        yield replace(one, change=Change.MOVED, old=one.new)
 
 
 def _changed(versions: _Versions, old: Line, new: Line) -> Iterator[Erratum]:

@@ -49,6 +49,9 @@ def _what(erratum: Erratum) -> str:  # noqa: PLR0911 (one arm a kind)
             if erratum.kind in _SHOWN:
                 return f"leave out {erratum.name}: {_closed(erratum.old)}"
             return f"{_under(erratum)}leave out {_quoted(erratum, erratum.old)}"
+        case Change.MOVED:
+            where = f" after {_short(erratum.after)}" if erratum.after else " first"
+            return f"{_under(erratum)}{_quoted(erratum, erratum.new)} comes{where}."
         case Change.CORRECTED:
             return _corrected(erratum)
     assert_never(erratum.change)

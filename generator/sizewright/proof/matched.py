@@ -10,10 +10,17 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from itertools import groupby, takewhile
 
-Pair = tuple[int | None, int | None]
-
 _DIGITS = re.compile(r"\d+")
 _ALIKE = 0.5  # of their words; below that two lines are two lines and not one that was changed
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """Places of the same thing in both lists, None where one has it not; `moved` where the order is another."""
+
+    old: int | None
+    new: int | None
+    moved: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,23 +68,23 @@ _BY_WORDS: tuple[Signature, ...] = (_said, _called_and_shaped, _named, _shaped)
 _BY_NAME: tuple[Signature, ...] = (_whole, _called_and_shaped, _named, _said, _shaped)
 
 
-def matched(old: Sequence[Item], new: Sequence[Item]) -> tuple[Pair, ...]:
-    """Pairs of places in the order of the new list, those left out where they stood; None where there is no other."""
-    ways = [_Way(old, new, signatures).pairs() for signatures in (_BY_WORDS, _BY_NAME)]
-    return min(ways, key=lambda pairs: sum(_differs(old, new, pair) for pair in pairs))
+def matched(old: Sequence[Item], new: Sequence[Item]) -> tuple[Match, ...]:
+    """What is the same, in the order of the new list; what is left out comes where it stood."""
+    ways = [_Way(old, new, signatures).matches() for signatures in (_BY_WORDS, _BY_NAME)]
+    return min(ways, key=lambda way: sum(_differs(old, new, match) for match in way))
 
 
-def _differs(old: Sequence[Item], new: Sequence[Item], pair: Pair) -> bool:
-    before, after = pair
-    return before is None or after is None or old[before].says != new[after].says
+def _differs(old: Sequence[Item], new: Sequence[Item], match: Match) -> bool:
+    return match.old is None or match.new is None or match.moved or old[match.old].says != new[match.new].says
 
 
 class _Way:
     def __init__(self, old: Sequence[Item], new: Sequence[Item], signatures: tuple[Signature, ...]) -> None:
         self.old, self.new, self.signatures = old, new, signatures
         self.found: dict[int, int] = {}
+        self.elsewhere: set[int] = set()
 
-    def pairs(self) -> tuple[Pair, ...]:
+    def matches(self) -> tuple[Match, ...]:
         lead = self.alike_so_far(zip(self.old, self.new, strict=False))
         room = min(len(self.old), len(self.new)) - lead
         ends = zip(reversed(self.old), reversed(self.new), strict=False)
@@ -125,7 +132,7 @@ class _Way:
         return SequenceMatcher(None, old.shape.split(), new.shape.split(), autojunk=False).ratio() >= _ALIKE
 
     def moved(self) -> None:
-        """What says the same at another place was moved, and is no difference."""
+        """What says the same at another place was moved."""
         taken = set(self.found.values())
         waiting: dict[Hashable, list[int]] = {}
         for place, item in enumerate(self.new):
@@ -134,16 +141,17 @@ class _Way:
         for place, item in enumerate(self.old):
             if place not in self.found and waiting.get(_said(item)):
                 self.found[place] = waiting[_said(item)].pop(0)
+                self.elsewhere.add(place)
 
-    def in_order(self) -> Iterator[Pair]:
+    def in_order(self) -> Iterator[Match]:
         """By the places of the new list; an old one that is gone comes behind the one that stood before it."""
         back = {new: old for old, new in self.found.items()}
         gone = {place: place not in self.found for place in range(len(self.old))}
         lost = [list(run) for missing, run in groupby(gone, key=lambda place: gone[place]) if missing]
         behind = {run[0] - 1: run for run in lost}
-        yield from ((place, None) for place in behind.get(-1, ()))
+        yield from (Match(place, None) for place in behind.get(-1, ()))
         for place in range(len(self.new)):
             before = back.get(place)
-            yield before, place
+            yield Match(before, place, before in self.elsewhere)
             if before is not None:
-                yield from ((other, None) for other in behind.get(before, ()))
+                yield from (Match(other, None) for other in behind.get(before, ()))

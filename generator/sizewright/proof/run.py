@@ -43,6 +43,7 @@ from sizewright.proof.rules import (
     missing_yarn,
     missing_yarn_over,
     mixed_terms,
+    moved_since_sign_off,
     needle_outside_yarn,
     negative_count,
     no_count,
@@ -71,6 +72,7 @@ from sizewright.proof.rules import (
     unlisted_notion,
     unlisted_technique,
     unsafe_level,
+    unsigned,
     unused_needle,
     unused_notion,
     unused_technique,
@@ -80,6 +82,7 @@ from sizewright.proof.rules import (
     wrong_plural,
     wrong_style,
 )
+from sizewright.proof.signing import signed_findings
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
 from sizewright.read.rules import READ_RULES, UNREADABLE_HEADER
@@ -182,6 +185,8 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             *(rule for rule, _ in CHECKS),
             *(rule for rule, _ in PROJECT_CHECKS),
             idle_acceptance.RULE,
+            moved_since_sign_off.RULE,
+            unsigned.RULE,
         )
     }
 )
@@ -198,7 +203,8 @@ def proof(pattern: Pattern, project: Project) -> Proofed:
             findings.extend(check(worked, project))
     levels = Levels.of(project.studio, RULES)
     found = sort_out(pattern, tuple(levels.weighed(findings)))
-    left = (*found.left, *levels.weighed(idle_acceptance.idle(found, RULES)))
+    signed = signed_findings(worked, found.accepted, project.studio)
+    left = (*found.left, *levels.weighed((*idle_acceptance.idle(found, RULES), *signed)))
     return Proofed(worked, tuple(sorted(left, key=Finding.place_key)), found.accepted)
 
 

@@ -13,7 +13,8 @@ from sizewright.read.pattern import Pattern
 from sizewright.read.pictures import judge_picture
 from sizewright.read.project import Project, SizeTable, Studio, Term
 from sizewright.read.references import References
-from sizewright.read.rules import UNSAFE_REFERENCE
+from sizewright.read.rules import UNREADABLE_SIGN_OFF, UNSAFE_REFERENCE
+from sizewright.read.sign_off import SUFFIX, read_sign_off
 from sizewright.read.sizes import read_size_table
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
@@ -96,10 +97,13 @@ class _Reader:
             for kind in ("patterns", "pages", "techniques")
         )
         self.judge_pictures()
+        self.judge_sign_offs()
         return self.finished(studio, terms, patterns, pages, techniques)
 
     def single(self, path: Path) -> Project:
-        return self.alone(self.lines(path, str(path)), path.stem)
+        project = self.alone(self.lines(path, str(path)), path.stem)
+        pattern = self.signed(project.patterns[0], path)
+        return replace(project, patterns=(pattern,), findings=tuple(self.findings))
 
     def alone(self, lines: Lines, name: str) -> Project:
         studio, terms = self.shared()
@@ -190,7 +194,30 @@ class _Reader:
         return lines_of(source, text)
 
     def pattern(self, path: Path, folder: str) -> Pattern:
-        return self.read(self.lines(path), path.stem, folder)
+        pattern = self.read(self.lines(path), path.stem, folder)
+        return self.signed(pattern, path) if folder == "patterns" else pattern
+
+    def signed(self, pattern: Pattern, path: Path) -> Pattern:
+        """The pattern with what somebody signed off, where there is a file beside it that says so."""
+        beside = (path.parent.resolve() / path.name).with_suffix(SUFFIX)
+        if not beside.is_file() or (self.content is not None and not self.inside(beside)):
+            return pattern
+        try:
+            found = read_sign_off(self.lines(beside))
+        except Unreadable as fault:
+            found = UNREADABLE_SIGN_OFF.at(None, str(fault), "Sign the pattern off again.")
+        if isinstance(found, Finding):
+            self.findings.append(found)
+            return pattern
+        return replace(pattern, sign_off=found)
+
+    def judge_sign_offs(self) -> None:
+        for path in self.files("patterns", f"*{SUFFIX}"):
+            if not path.with_suffix(".md").is_file():
+                message = f"{self.typed(path)} belongs to no pattern: there is no {path.stem}.md beside it."
+                self.findings.append(
+                    UNREADABLE_SIGN_OFF.at(None, message, "Name it like its pattern, or take it away.")
+                )
 
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         values = Values(lines)

@@ -23,6 +23,7 @@ from sizewright.read.materials import Swatch as Swatch  # noqa: PLC0414 -- nodes
 from sizewright.read.materials import Yarn as Yarn  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.needles import Needle as Needle  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.notation.direction_tree import Direction
+from sizewright.read.sign_off import SignOff
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,12 +250,16 @@ Piece = Markup | Heading | Insert | Image | Address | Passage | Block
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """One source, read. `name` is its address: the file name without its ending."""
+    """One source, read. `name` is its address: the file name without its ending.
+
+    `sign_off` stands in a file beside it.
+    """
 
     name: str
     lines: Lines = field(repr=False, compare=False)
     header: Header
     body: tuple[Piece, ...]
+    sign_off: SignOff | None = field(default=None, repr=False)
 
     @property
     def source(self) -> str:

@@ -24,6 +24,7 @@ class Studio:
     metric_first: bool = True
     theme: str = "studio"
     notice: str = ""  # a line every page shows, for example that the studio is invented
+    publish_only: str = ""  # "signed-off" where only patterns that somebody signed off may be published
     levels: tuple[LevelSet, ...] = ()  # how rules are weighed here, where it is not as the tool would
 
 

@@ -50,6 +50,18 @@ WRONG_VALUE = Rule(
 **Instead.** `head: 41 cm`; `published: 2026-03-01`""",
 )
 
+UNREADABLE_SIGN_OFF = Rule(
+    "unreadable-sign-off",
+    Level.WARNING,
+    """A sign-off beside a pattern that cannot be read, or that no pattern belongs to.
+
+**Why it matters.** What somebody signed off is not known then, and nothing can be compared with it.
+
+**Example.** `hat.sign-off`, of which a line was taken out or broken in two by hand.
+
+**Instead.** Take the file as it was written, or sign the pattern off again: `sizewright sign-off PATH --by NAME`""",
+)
+
 MISSING_TITLE = Rule(
     "missing-title",
     Level.ERROR,

@@ -9,6 +9,7 @@ from sizewright.read.rules import UNSAFE_REFERENCE
 from sizewright.read.values import Values
 from sizewright.read.yaml_tree import Node, read_yaml
 
+_ONLY = ("signed-off",)
 _UNITS = ("metric", "imperial")
 
 
@@ -28,6 +29,7 @@ def read_studio(values: Values) -> Studio:
 
     units = keys.take("units", lambda key, node: values.one_of(key, node, _UNITS))
     theme = keys.take("theme", lambda key, node: _theme(values, key, node))
+    publish_only = keys.take("publish_only", lambda key, node: values.one_of(key, node, _ONLY))
     studio = Studio(
         keys.span,
         text("name", default.name),
@@ -38,6 +40,7 @@ def read_studio(values: Values) -> Studio:
         units is None or units.text == "metric",
         theme or default.theme,
         text("notice", default.notice),
+        publish_only.text if publish_only else "",
         keys.take("rules", lambda key, node: read_levels(values, key, node)) or (),
     )
     keys.close()
