@@ -42,6 +42,9 @@ def worked(body: str) -> Worked:
         ("Cast on 4 sts.\nRow 1 (RS): K3, p1.\nRow 2 (WS): Knit the knits and purl the purls.", b"kkkp"),
         ("Cast on 4 sts.\nRow 1 (RS): K3, p1.\nRow 2 (WS): Purl the knits and knit the purls.", b"pppk"),
         ("Cast on 4 sts. Join in the round.\nRnd 1: K3, p1.\nRnd 2: As they appear.", b"kkkp"),
+        ("Cast on 4 sts.\nRow 1 (RS): K3, p1. Join in the round.", b"kkkp"),  # not turned: the RS row comes first again
+        ("Cast on 4 sts.\nRow 1 (RS): K3, p1. Join.\nRnd 1: K2, p2.", b"kkpp"),
+        ("Cast on 4 sts.\nRow 1 (RS): K4.\nRow 2 (WS): K1, p3. Join.\nRnd 1: As they appear.", b"kkkp"),
         ("Cast on 4 sts.\nRow 1 (RS): K2tog, yo, k2.", b"kko/"),
         ("Cast on 3 sts.\nRow 1 (RS): Sl 1, k2tog, psso.", b"\\"),
     ],

@@ -44,6 +44,13 @@ def markers(lines: str) -> list[tuple[int, str]]:
             "Cast on 8 sts. Join in the round, pm.\nRnd 1: K4, pm for side, k to BOR marker, sm.",
             [(4, "side"), (8, "bor")],
         ),
+        # Behind a row on the right side the round begins where that row began, with the markers where it placed them.
+        ("Cast on 8 sts.\nRow 1 (RS): K2, pm A, k6. Join to work in the round.", [(2, "a")]),
+        ("Cast on 8 sts.\nRow 1 (RS): K2, pm A, k6.\nJoin.\nRnd 1: K to m, sm, p6.", [(2, "a")]),
+        ("Cast on 8 sts.\nRow 1: K2, pm A, k6.\nPlace marker and join in the round.", [(2, "a"), (8, "bor")]),
+        ("Cast on 8 sts.\nRow 1 (RS): K2, pm A, k6.\nJoining Rnd: K to m, sm, p6.", [(2, "a")]),
+        ("Cast on 8 sts.\nRow 1 (RS): K8.\nRow 2 (WS): P2, pm A, p6. Join.\nRnd 1: K to m, sm, k2.", [(6, "a")]),
+        ("Cast on 8 sts.\nRow 1 (WS): P2, pm A, p6. Join.\nRnd 1: K to m, sm, k2.", [(6, "a")]),
         (
             "Cast on 8 sts. Join, pm.\nRnd 1: K4, pm A, k4.\nNext Rnd: Remove BOR marker, k1, replace marker.",
             [(3, "a"), (8, "bor")],

@@ -95,12 +95,22 @@ class Needle:
         return self.wrong_side or any(pin.kind is Lies.BEGINNING and pin.place for pin in self.pins)
 
     def join(self) -> None:
-        """The ends are joined: from here on a round begins where the piece begins."""
-        if not self.rows and self.in_the_round is False:
-            self.reverse()  # a row begins with what was cast on last, a round with what was cast on first
+        """The ends are joined: from here on a round begins where the piece begins, the right side facing."""
+        if not self.in_the_round:
+            self._to_beginning()
         self.in_the_round = True
         self.pins = [pin for pin in self.pins if pin.kind is Lies.MARKER]
         self.pins.append(Pin(0, Lies.BEGINNING))
+
+    def _to_beginning(self) -> None:
+        """From the ends of rows to where a round begins: a row begins with what was cast on last, a round with the first.
+
+        Behind a row on the right side the work is not turned: the round begins where that row began.
+        """
+        self.left, self.behind = self.behind + self.left, b""
+        if self.wrong_side or (not self.rows and self.in_the_round is False):
+            self.reverse()
+        self.wrong_side = False
 
     def part(self) -> None:
         """The work is turned behind all its stitches: whether rows or rounds follow is for their words to say."""
