@@ -103,9 +103,10 @@ class Needle:
         self.pins.append(Pin(0, Lies.BEGINNING))
 
     def _to_beginning(self) -> None:
-        """From the ends of rows to where a round begins: a row begins with what was cast on last, a round with the first.
+        """From the ends of rows to where a round begins.
 
-        Behind a row on the right side the work is not turned: the round begins where that row began.
+        A row begins with what was cast on last, a round with what was cast on first. Behind a row on the right side the
+        work is not turned: the round begins where that row began.
         """
         self.left, self.behind = self.behind + self.left, b""
         if self.wrong_side or (not self.rows and self.in_the_round is False):
