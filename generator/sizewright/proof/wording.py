@@ -7,6 +7,7 @@ braces are one sign, so that a word beside them is not taken for one beside a ty
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from sizewright.base.place import Lines, Span
 from sizewright.read.inserts import Insert, typed_piece
@@ -32,22 +33,27 @@ class Wording:
     @classmethod
     def of(cls, pattern: Pattern) -> "Wording":
         """The words of one pattern."""
-        lines = pattern.lines
-        blank = [" " * len(line) for line in lines.lines]
-        prose, shown, body = blank.copy(), blank.copy(), blank.copy()
-        first = pattern.header.span.end_line if pattern.header.span.end_line > pattern.header.span.line else 0
-        prose[first:] = body[first:] = lines.lines[first:]
-        worked = {piece.span.line for piece in pattern.body if isinstance(piece, WorkBlock | StitchBlock)}
-        for opening, closing in _fenced(lines, first):
-            prose[opening - 1 : closing] = body[opening - 1 : closing] = blank[opening - 1 : closing]
-            if opening in worked:
-                within = slice(opening, closing - 1)
-                shown[within] = body[within] = [_REMARK.sub(_blank, line) for line in lines.lines[within]]
-        return cls(lines, *(_plain("\n".join(text)) for text in (prose, shown, body)))
+        worked = frozenset(piece.span.line for piece in pattern.body if isinstance(piece, WorkBlock | StitchBlock))
+        header = pattern.header.span
+        return _wording(pattern.lines, header.end_line if header.end_line > header.line else 0, worked)
 
     def span(self, found: re.Match[str], group: int | str = 0) -> Span:
         """Where something found in one of the texts stands."""
         return self.lines.span(found.start(group), found.end(group))
+
+
+@lru_cache(maxsize=4)
+def _wording(lines: Lines, first: int, worked: frozenset[int]) -> Wording:
+    """The words of one source, kept for the next rule that asks: behind its header, with these lines opening work."""
+    blank = [" " * len(line) for line in lines.lines]
+    prose, shown, body = blank.copy(), blank.copy(), blank.copy()
+    prose[first:] = body[first:] = lines.lines[first:]
+    for opening, closing in _fenced(lines, first):
+        prose[opening - 1 : closing] = body[opening - 1 : closing] = blank[opening - 1 : closing]
+        if opening in worked:
+            within = slice(opening, closing - 1)
+            shown[within] = body[within] = [_REMARK.sub(_blank, line) for line in lines.lines[within]]
+    return Wording(lines, *(_plain("\n".join(text)) for text in (prose, shown, body)))
 
 
 def header_words(header: Header) -> Iterator[Words]:

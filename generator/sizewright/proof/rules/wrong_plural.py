@@ -22,18 +22,18 @@ RULE = Rule("wrong-plural", Level.WARNING, __doc__)
 
 _PLURAL = {"sts": "st", "stitches": "stitch", "rows": "row", "rnds": "rnd", "rounds": "round", "markers": "marker"}
 _SINGULAR = {one: many for many, one in _PLURAL.items()} | {"time": "times"}
-# A number that stands alone: no size, row, needle or part of a list, of a fraction or of another number.
-_ALONE = (
-    r"(?<![\w.,/(–—-])(?<!\d )(?<!\d\) )"
-    r"(?<!\brow )(?<!\brows )(?<!\brnd )(?<!\brnds )(?<!\bround )(?<!\brounds )(?<!\bsize )(?<!\bsizes )(?<!\bstep )"
-    r"(?<!\bchart )(?<!\band )(?<!\bto )(?<!\bor )(?<!\bus )(?<!\buk )(?<!\bno\. )"
+# What stands before a number that does not stand alone: part of a list, of a fraction, of another number or word, or
+# the number of a size, row, step or needle.
+_BESIDE = re.compile(
+    r"(?:[\w.,/(–—-]|[\d)] |\b(?:rows?|rnds?|rounds?|sizes?|step|chart|and|to|or|us|uk|no\.) )$", re.IGNORECASE
 )
-_ONE = re.compile(rf"{_ALONE}(?:1|one) ({'|'.join(_PLURAL)})\b", re.I)
+_ONE = re.compile(rf"(?:1|one) ({'|'.join(_PLURAL)})\b", re.I)
 _MANY = re.compile(
-    rf"{_ALONE}([2-9]|[1-9]\d{{1,3}}) ({'|'.join(_SINGULAR)})"
+    rf"([2-9]|[1-9]\d{{1,3}}) ({'|'.join(_SINGULAR)})"
     r"(?=[.,;:)\]]|\s*$|\s(?:to|before|from|remain\w*|left|on|in|at|and|after|de\w*creased|increased|dec|inc|more|held)\b)",
     re.I | re.M,
 )
+_LONGEST = 8  # signs of what is looked at before a number
 _BEHIND = re.compile(r"[ \t]+(sts|stitches|rows|rnds|rounds|markers)\b")
 
 
@@ -43,6 +43,8 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     wording = Wording.of(pattern)
     for form, words in ((_ONE, _PLURAL), (_MANY, _SINGULAR)):
         for found in form.finditer(wording.body):
+            if _BESIDE.search(wording.body[max(0, found.start() - _LONGEST) : found.start()]):
+                continue
             word = found.groups()[-1]
             right = words[word.casefold()]
             message = f"“{found.group()}” has a number and a word that do not go together."
