@@ -4,8 +4,10 @@ import os
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 from sizewright.command.beginning import CannotBegin, begin, is_address, nearest_address
+from sizewright.command.main import sizewright
 
 
 def files_below(folder: Path) -> list[str]:
@@ -94,3 +96,52 @@ def test_a_link_that_leads_nowhere_is_a_file_that_is_there(tmp_path: Path) -> No
     with pytest.raises(CannotBegin, match="there already"):
         begin("ear-band", tmp_path, new_project=False)
     assert not os.path.lexists(outside)
+
+
+# -------------------------------------------------------------------------------------------------- from a pasted text
+
+SCARF = """Old Scarf
+
+Cast on 41 sts.
+Row 1: Knit.
+Row 2: Do as you like.
+Rep Row 1 19 times.
+Bind off all sts.
+"""
+
+
+def run(*words: str) -> tuple[int, str]:
+    done = CliRunner().invoke(sizewright, words)
+    return done.exit_code, done.output
+
+
+def test_from_a_text(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("Old Scarf.txt").write_text(SCARF, encoding="utf-8-sig")
+    code, said = run("begin", "--from", "Old Scarf.txt")
+    assert code == 0
+    assert "Wrote old-scarf.md: every word of the text, 4 lines of it as instructions" in said
+    assert "left to you in the header: sizes and gauge" in said
+    assert "line 5: Row 2: Do as you like." in said
+    code, said = run("proof", "old-scarf.md")
+    assert (code, "not-understood" in said) == (0, False)
+    assert run("begin", "--from", "Old Scarf.txt")[0] == 2
+    assert run("begin", "another", "--from", "Old Scarf.txt")[0] == 0
+    assert files_below(tmp_path) == ["Old Scarf.txt", "another.md", "old-scarf.md"]
+
+
+@pytest.mark.parametrize(
+    ("content", "why"),
+    [(b"", "is empty"), (b" \n", "is empty"), (b"\xff\xfe\x00", "no plain text"), (None, "No such file")],
+)
+def test_what_is_no_text(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, content: bytes | None, why: str) -> None:
+    monkeypatch.chdir(tmp_path)
+    if content is not None:
+        Path("scarf.txt").write_bytes(content)
+    code, said = run("begin", "--from", "scarf.txt")
+    assert (code, why in said, Path("scarf.md").exists()) == (2, True, False)
+
+
+def test_a_name_or_a_text_is_needed() -> None:
+    assert run("begin") == (2, run("begin")[1])
+    assert "Missing argument 'NAME'" in run("begin")[1]

@@ -38,10 +38,11 @@ def nearest_address(name: str) -> str:
     return "-".join(words)[:_LONGEST].strip("-")
 
 
-def begin(name: str, folder: Path, *, new_project: bool) -> Begun:
+def begin(name: str, folder: Path, *, new_project: bool, text: str | None = None) -> Begun:
     """Writes the pattern: into the project the folder is part of, as a new project, or alone.
 
-    An empty folder becomes a project, and so does any other where `new_project` asks for it.
+    An empty folder becomes a project, and so does any other where `new_project` asks for it. `text` is what is written,
+    the pattern to start from where it is left out.
     Raises CannotBegin, and OSError where the system refuses; nothing that is there is ever written over.
     """
     _check(name)
@@ -53,9 +54,13 @@ def begin(name: str, folder: Path, *, new_project: bool) -> Begun:
         raise CannotBegin(f"{shown_path(file, folder)} is there already; it was left as it is. Choose another name.")
     studio = _begin_project(project) if project else None
     file.parent.mkdir(parents=True, exist_ok=True)
-    title = name.replace("-", " ").capitalize()
-    _write_new(file, Template(_text("pattern.md")).substitute(title=title))
+    _write_new(file, Template(_text("pattern.md")).substitute(title=title_of(name)) if text is None else text)
     return Begun(file, project, studio)
+
+
+def title_of(name: str) -> str:
+    """A title where nobody gave one: "ear-band" is "Ear band"."""
+    return name.replace("-", " ").capitalize()
 
 
 def _check(name: str) -> None:

@@ -1,0 +1,159 @@
+"""In: a finished pattern as plain text. Out: a source with the same words in the same order, and what found no place.
+
+What is read without a doubt as instructions stands in work blocks, all else stays text. Nothing is guessed: what the
+header needs and no line says for certain is left to the designer, as a comment.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from sizewright.read.folder import lines_of, read_text
+from sizewright.read.instructions import TYPED_LIST
+from sizewright.read.notation.direction_tree import Unread
+from sizewright.read.pasted_header import Told, told_in
+from sizewright.read.pasted_source import FENCE, LABEL, Group, words_of, written
+from sizewright.read.pattern import StitchBlock, WorkBlock
+from sizewright.read.rules import NOT_UNDERSTOOD
+
+_FENCES = re.compile(r"`{3}|~{3}")
+_LONGEST_TITLE = 80
+_MOST_LINES = 4  # that one row is wrapped over
+
+
+@dataclass(frozen=True, slots=True)
+class Unplaced:
+    """A line of the text that looks like an instruction and could not be read as one; `line` is counted from 1."""
+
+    line: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pasted:
+    """The source, what of the text found no place in a work block, and how many of its lines did."""
+
+    source: str
+    told: Told
+    unplaced: tuple[Unplaced, ...]
+    placed: int
+
+
+def pasted(text: str, name: str) -> Pasted:
+    """The source of a pasted text; `name` is its title where the text has none."""
+    lines = [line.rstrip() for line in lines_of("pasted", text).lines]
+    told = told_in(lines)
+    groups = _grouped(lines, told.sizes)
+    title = _title(groups)
+    told = replace(told, title=" ".join(title.lines) if title else name, titled=title is not None)
+    groups = [group for group in groups if group is not title]
+    while True:
+        source, places = written(groups, told)
+        lost = _not_understood(source, places)
+        if not lost:
+            break
+        groups = [replace(group, kinds=None) if group.first in lost else group for group in groups]
+    unplaced = [
+        Unplaced(group.first + 1, " ".join(map(str.strip, group.lines)))
+        for group in groups
+        if group.kinds is None and LABEL.match(group.lines[0].strip())
+    ]
+    return Pasted(source, told, tuple(unplaced), len(set(places.values())))
+
+
+def _grouped(lines: Sequence[str], sizes: tuple[str, ...]) -> list[Group]:
+    """The lines of the text, those together that one row is wrapped over."""
+    groups = [Group(place, (line,), None) for place, line in enumerate(lines) if line.strip()]
+    sizes = sizes or _any_sizes(lines)
+    groups = _read(groups, sizes)
+    for _ in range(_MOST_LINES):
+        found = {(group.first, group.end): group for group in _read(_longer(groups), sizes) if group.kinds is not None}
+        if not found:
+            break
+        groups = list(_replaced(groups, found))
+    return list(_with_silent(groups))
+
+
+def _any_sizes(lines: Sequence[str]) -> tuple[str, ...]:
+    """As many sizes as most bracket lists have numbers, to read the lists by."""
+    lengths = [1 + len(re.split(r"[,:;]", found["rest"])) for line in lines for found in TYPED_LIST.finditer(line)]
+    count = max(lengths, key=lengths.count) if lengths else 1
+    return tuple(f"size {place + 1}" for place in range(count)) if count > 1 else ()
+
+
+def _read(groups: Sequence[Group], sizes: tuple[str, ...]) -> list[Group]:
+    """The groups with what is read in each alone."""
+    readable = [place for place, group in enumerate(groups) if _may_be_read(group)]
+    listed = f"sizes: [{', '.join(f'size {place}' for place in range(len(sizes)))}]\n" if sizes else ""
+    blocks = "".join(f"{FENCE}work\n{words_of(groups[place])}{FENCE}\n" for place in readable)
+    project = read_text(f"---\ntitle: pasted\n{listed}---\n{blocks}")
+    told = [piece for piece in project.patterns[0].body if isinstance(piece, WorkBlock)]
+    wrong = {finding.span.line for finding in project.findings if finding.rule == NOT_UNDERSTOOD.name and finding.span}
+    found = list(groups)
+    for place, block in zip(readable, told, strict=True):
+        here = tuple(type(direction) for direction in block.directions)
+        faulty = Unread in here or any(line.span.line in wrong for line in block.lines)
+        found[place] = replace(groups[place], kinds=None if faulty else here)
+    return found
+
+
+def _may_be_read(group: Group) -> bool:
+    """Whether each of some lines says anything, and can stand in a block."""
+    return all(any(map(str.isalnum, line)) and not _FENCES.search(line) for line in group.lines)
+
+
+def _longer(groups: Sequence[Group]) -> list[Group]:
+    """Groups that may be wrapped lines of one row: each that is not understood, with its neighbours."""
+    found = []
+    for place, group in enumerate(groups):
+        before = groups[place - 1] if place else None
+        if group.kinds is None and before is not None and before.end == group.first and before.kinds:
+            found.append(before.joined(group))
+        if group.kinds is None and LABEL.match(group.lines[0].strip()):
+            longer = group
+            for other in groups[place + 1 : place + _MOST_LINES]:
+                if other.first != longer.end or other.kinds:
+                    break
+                longer = longer.joined(other)
+                found.append(longer)
+    return found
+
+
+def _replaced(groups: Sequence[Group], found: dict[tuple[int, int], Group]) -> Iterator[Group]:
+    """The groups with the shortest of those found in the place of their lines."""
+    done = -1
+    for group in groups:
+        if group.first < done:
+            continue
+        ends = sorted(end for first, end in found if first == group.first)
+        chosen = found[group.first, ends[0]] if ends else group
+        done = chosen.end
+        yield chosen
+
+
+def _with_silent(groups: Sequence[Group]) -> Iterator[Group]:
+    """Words that are understood and do nothing, "Weave in ends.", are instructions only among others."""
+    for place, group in enumerate(groups):
+        beside = [groups[at] for at in (place - 1, place + 1) if 0 <= at < len(groups)]
+        touching = any(one.kinds and (one.end == group.first or group.end == one.first) for one in beside)
+        yield group if group.kinds or (group.kinds == () and touching) else replace(group, kinds=None)
+
+
+def _title(groups: Sequence[Group]) -> Group | None:
+    """The first line, where it is neither an instruction nor a sentence."""
+    if not groups or groups[0].kinds is not None:
+        return None
+    text = groups[0].lines[0].strip()
+    plain = len(text) <= _LONGEST_TITLE and not text.endswith((".", ",", ";", ":")) and not LABEL.match(text)
+    alone = len(groups) < 2 or groups[1].first > groups[0].end
+    return groups[0] if plain and alone and len(groups[0].lines) == 1 and ":" not in text else None
+
+
+def _not_understood(source: str, places: dict[int, int]) -> set[int]:
+    """The groups in blocks of which something is not understood where it now stands."""
+    project = read_text(source)
+    found = {finding.span.line for finding in project.findings if finding.rule == NOT_UNDERSTOOD.name and finding.span}
+    for piece in project.patterns[0].body:
+        if isinstance(piece, WorkBlock | StitchBlock):
+            found |= {one.span.line for one in piece.directions if isinstance(one, Unread)}
+    return {places[line] for line in found if line in places}

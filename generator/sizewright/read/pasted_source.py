@@ -1,0 +1,144 @@
+"""In: the lines of a pasted pattern, and what was read in them. Out: the source: header, text, headings and blocks."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sizewright.read.notation.direction_tree import CastOn, Row
+from sizewright.read.pasted_header import Told, header_of
+from sizewright.read.pasted_prose import as_prose
+
+FENCE = "```"
+# How a line begins that is meant to be carried out: a label, or a word that nothing else begins with.
+LABEL = re.compile(
+    r"(?=[^:]{0,60}\b(?:row|rnd|round)s?\b)[^:]{1,60}:|(?:cast on|co|bind off|bo|rep|work)\b", re.IGNORECASE
+)
+_MULTIPLE = re.compile(r"\(?multiple of\b", re.IGNORECASE)
+_NAME = re.compile(r"[\w',&/ -]+")
+_HEADING_WORDS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Lines that say one thing: where the first stands in the text, and what was read in them.
+
+    `kinds` are the directions in them; None where something in them was not understood.
+    """
+
+    first: int
+    lines: tuple[str, ...]
+    kinds: tuple[type, ...] | None
+
+    @property
+    def end(self) -> int:
+        """The line behind the last."""
+        return self.first + len(self.lines)
+
+    def joined(self, other: "Group") -> "Group":
+        """Both together, not read yet."""
+        return Group(self.first, (*self.lines, *other.lines), None)
+
+
+def words_of(group: Group) -> str:
+    """The lines of a group as they stand in a block: what a row goes on in is set further in."""
+    stripped = [line.strip().replace("{", "\\{").replace("}", "\\}") for line in group.lines]
+    return "".join(f"{'  ' if place else ''}{line}\n" for place, line in enumerate(stripped))
+
+
+def written(groups: Sequence[Group], told: Told) -> tuple[str, dict[int, int]]:
+    """The source, and for each of its lines in a block, from 1, the first line of its group."""
+    writer = _Writer(told)
+    cast_on = next((group.first for group in groups if group.kinds and CastOn in group.kinds), 0)
+    for place, group in enumerate(groups):
+        head = _head(groups, place)
+        if head and _is_stitch(groups, place, cast_on):
+            writer.open(f"stitch {head.rstrip(':')}")
+        elif head:
+            writer.heading(head)
+        elif group.kinds is None and not writer.takes(group):
+            writer.prose(group)
+        else:
+            writer.instructions(group)
+        writer.end = group.end
+    writer.close()
+    return "\n".join(writer.lines).rstrip("\n") + "\n", writer.places
+
+
+class _Writer:
+    """Writes lines; `end` is the line of the text behind the last that was written."""
+
+    def __init__(self, told: Told) -> None:
+        self.lines = header_of(told).split("\n")[:-1]
+        self.places: dict[int, int] = {}
+        self.opened = ""
+        self.end = -1
+
+    def open(self, head: str) -> None:
+        self.close()
+        self.gap()
+        self.lines.append(f"{FENCE}{head}")
+        self.opened = head
+
+    def close(self) -> None:
+        if self.opened:
+            self.lines.append(FENCE)
+            self.gap()
+        self.opened = ""
+
+    def gap(self) -> None:
+        if self.lines[-1]:
+            self.lines.append("")
+
+    def takes(self, group: Group) -> bool:
+        """Whether a line goes into the stitch pattern that is open, though it is no row: its multiple."""
+        return self.opened.startswith("stitch") and group.first == self.end and is_multiple(group)
+
+    def heading(self, words: str) -> None:
+        self.close()
+        self.gap()
+        self.lines += [f"## {as_prose(words)}", ""]
+
+    def prose(self, group: Group) -> None:
+        self.close()
+        if group.first != self.end:
+            self.gap()
+        self.lines += [as_prose(line) for line in group.lines]
+
+    def instructions(self, group: Group) -> None:
+        if not self.opened or group.first != self.end:
+            self.open("work")
+        for line in words_of(group).split("\n")[:-1]:
+            self.lines.append(line)
+            self.places[len(self.lines)] = group.first
+
+
+def is_multiple(group: Group) -> bool:
+    """Whether a line states the multiple of a stitch pattern."""
+    return bool(_MULTIPLE.match(group.lines[0].strip()))
+
+
+def _head(groups: Sequence[Group], place: int) -> str:
+    """The words of a heading: a short line with no stop, alone above instructions; "" where it is none."""
+    group = groups[place]
+    text = group.lines[0].strip()
+    following = groups[place + 1] if place + 1 < len(groups) else None
+    if group.kinds is not None or len(group.lines) > 1 or following is None:
+        return ""
+    leads = following.kinds is not None or is_multiple(following)
+    short = len(text.split()) <= _HEADING_WORDS and not text.endswith((".", ",", ";")) and ":" not in text[:-1]
+    return text if leads and short and not LABEL.match(text) and any(map(str.isalpha, text)) else ""
+
+
+def _is_stitch(groups: Sequence[Group], place: int, cast_on: int) -> bool:
+    """Whether a heading names a stitch pattern: nothing but rows stands below it, before anything is cast on."""
+    below = []
+    end = groups[place].end
+    for group in groups[place + 1 :]:
+        if group.first != end:
+            break
+        below.append(group)
+        end = group.end
+    name = groups[place].lines[0].strip().rstrip(":")
+    rows = [group for group in below if group.kinds and set(group.kinds) == {Row}]
+    others = [group for group in below if group not in rows]
+    return bool(rows) and end <= cast_on and all(map(is_multiple, others)) and bool(_NAME.fullmatch(name))

@@ -1,0 +1,195 @@
+"""A pasted pattern becomes a source: every word in its order, instructions in work blocks, nothing guessed.
+
+The patterns here are invented for these tests.
+"""
+
+import re
+from itertools import islice
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sizewright.proof.run import proof
+from sizewright.read.folder import read_text
+from sizewright.read.notation.direction_tree import Unread
+from sizewright.read.pasted import Pasted, pasted
+from sizewright.read.pattern import StitchBlock, WorkBlock
+
+HAT = """Alder Hat
+
+A plain hat with a folded brim; {braces} and *stars* and <b>more</b>.
+
+Sizes: S (M, L)
+To fit head: 52 (56, 60) cm
+Gauge: 20 sts and 28 rounds = 10 cm in stockinette
+
+Little Check
+Multiple of 4 sts.
+Rnd 1: *K2, p2; rep from * to end.
+Rnd 2: Knit.
+
+BRIM
+With smaller needles, cast on 80 (88, 96) sts. Place marker and join to work in the round.
+Rnd 1: *K2, p2; rep from *
+to end.
+Rep Rnd 1 until piece measures 4 cm.
+
+CROWN
+Work in Little Check for 8 rounds.
+Rnd 2: *K6,
+k2tog; rep from * to end. (70 (77, 84) sts)
+Rnd 3: Do the fancy thing twice around.
+Next Rnd: Knit.
+Bind off all sts.
+
+Wear it often, and tell us how it was.
+"""
+WORD = re.compile(r"[^\W_]+")
+
+
+def in_order(text: str, source: str) -> bool:
+    """Whether every word of a text is in a source, in its order."""
+    left = iter(WORD.findall(source))
+    return all(word in left for word in WORD.findall(text))
+
+
+def blocks(found: Pasted) -> list[WorkBlock | StitchBlock]:
+    project = read_text(found.source)
+    return [piece for piece in project.patterns[0].body if isinstance(piece, WorkBlock | StitchBlock)]
+
+
+def not_understood(found: Pasted) -> list[str]:
+    project = read_text(found.source)
+    return [one.message for one in proof(project.patterns[0], project).findings if one.rule == "not-understood"]
+
+
+def test_every_word_is_kept_in_its_order() -> None:
+    assert in_order(HAT, pasted(HAT, "hat").source)
+
+
+def test_what_is_understood_is_proofed() -> None:
+    found = pasted(HAT, "hat")
+    assert not_understood(found) == []
+    project = read_text(found.source)
+    worked = proof(project.patterns[0], project).worked
+    counts = {entry.label: entry.after for entry in worked.entries if entry.span.source}
+    assert counts["Cast on"] == (80, 88, 96)
+    assert counts["Rnd 2"] == (70, 77, 84)  # the seventh part of each eight is gone
+    assert (worked.stitch_patterns[0].name, worked.stitch_patterns[0].multiple) == ("Little Check", 4)
+
+
+def test_the_header_says_what_is_certain() -> None:
+    found = pasted(HAT, "hat")
+    header = read_text(found.source).patterns[0].header
+    assert (header.title, [size.name for size in header.sizes]) == ("Alder Hat", ["S", "M", "L"])
+    (gauge,) = header.gauges
+    assert gauge.stitches is not None
+    assert (gauge.stitches.typed, gauge.in_the_round) == ("20 st / 10 cm", True)
+
+
+def test_what_found_no_place_is_told() -> None:
+    found = pasted(HAT, "hat")
+    assert [(one.line, one.text) for one in found.unplaced] == [(24, "Rnd 3: Do the fancy thing twice around.")]
+
+
+def test_headings_and_wrapped_rows() -> None:
+    source = pasted(HAT, "hat").source
+    assert "## BRIM\n\n```work\n" in source
+    assert "Rnd 1: *K2, p2; rep from *\n  to end.\n" in source
+    assert "```stitch Little Check\nMultiple of 4 sts.\n" in source
+
+
+def test_signs_of_the_text_stay_signs() -> None:
+    source = pasted(HAT, "hat").source
+    assert "\\{braces\\} and \\*stars\\* and \\<b>more\\</b>." in source
+    assert read_text(source).patterns[0].header.title == "Alder Hat"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "To fit bust: 34 (38, 42) in",
+        "Sizes: one size",
+        "Sizes: S (S, M)",
+        "Sizes: S, M, L",
+        "The sizes: are many (or few)",
+        "Sizes: S (M, L)\n\nSizes: 34 (38, 42)",
+        "Sizes: S (, L)",
+    ],
+)
+def test_sizes_that_are_not_certain_are_left_to_the_designer(line: str) -> None:
+    found = pasted(f"Hat\n\n{line}\n\nCast on 80 (88, 96) sts.\n", "hat")
+    assert found.told.sizes == ()
+    assert "\n# sizes: [S, M, L]" in found.source
+
+
+@pytest.mark.parametrize(
+    ("line", "gauge"),
+    [
+        ("Gauge: 22 sts and 30 rows = 4 in", ("22 st / 4 in", "30 row / 4 in")),
+        ("5.5 stitches x 7 rnds per 1 inch", ("5.5 st / 1 in", "7 rnd / 1 in")),
+        ("22 sts = 10 cm", None),
+        ("about 22 sts and some rows over 10 cm", None),
+        ("22 sts and 30 rows = 10 cm, or 20 sts and 30 rows = 10 cm\n20 sts and 28 rows = 10 cm", None),
+    ],
+)
+def test_a_gauge_that_is_certain(line: str, gauge: tuple[str, str] | None) -> None:
+    assert pasted(f"Hat\n\n{line}\n", "hat").told.gauge == gauge
+
+
+def test_a_text_without_a_title_has_that_of_its_file() -> None:
+    found = pasted("Cast on 20 sts.\nRow 1: Knit.\n", "Old hat")
+    assert read_text(found.source).patterns[0].header.title == "Old hat"
+    assert "none of its own" in found.source
+    assert found.placed == 2
+
+
+def test_published_texts_keep_their_words(repository: Path) -> None:
+    """The demo's own instructions, as somebody would copy them from a page: their numbers stand in brackets."""
+    for path in islice(sorted((repository / "content/patterns").glob("*.md")), 3):
+        text = path.read_text(encoding="utf-8").split("---\n", 2)[2]
+        found = pasted(text, "copy")
+        assert in_order(text, found.source)
+        assert not_understood(found) == []
+
+
+LINES = st.lists(
+    st.sampled_from(
+        [
+            *HAT.split("\n"),
+            "```",
+            "```work",
+            "~~~",
+            "---",
+            "===",
+            "- a list",
+            "1) first",
+            "# declared: 3 sts",
+            "Rnd 4: Knit. # declared: 3 sts",
+            "::: sizes S",
+            ":::",
+            "| a | b |",
+            "|---|---|",
+            "    set in",
+            "\tRow 7: Knit.",
+            "title: x",
+            "{cast_on}",
+            "Row 1: K{n}.",
+            "&amp; [a](b) ![c](d)",
+        ]
+    ),
+    max_size=14,
+)
+
+
+@given(LINES)
+def test_any_text_keeps_its_words_and_reads(lines: list[str]) -> None:
+    text = "\n".join(lines)
+    found = pasted(text, "Any")
+    assert in_order(text, found.source)
+    project = read_text(found.source)
+    assert not [one for one in project.findings if one.rule in ("unclosed", "unreadable-header", "unknown-block")]
+    assert not [one for block in blocks(found) for one in block.directions if isinstance(one, Unread)]
+    assert not_understood(found) == []
