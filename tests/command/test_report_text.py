@@ -2,6 +2,7 @@
 
 import io
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -55,6 +56,29 @@ def test_files_are_grouped_and_sorted(made: Made, band: Path) -> None:
 
 def test_nothing_found_says_what_was_proofed(made: Made) -> None:
     assert report(made()) == "1 pattern, 2 sizes: 6 quantities worked out exactly, no findings\n"
+
+
+def test_many_findings_are_counted_by_rule(made: Made) -> None:
+    found = [replace(finding(line), rule=f"rule-{line % 3}") for line in range(1, 9)]
+    odd = replace(finding(10, level=Level.WARNING), rule="odd")
+    ending = report(made([*found, odd, odd, odd])).split("94 stitches do not fit.")[-1].split("\n\n", 1)[1]
+    assert ending == (
+        "By rule; “sizewright rule NAME” tells what each is about\n"
+        "     3  error    rule-1\n"
+        "     3  error    rule-2\n"
+        "     2  error    rule-0\n"
+        "     3  warning  odd\n"
+        "\n"
+        "8 errors, 3 warnings in 1 pattern\n"
+    )
+    assert "By rule" not in report(made(found[:7]))
+
+
+def test_the_counts_fit_a_screen(made: Made) -> None:
+    found = [replace(finding(), rule=f"rule-{number:02}") for number in range(40)]
+    ending = report(made(found)).split("By rule")[1]
+    assert "    24  of 24 other rules\n" in ending
+    assert len(ending.splitlines()) < 24
 
 
 def test_a_line_that_is_no_longer_there_is_left_out(made: Made) -> None:

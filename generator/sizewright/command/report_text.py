@@ -17,6 +17,7 @@ from sizewright.proof.acceptance import Accepted
 _COLOURS = {Level.ERROR: "bold red", Level.WARNING: "bold yellow"}
 _INDENT = 4
 _MANY = 8  # findings; so many fill a screen, each with its line and its mend
+_MOST_RULES = 16  # so that the counts and what sums them up are seen at once, on 24 lines
 
 
 def print_report(console: Console, proofing: Proofing, more: str = "") -> None:
@@ -47,12 +48,16 @@ def _print_counts(console: Console, findings: Sequence[Finding]) -> None:
     """Prints how often each rule found something, most first, where that is more than a screen's worth of findings."""
     if len(findings) < _MANY:
         return
-    levels = {finding.rule: finding.level for finding in findings}
-    counts = Counter(finding.rule for finding in findings)
-    console.print(Text("By rule (“sizewright rule NAME” tells what each is about)", style="bold"))
-    for rule, count in sorted(counts.items(), key=lambda one: (levels[one[0]] is Level.WARNING, -one[1], one[0])):
+    levels = {finding.rule: finding.level for finding in sorted(findings, key=lambda one: one.level is Level.ERROR)}
+    counts = sorted(Counter(finding.rule for finding in findings).items(), key=lambda one: (-one[1], one[0]))
+    counts.sort(key=lambda one: levels[one[0]] is Level.WARNING)
+    console.print(Text("By rule; “sizewright rule NAME” tells what each is about", style="bold"), soft_wrap=True)
+    for rule, count in counts[:_MOST_RULES]:
         level = Text(f"{levels[rule]:<7}", style=_COLOURS[levels[rule]])
         console.print(Text(f"  {count:>4}  ").append(level).append(f"  {rule}", style="not bold"), soft_wrap=True)
+    if len(counts) > _MOST_RULES:
+        others = sum(count for _, count in counts[_MOST_RULES:])
+        console.print(Text(f"  {others:>4}  of {len(counts) - _MOST_RULES} other rules"), soft_wrap=True)
     console.print()
 
 
