@@ -5,11 +5,11 @@ They share nothing but the words: the engine reads the text, the knitter works t
 
 from collections import Counter
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from tests.work.naive import Knitted, knitted
 from tests.work.naive_faults import faulty
 from tests.work.naive_rows import pieces
-from tests.work.naive_words import Written
+from tests.work.naive_words import Again, Marking, Off, Part, Place, Some, Upto, Written, WrittenRow
 
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
@@ -115,13 +115,28 @@ def same_needles(maker: Watched, made: Knitted, said: str) -> None:
         assert markers == places, f"{said}\n{line} {markers} {places}"
 
 
+def rounds(cast_on: int, *rows: tuple[Part, ...]) -> Written:
+    """A piece of these rounds, one size."""
+    written = tuple(WrittenRow(number, parts) for number, parts in enumerate(rows, start=1))
+    return Written((cast_on,), in_the_round=True, rows=written)
+
+
+TO_END = Upto("k", Place())
+MARKED = (Some("k", (4,)), Marking("pm"), TO_END)
+
+
+# What is met too seldom by chance: a marker among many decreases and among stitches bound off.
 @PROFILE
+@example(piece=rounds(12, MARKED, (Upto("k2tog", Place()),)))
+@example(piece=rounds(12, MARKED, (Off((6,)), TO_END)))
 @given(piece=pieces())
 def test_rows_that_fit(piece: Written) -> None:
     same(piece)
 
 
+# A repeat that is worked not once.
 @PROFILE
+@example(piece=rounds(4, (Again((Some("k", (2,)), Some("p", (2,))), None, Place((4,))), Some("k", (4,)))))
 @given(piece=faulty())
 def test_rows_with_a_fault_planted(piece: Written) -> None:
     same(piece)
