@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, example, given, settings
 from tests.work.naive import Knitted, knitted
 from tests.work.naive_faults import faulty
 from tests.work.naive_rows import pieces
-from tests.work.naive_words import Again, Marking, Off, Part, Place, Some, Upto, Written, WrittenRow
+from tests.work.naive_words import Again, Marking, Off, Part, Place, Some, Upto, Written, WrittenAgain, WrittenRow
 
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
@@ -122,13 +122,23 @@ def rounds(cast_on: int, *rows: tuple[Part, ...]) -> Written:
 
 
 TO_END = Upto("k", Place())
+ALIKE = Written(
+    cast_on=(12, 12),
+    in_the_round=False,
+    rows=(
+        WrittenRow(1, (Some("k2tog"), TO_END)),
+        WrittenRow(2, (TO_END,), times=(2, 3)),
+        WrittenAgain(2, (1,)),
+    ),
+)
 MARKED = (Some("k", (4,)), Marking("pm"), TO_END)
 
 
-# What is met too seldom by chance: a marker among many decreases and among stitches bound off.
+# What is met too seldom by chance: a marker among decreases and among stitches bound off, the last of many rows alike.
 @PROFILE
 @example(piece=rounds(12, MARKED, (Upto("k2tog", Place()),)))
 @example(piece=rounds(12, MARKED, (Off((6,)), TO_END)))
+@example(piece=ALIKE)
 @given(piece=pieces())
 def test_rows_that_fit(piece: Written) -> None:
     same(piece)
