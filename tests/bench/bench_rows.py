@@ -70,11 +70,11 @@ def whole_pullover() -> None:
     read, whole = best_of_both(lambda: read_text(source, "a.md"), lambda: proof(pattern, project))
     carried_out, arithmetic = best_of_both(lambda: work(graded), lambda: grade(pattern))
     say(f"a pullover in {SIZES} sizes, {rows:,} rows: read and proofed in {read + whole:.2f} s (goal: well under 1 s)")
-    say(f"  of that reading {read / (read + whole):.0%}, carrying out {carried_out / (read + whole):.0%}")
+    say(f"  reading: {read / whole:.0%} of proofing, of which nearly all is carrying out")
     say(f"  carrying out: {carried_out / arithmetic:.0f} times its arithmetic, {rows / carried_out:,.0f} rows a second")
     block = next(piece for piece in pattern.body if isinstance(piece, StitchBlock))
     one, _ = best_of_both(lambda: measured(block, graded), lambda: None)
-    say(f"  its stitch pattern measured: {one / (read + whole):.1%}")
+    say(f"  its stitch pattern measured: {one / whole:.1%} of proofing")
 
 
 def say(line: str) -> None:
