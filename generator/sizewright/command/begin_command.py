@@ -13,7 +13,7 @@ from sizewright.read.pasted import Pasted
 
 
 @click.command("begin", short_help="Write a small pattern to start from.")
-@click.argument("name", required=False)
+@click.argument("words", metavar="NAME", nargs=-1)
 @click.option(
     "--from",
     "source",
@@ -22,7 +22,7 @@ from sizewright.read.pasted import Pasted
     help="Begin with the text of a finished pattern, every word of it, instead of the ear band.",
 )
 @click.option("--project", is_flag=True, help="Make this folder a project, although it is not empty.")
-def begin_command(name: str | None, source: Path | None, *, project: bool) -> None:
+def begin_command(words: tuple[str, ...], source: Path | None, *, project: bool) -> None:
     """Write a small pattern to start from: an ear band in three sizes that proofs clean.
 
     NAME becomes the address of its page: small letters, digits and hyphens. Inside a project the file is
@@ -39,6 +39,7 @@ def begin_command(name: str | None, source: Path | None, *, project: bool) -> No
       sizewright begin ear-band --project   the same, in a folder that holds other files too
       sizewright begin --from old-hat.txt   a finished pattern, to be proofed as it stands
     """
+    name = " ".join(words) or None  # a name of two words is told how to be written
     if name is None and source is None:
         raise click.UsageError("Missing argument 'NAME'.")
     folder = Path.cwd()

@@ -11,7 +11,7 @@ from itertools import groupby, pairwise
 
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
-from sizewright.read.notation.chart_signs import FRAME, KEY_LINE, NO_STITCH, Sign, given_signs, keyed_sign
+from sizewright.read.notation.chart_signs import FRAME, KEY_LINE, NO_STITCH, Sign, given_signs, keyed_sign, worded_cell
 from sizewright.read.notation.direction_tree import Numbers, Row
 from sizewright.read.notation.kinds import Landmark, Side
 from sizewright.read.notation.not_understood import NotUnderstood
@@ -64,16 +64,18 @@ class ChartReader:
         before = len(self.findings)
         signs, keys = self._key(span, range(first, end))
         rest = [number for number in range(first, end) if number not in keys]
+        worded = {number for number in rest if self._refuse_worded(number, signs)}
+        rest = [number for number in rest if number not in worded]
         drawn = {number: row for number in rest if (row := self._grid_row(number, signs)) is not None}
         in_the_round = any(_ROUND.search(self._lines.lines[number - 1]) for number in rest if number not in drawn)
-        if not drawn:
+        if not drawn and not worded:
             mend = "Draw its rows, the last on top: “| o / | 1”."
             self.findings.append(UNREADABLE_CHART.at(span, "This chart has no row.", mend))
         if len(self.findings) == before:
             self._judge_all(tuple(drawn.values()), in_the_round=in_the_round)
         faulty = len(self.findings) > before
         rows = () if faulty else self._rows(tuple(drawn.values()), signs, in_the_round=in_the_round)
-        return rows, frozenset(keys) | frozenset(drawn)
+        return rows, frozenset(keys) | frozenset(drawn) | worded
 
     def _key(self, span: Span, numbers: Sequence[int]) -> tuple[Mapping[str, Sign | None], set[int]]:
         """What each sign means, and the lines that say so."""
@@ -94,6 +96,17 @@ class ChartReader:
                 message = f"“{fault.words}” is no stitch a sign of the chart can stand for."
                 self.findings.append(UNREADABLE_CHART.at(line.span, message, fault.mend))
         return signs, keys
+
+    def _refuse_worded(self, number: int, signs: Mapping[str, Sign | None]) -> bool:
+        """Whether a line is a row of cells with a stitch typed among them, as in "| c6f | 1"; a finding says so."""
+        span = self._lines.whole_line(number)
+        found = worded_cell(self._lines.lines[number - 1], signs, self._vocabulary)
+        if found is not None:
+            message = f"“{found.words}” is typed as a cell, and a cell is one sign."
+            cells = " ".join(found.sign * found.width)
+            mend = f"Say “{found.sign} = {found.stitch}” in a line above the rows and write “{cells}” in this one."
+            self.findings.append(UNREADABLE_CHART.at(span, message, mend))
+        return found is not None
 
     def _grid_row(self, number: int, signs: Mapping[str, Sign | None]) -> GridRow | None:
         """The row that a line draws; None where the line is no row of cells, or a finding says what is wrong."""
@@ -132,6 +145,18 @@ class ChartReader:
                 message = f"The key does not say what “{cell.sign}” stands for."
                 mend = f"Add a line such as “{cell.sign} = k2tog” above the rows."
                 self.findings.append(UNREADABLE_CHART.at(cell.span, message, mend))
+        self._judge_widths(row, signs)
+
+    def _judge_widths(self, row: GridRow, signs: Mapping[str, Sign | None]) -> None:
+        """A sign that leaves several stitches must stand in as many cells."""
+        for part in _parts(row):
+            for mark, together in groupby(part, lambda cell: cell.sign):
+                group, sign = tuple(together), signs.get(mark)
+                if sign is not None and len(group) % sign.width:
+                    times = "once" if len(group) == 1 else f"{len(group)} times"
+                    message = f"“{mark}” leaves {sign.width} stitches, takes as many cells, and stands here {times}."
+                    mend = f"Write “{' '.join(mark * sign.width)}” for each."
+                    self.findings.append(UNREADABLE_CHART.at(group[0].span, message, mend))
 
     def _rows(
         self, drawn: tuple[GridRow, ...], signs: Mapping[str, Sign | None], *, in_the_round: bool
@@ -183,9 +208,7 @@ def _drawn(cells: str, signs: Mapping[str, Sign | None]) -> bool:
 
 def written(row: GridRow, signs: Mapping[str, Sign | None], *, in_the_round: bool) -> Row:
     """The row as it is worked. Raises `_Unreadable`."""
-    first, end = row.frame or (0, len(row.cells))
-    parts = (row.cells[:first], row.cells[first:end], row.cells[end:])
-    lead, repeat, tail = (tuple(_worked(part, signs, wrong=row.at_left)) for part in parts)
+    lead, repeat, tail = (tuple(_worked(part, signs, wrong=row.at_left)) for part in _parts(row))
     if not row.at_left:
         lead, repeat, tail = (tuple(reversed(part)) for part in (tail, repeat, lead))
     alike = {*lead, *repeat, *tail}
@@ -199,6 +222,12 @@ def written(row: GridRow, signs: Mapping[str, Sign | None], *, in_the_round: boo
     return Row(row.span, word, Numbers((row.number,)), side, in_the_round, actions)
 
 
+def _parts(row: GridRow) -> tuple[tuple[_Cell, ...], ...]:
+    """The cells before the repeat, in it and behind it."""
+    first, end = row.frame or (0, len(row.cells))
+    return row.cells[:first], row.cells[first:end], row.cells[end:]
+
+
 def _worked(cells: Sequence[_Cell], signs: Mapping[str, Sign | None], *, wrong: bool) -> Iterator[Action]:
     """The stitches of some cells, from left to right; one that leaves several stitches takes as many cells."""
     for mark, together in groupby(cells, lambda cell: cell.sign):
@@ -210,12 +239,7 @@ def _worked(cells: Sequence[_Cell], signs: Mapping[str, Sign | None], *, wrong: 
         if action is None:
             mend = f"Say it in the key: “{mark} = … on RS, … on WS”."
             raise _Unreadable(group[0].span, f"The key does not say how “{mark}” is worked on the wrong side.", mend)
-        times, over = divmod(len(group), sign.width)
-        if over:
-            mend = f"Write it {sign.width} times for each."
-            message = f"“{mark}” leaves {sign.width} stitches and stands here {len(group)} times."
-            raise _Unreadable(group[0].span, message, mend)
-        yield from (action,) * times
+        yield from (action,) * (len(group) // sign.width)
 
 
 def _runs(actions: Sequence[Action]) -> tuple[Action, ...]:

@@ -15,6 +15,7 @@ from sizewright.work.widths import Tried, fitting
 from sizewright.work.worked import BlockCount, Clash, StitchPattern
 
 _STATED = re.compile(r"multiple of (\d+)(?: sts?| stitches)?(?:,? (?:plus|and|\+) (\d+))?", re.IGNORECASE)
+_PANEL = re.compile(r"panel of (\d+)(?: sts?| stitches)?\b", re.IGNORECASE)
 _STS = "(?:sts?|stitch|stitches)"
 _OLD = re.compile(
     rf"cast on any number of {_STS} (?:that can be divided|divisible) by (?P<of>[\w-]+)"
@@ -48,6 +49,8 @@ def measured(block: StitchBlock, graded: Graded) -> StitchPattern:
         tuple(_broken(found, fits, cast_on)) if fits else (),
         None if fits else _clash(found),
         next(((width, found[width][-1]) for width in range(1, found.widest) if len(found[width]) == len(rows)), None),
+        panel=_panel(block),
+        widths=tuple(fits),
     )
 
 
@@ -116,6 +119,13 @@ def _stated(block: StitchBlock) -> tuple[int, int] | None:
             of, plus = _number(old["of"] or old["each"]), _number(old["plus"] or "0")
             return None if of is None or plus is None else (of, plus)
     return None
+
+
+def _panel(block: StitchBlock) -> int | None:
+    """The stitches the block says it is worked over, where it is a panel."""
+    words = ("".join(piece for piece in line.pieces if isinstance(piece, str)) for line in block.lines)
+    found = next(filter(None, map(_PANEL.search, words)), None)
+    return None if found is None else int(found[1])
 
 
 def _number(word: str) -> int | None:

@@ -59,7 +59,8 @@ class StitchPattern:
 
     `repeats` are the stitches of one repeat behind each row, `beside` those beside the repeats; a count may change and
     come back. `worked_over` is the least width all rows can be worked over, and what they leave of it. `understood` is
-    False where a row was not read, so that nothing is known of the rest.
+    False where a row was not read, so that nothing is known of the rest. `panel` are the stitches of a "Panel of 10
+    sts", and `widths` the counts over which the rows can be worked again and again.
     """
 
     name: str
@@ -75,6 +76,8 @@ class StitchPattern:
     clash: Clash | None = None
     worked_over: tuple[int, int] | None = None
     understood: bool = True
+    panel: int | None = None
+    widths: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.read.project import Project
+from sizewright.work.widths import WIDEST
 from sizewright.work.worked import StitchPattern, Worked
 
 RULE = Rule("wrong-multiple", Level.ERROR, __doc__)
@@ -23,11 +24,23 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     for pattern in worked.stitch_patterns:
         if pattern.clash is not None or not pattern.understood:
             continue  # the row is told of
-        if pattern.multiple is None and pattern.rows:
+        if pattern.panel is not None and pattern.widths:
+            yield from _panel(pattern, pattern.panel)
+        elif pattern.multiple is None and pattern.rows:
             yield RULE.at(pattern.span, _never(pattern), "Mend the row that gains or loses stitches the others do not.")
         elif pattern.multiple is not None and pattern.stated is not None:
             yield from _compared(pattern, pattern.multiple, *pattern.stated)
         yield from _cast_on(pattern)
+
+
+def _panel(pattern: StitchPattern, stated: int) -> Iterator[Finding]:
+    """The rows of a panel must fit the stitches it says it has."""
+    if stated in pattern.widths or stated >= WIDEST:
+        return
+    fitting = sorted(sorted(pattern.widths, key=lambda width: abs(width - stated))[:2])
+    near = " or ".join(f"“Panel of {one} sts.”" for one in fitting)
+    message = f"“{pattern.name}” says a panel of {stated} sts, and its rows do not fit them."
+    yield RULE.at(pattern.span, message, f"Write {near}, or mend the rows.")
 
 
 def _never(pattern: StitchPattern) -> str:

@@ -5,11 +5,12 @@ The knit sign is an upright stroke and the purl sign a level one, as the open st
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from sizewright.base.place import Span
+from sizewright.read.notation.cables import named_cable
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.stitches import STITCHES, Vocabulary
@@ -36,6 +37,9 @@ _FACES = (
     ("yo", "yo"),
     ("sl", "sl"),
 )
+_NUMBERED_ROW = re.compile(r"\d{1,4}\s+(?P<cells>\S.*)|(?P<right>\S.*?)\s+\d{1,4}")
+_CROSSING = re.compile(r"(\d)/(\d)")
+_FREE = "CXZVWQ"
 _BY_TERM = {stitch.term: stitch for stitch in STITCHES}
 _OTHER_FACE = MappingProxyType({**dict(_FACES), **{purl: knit for knit, purl in _FACES}})
 
@@ -47,6 +51,42 @@ class Sign:
     right: Action | None
     wrong: Action | None
     width: int
+
+
+@dataclass(frozen=True, slots=True)
+class WordedCell:
+    """A stitch typed where a cell should be: its words, the stitch they name, a sign that is free, and its cells."""
+
+    words: str
+    stitch: str
+    sign: str
+    width: int
+
+
+def worded_cell(line: str, signs: Collection[str], vocabulary: Vocabulary) -> WordedCell | None:
+    """The first stitch typed out in a row of cells; None where the line is no row of cells, or has none."""
+    numbered = _NUMBERED_ROW.fullmatch(line.strip())
+    if numbered is None:
+        return None
+    found: list[WordedCell] = []
+    cells = re.split(r" (?!(?:LC|RC|LPC|RPC)\b)", " ".join((numbered["cells"] or numbered["right"]).split()))
+    for cell in cells:
+        stitch = _typed_stitch(cell, vocabulary)
+        if stitch is not None:
+            sign = next((one for one in _FREE if one not in signs), "C")
+            found.append(WordedCell(cell, stitch[0], sign, stitch[1]))
+        elif len(cell) != 1 and not (cell[0] in FRAME or cell[-1] in FRAME):
+            return None
+    return found[0] if found and any(len(cell) == 1 for cell in cells) else None
+
+
+def _typed_stitch(cell: str, vocabulary: Vocabulary) -> tuple[str, int] | None:
+    """What a cell of several signs names, and the stitches it leaves: "c6f", "3/3", "k2tog"."""
+    crossing = _CROSSING.fullmatch(cell)
+    if crossing is not None:
+        return f"{cell} LC", sum(int(one) for one in crossing.groups())
+    known = named_cable(cell.casefold()) or vocabulary.by_spelling.get(cell.casefold())
+    return (cell, known.makes) if known is not None and known.makes and len(cell) > 1 else None
 
 
 def given_signs(span: Span) -> Mapping[str, Sign]:

@@ -28,6 +28,11 @@ _ROW_WORDS = (
     "slip marker",
     "place marker",
 )
+_VERY_LIKE = 0.75  # words of rows are short: "rnd" is two thirds like "yrn"
+# Words of the trade with a place of their own, so that no misspelt stitch is meant by them.
+_ELSEWHERE = frozenset(
+    (*ROW_WORDS, "panel", "chart", "toe", "heel", "gusset", "flap", "crown", "brim", "cuff", "thumb", "sleeve", "body")
+)
 
 
 class Cursor:
@@ -119,7 +124,8 @@ class Cursor:
             return NotUnderstood(last.span, f"{last.typed} …", mend or "Say what is to be done with the stitches.")
         token = self.token
         known = (*self.words.by_spelling, *_ROW_WORDS)
-        meant = nearest(token.text, known) if token.kind is Kind.WORD else None
+        guessed = token.kind is Kind.WORD and token.text not in _ELSEWHERE
+        meant = nearest(token.text, known, _VERY_LIKE) if guessed else None
         hint = f"Did you mean “{meant}”?" if meant else "Write it in stitches the tool knows, or declare it."
         return NotUnderstood(token.span, token.typed, mend or hint)
 

@@ -23,7 +23,7 @@ from sizewright.read.notation.direction_tree import (
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrase_match import Match
 from sizewright.read.notation.row_labels import row_name
-from sizewright.read.notation.silent_phrases import SILENT
+from sizewright.read.notation.silent_phrases import DIVIDED, SILENT
 from sizewright.read.notation.tree import Count
 from sizewright.read.notation.words import Kind, Sentence, told_sentence, typed
 
@@ -206,13 +206,16 @@ _FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
 _ALL_OF = rf"the (?P<back>#) {_ROW} of (?P<of>.+?)"
 _PLURAL = rf"(?P<of>(?!{_NO_NAME} )[a-z][a-z' -]*?) (?:rows|rnds|rounds) {_NUMBERS}"
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
-_LAST = r"(?:the |these )?(?:last )?"
+_LAST = r"(?:the |these |this )?(?:last )?"
 
 _SET = rf"(?:the )?(?:(?:held|first|last|next) )?(?P<{{0}}>#)(?P<{{0}}_name>(?: [a-z]+)*?) {_STS}"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:(?:with|using) .+?,? )?(?:cast on|co) (?P<count>#)(?: {_STS})?{_BEHIND_CAST_ON}", _cast_on),
-    (rf"{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*", _join),
+    (
+        rf"(?:{DIVIDED}(?: ,| and| , and| , then) )?{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*",
+        _join,
+    ),
     (rf"join(?: ,| and)?(?: {_MARKED_BEHIND})?", _join),
     (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
     (rf"(?:rep|repeat|work) (?P<rows_said>{_ALL_OF}) {_EXTENT}", _repeat),

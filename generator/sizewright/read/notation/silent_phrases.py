@@ -1,8 +1,14 @@
 """The sentences that change no count, as patterns of their words: what is cut, woven in, measured, or only noted."""
 
 _STS = "(?:sts?|stitch|stitches)"
+# Where stitches lie on needles changes no count.
+DIVIDED = (
+    rf"(?:divide|distribute|arrange|spread)(?: (?:the|all|these|your))*(?: {_STS})?(?: evenly)?"
+    r" (?:over|onto|on|across|among|between|to)(?: (?:your|the))?(?: #)?(?: (?:dpns?|(?:double-pointed )?needles?))"
+)
 
 SILENT = (
+    DIVIDED,
     rf"cast on any number of {_STS} (?:that can be divided|divisible) by #(?: , with # {_STS} over)?",
     r"cast on # (?:sts|stitches) for each pattern",
     r"(?:work|knit|continue|cont) in [a-z' -]+ ,? ?as follows(?: :)?",
@@ -17,7 +23,7 @@ SILENT = (
     r"(?:leave|leaving) (?:a|the|yarn) .*",
     r"(?:mark|note|see|read|remember|make sure|check) .*",
     r"(?:the )?(?:piece|brim|body|cuff|hat|thumb|scarf|cloth|edge|work) (?:now )?measures .*",
-    r"multiple of .*",
+    r"(?:multiple|panel) of .*",
     r"worked (?:flat|in the round|in rounds|in rows).*",
     r"(?:continue|cont) (?:in|to work in) (?:the )?(?:rounds?|rnds?|rows?)",
 )
