@@ -101,6 +101,12 @@ def test_headings_and_wrapped_rows() -> None:
     assert "```stitch Little Check\nMultiple of 4 sts.\n" in source
 
 
+def test_a_multiple_that_is_none_names_no_stitch_pattern() -> None:
+    text = "Hat\n\nSeed Stitch\nMultiple of what you like.\nRow 1: Knit.\n\nCast on 20 sts.\n"
+    assert "```stitch" not in pasted(text, "hat").source
+    assert "```stitch Seed Stitch\nMultiple of 2" in pasted(text.replace("what you like", "2"), "hat").source
+
+
 def test_signs_of_the_text_stay_signs() -> None:
     source = pasted(HAT, "hat").source
     assert "\\{braces\\} and \\*stars\\* and \\<b>more\\</b>." in source
@@ -165,6 +171,10 @@ LINES = st.lists(
             "---",
             "===",
             "- a list",
+            "Waves",
+            "Multiple of 3.",
+            "Multiple of what you like",
+            "Row 1: Knit.",
             "1) first",
             "# declared: 3 sts",
             "Rnd 4: Knit. # declared: 3 sts",

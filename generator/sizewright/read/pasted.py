@@ -13,7 +13,7 @@ from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.notation.direction_tree import Unread
 from sizewright.read.pasted_header import Told, told_in
 from sizewright.read.pasted_source import FENCE, LABEL, Group, words_of, written
-from sizewright.read.pattern import StitchBlock, WorkBlock
+from sizewright.read.pattern import WorkBlock
 from sizewright.read.rules import NOT_UNDERSTOOD
 
 _FENCES = re.compile(r"`{3}|~{3}")
@@ -47,18 +47,13 @@ def pasted(text: str, name: str) -> Pasted:
     title = _title(groups)
     told = replace(told, title=" ".join(title.lines) if title else name, titled=title is not None)
     groups = [group for group in groups if group is not title]
-    while True:
-        source, places = written(groups, told)
-        lost = _not_understood(source, places)
-        if not lost:
-            break
-        groups = [replace(group, kinds=None) if group.first in lost else group for group in groups]
+    source, placed = written(groups, told)
     unplaced = [
         Unplaced(group.first + 1, " ".join(map(str.strip, group.lines)))
         for group in groups
         if group.kinds is None and LABEL.match(group.lines[0].strip())
     ]
-    return Pasted(source, told, tuple(unplaced), len(set(places.values())))
+    return Pasted(source, told, tuple(unplaced), placed)
 
 
 def _grouped(lines: Sequence[str], sizes: tuple[str, ...]) -> list[Group]:
@@ -147,13 +142,3 @@ def _title(groups: Sequence[Group]) -> Group | None:
     plain = len(text) <= _LONGEST_TITLE and not text.endswith((".", ",", ";", ":")) and not LABEL.match(text)
     alone = len(groups) < 2 or groups[1].first > groups[0].end
     return groups[0] if plain and alone and len(groups[0].lines) == 1 and ":" not in text else None
-
-
-def _not_understood(source: str, places: dict[int, int]) -> set[int]:
-    """The groups in blocks of which something is not understood where it now stands."""
-    project = read_text(source)
-    found = {finding.span.line for finding in project.findings if finding.rule == NOT_UNDERSTOOD.name and finding.span}
-    for piece in project.patterns[0].body:
-        if isinstance(piece, WorkBlock | StitchBlock):
-            found |= {one.span.line for one in piece.directions if isinstance(one, Unread)}
-    return {places[line] for line in found if line in places}

@@ -13,7 +13,7 @@ FENCE = "```"
 LABEL = re.compile(
     r"(?=[^:]{0,60}\b(?:row|rnd|round)s?\b)[^:]{1,60}:|(?:cast on|co|bind off|bo|rep|work)\b", re.IGNORECASE
 )
-_MULTIPLE = re.compile(r"\(?multiple of\b", re.IGNORECASE)
+_MULTIPLE = re.compile(r"\(?multiple of \d", re.IGNORECASE)
 _NAME = re.compile(r"[\w',&/ -]+")
 _HEADING_WORDS = 6
 
@@ -45,8 +45,8 @@ def words_of(group: Group) -> str:
     return "".join(f"{'  ' if place else ''}{line}\n" for place, line in enumerate(stripped))
 
 
-def written(groups: Sequence[Group], told: Told) -> tuple[str, dict[int, int]]:
-    """The source, and for each of its lines in a block, from 1, the first line of its group."""
+def written(groups: Sequence[Group], told: Told) -> tuple[str, int]:
+    """The source, and how many things its blocks say, each of one line or of several that a row is wrapped over."""
     writer = _Writer(told)
     cast_on = next((group.first for group in groups if group.kinds and CastOn in group.kinds), 0)
     for place, group in enumerate(groups):
@@ -61,7 +61,7 @@ def written(groups: Sequence[Group], told: Told) -> tuple[str, dict[int, int]]:
             writer.instructions(group)
         writer.end = group.end
     writer.close()
-    return "\n".join(writer.lines).rstrip("\n") + "\n", writer.places
+    return "\n".join(writer.lines).rstrip("\n") + "\n", writer.placed
 
 
 class _Writer:
@@ -69,7 +69,7 @@ class _Writer:
 
     def __init__(self, told: Told) -> None:
         self.lines = header_of(told).split("\n")[:-1]
-        self.places: dict[int, int] = {}
+        self.placed = 0
         self.opened = ""
         self.end = -1
 
@@ -107,9 +107,8 @@ class _Writer:
     def instructions(self, group: Group) -> None:
         if not self.opened or group.first != self.end:
             self.open("work")
-        for line in words_of(group).split("\n")[:-1]:
-            self.lines.append(line)
-            self.places[len(self.lines)] = group.first
+        self.lines += words_of(group).split("\n")[:-1]
+        self.placed += 1
 
 
 def is_multiple(group: Group) -> bool:
