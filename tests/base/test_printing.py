@@ -1,6 +1,7 @@
 """In: exact values. Out: the words and figures of the trade, in both unit systems, and the way back from them."""
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -8,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sizewright.base.place import Lines
-from sizewright.base.printing import STYLES, amount, as_text, bracketed, decimal, printed, quarters
+from sizewright.base.printing import STYLES, amount, as_text, bracketed, decimal, printed, printed_ease, quarters
 from sizewright.base.units import (
     LENGTH,
     MASS,
@@ -187,3 +188,19 @@ def test_any_length_is_printed_as_near_as_it_is_measured(values: list[Fraction])
         shown = parsed(as_text([series]), len(values)).values
         for value, near in zip(values, shown * (len(values) // len(shown)), strict=True):
             assert abs(near - value / factor) <= half
+
+
+@pytest.mark.parametrize(
+    ("finished", "body", "said"),
+    [
+        ("13.3", "15", "−1.5 cm / −¾ in"),  # 13.5 − 15; 5¼ − 6: the exact −1.7 cm would contradict the table
+        ("40/3", "15", "−1.5 cm / −¾ in"),
+        ("61.5", "56", "5.5 cm / 2¼ in"),  # 24¼ − 22
+        ("50", "50", "0 cm / 0 in"),
+    ],
+)
+def test_ease_is_the_difference_of_the_numbers_printed_beside_it(finished: str, body: str, said: str) -> None:
+    more = Fraction(1, 3)  # makes the sizes no tenths, so that they are printed to the nearest half
+    values = [(Fraction(one), Fraction(one) + more) for one in (finished, body)]
+    ease = printed_ease(*values)
+    assert as_text([replace(one, values=one.values[:1]) for one in ease]) == said

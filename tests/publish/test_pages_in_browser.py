@@ -1,6 +1,7 @@
 """In: the sample site in Chromium. Out: a size can be chosen, the collection narrowed, and everybody can read it."""
 
 import functools
+import re
 import shutil
 from collections.abc import Callable, Iterator
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -185,6 +186,19 @@ def test_the_collection_says_how_many_fit_and_keeps_the_choice_in_the_address(sa
     assert page.url.endswith("index.html?size=huge")
     page.get_by_role("button", name="Show all", exact=True).click()
     page.wait_for_url("**/index.html")
+
+
+def test_on_a_phone_the_row_of_the_chosen_size_is_seen_whole(sample_site: Path, page_at: Open) -> None:
+    page = page_at(sample_site / "patterns/hat.html", width=360, height=740)
+    assert page.locator(".sizes thead").first.is_visible()
+    page.get_by_label("Adult M").check()
+    assert page.locator(".sizes thead").first.is_hidden()
+    cells = page.locator(".sizes td:visible")
+    labels = cells.evaluate_all("cells => cells.map(cell => getComputedStyle(cell, '::before').content)")
+    assert labels
+    assert all(re.search(r"\w", label) for label in labels)
+    beyond = "regions => regions.filter(one => one.scrollWidth > one.clientWidth).length"
+    assert page.locator(".wide:has(.sizes)").evaluate_all(beyond) == 0
 
 
 # ----------------------------------------------------------------------------------------------------------- every page

@@ -112,13 +112,13 @@ def test_the_label_of_a_row_stands_apart(view_of: ViewOf, line: str, label: str)
 @pytest.mark.parametrize(
     ("line", "count"),
     [
-        ("Rnd 1: K to end. (88 sts)", "(88 sts)"),
-        ("Rnd 1: K to end. [88 sts]", "[88 sts]"),
-        ("Rnd 1: K to end. (8 sts decreased)", "(8 sts decreased)"),
-        ("Rnd 1: K to end. 88 sts.", "88 sts."),
-        ("Rnd 1: K to end. ({left} sts)", "(88 sts)"),
-        ("Rnd 1: K to end. ({list} sts)", "(1 (2, 3) sts)"),
-        ("Rnd 1: K to end. (4 (5, 6) sts)", "(4 (5, 6) sts)"),
+        ("Rnd 1: K to end. (88 sts)", "88 sts"),
+        ("Rnd 1: K to end. [88 sts]", "88 sts"),
+        ("Rnd 1: K to end. (8 sts decreased)", "8 sts decreased"),
+        ("Rnd 1: K to end. 88 sts.", "88 sts"),
+        ("Rnd 1: K to end. ({left} sts)", "88 sts"),
+        ("Rnd 1: K to end. ({list} sts)", "1 (2, 3) sts"),
+        ("Rnd 1: K to end. (4 (5, 6) sts)", "4 (5, 6) sts"),
         ("Rnd 1: K to end—88 sts.", ""),
         ("Cast on 88 sts.", ""),
         ("Rnd 1: K to last 3 sts, k3.", ""),
@@ -196,3 +196,20 @@ def test_a_sentence_of_a_plan_that_no_size_needs_is_left_out(view_of: ViewOf) ->
         lines = body_of(view_of, grade.format(over) + work).parts[0].lines
         said = [visible(line.text) for line in lines]
         assert [line for line in said if "even" in line] == even
+
+
+def test_the_way_to_the_instructions_ends_at_the_first_cast_on(view_of: ViewOf) -> None:
+    work = "```work\n{}\n```\n"
+    body = body_of(
+        view_of, "## Notes\n\n" + work.format("Rnd 1: Knit.") + "\n## Hat\n\n" + work.format("Cast on 8 sts.")
+    )
+    assert [part.anchor for part in body.parts if part.kind == "work"] == ["", body.start]
+    assert body_of(view_of, "Only words.").start == ""
+
+
+def test_a_heading_instructions_at_the_beginning_is_that_of_the_page(view_of: ViewOf) -> None:
+    view = view_of("", "## *Instructions*\n\nKnit.\n\n## Instructions\n")
+    assert view.own_title == "instructions"
+    assert [heading.anchor for heading in view.body.headings] == ["instructions-2"]
+    assert (view.body.parts[0].html or "").count("nstructions</h2>") == 1
+    assert view_of("", "Knit.\n\n## Instructions\n").own_title == ""

@@ -69,13 +69,28 @@ def decimal(value: Fraction, places: int = 2) -> str:
 
 def quarters(value: Fraction) -> str:
     """Inches to the nearest quarter: "22¼"; what would vanish is given in eighths, then in hundredths."""
-    for parts in (4, 8):
+    return _vulgar(_to_quarters(value))
+
+
+def _to_quarters(value: Fraction) -> Fraction:
+    for parts in (4, 8, 100):
         rounded = _parts(value, parts)
         if rounded or not value.numerator:
-            whole, part = divmod(rounded, parts)
-            text = f"{whole or ''}{_EIGHTHS[part * 8 // parts]}" if part else str(whole)
-            return f"−{text}" if value.numerator < 0 and rounded else text
-    return decimal(value)
+            break
+    return Fraction(-rounded if value.numerator < 0 else rounded, parts)
+
+
+def _vulgar(value: Fraction) -> str:
+    """A number of quarters as a tape says it, and any other as a decimal."""
+    whole, part = divmod(abs(value.numerator), value.denominator)
+    eighths = part * 8 // value.denominator if 8 % value.denominator == 0 else None
+    if not part:
+        text = str(whole)
+    elif eighths in _EIGHTHS:
+        text = f"{whole or ''}{_EIGHTHS[eighths]}"
+    else:
+        return decimal(value)
+    return f"−{text}" if value.numerator < 0 else text
 
 
 def _parts(value: Fraction, parts: int) -> int:
@@ -94,18 +109,16 @@ def _factor(unit: str) -> Fraction:
 
 
 def _centimetres(values: Sequence[Fraction]) -> tuple[str, ...]:
-    """To one decimal where every size is exact so, else to the nearest half, as a tape is read."""
+    return tuple(decimal(value, 1) for value in _to_half_centimetres(values))
+
+
+def _to_half_centimetres(values: Sequence[Fraction]) -> tuple[Fraction, ...]:
+    """To one decimal where every size is exact so, else to the nearest half, as a tape is read; a tie goes up."""
     exact = all(10 % value.denominator == 0 for value in values)
     if exact or all(abs(value.numerator) < 2 * value.denominator for value in values):
-        return tuple(decimal(value, 1) for value in values)
-    return tuple(map(_halves, values))
-
-
-def _halves(value: Fraction) -> str:
-    """To the nearest half, a tie goes up: "16.5"."""
-    halves = (4 * value.numerator + value.denominator) // (2 * value.denominator)
-    text = f"{abs(halves) // 2}{'.5' if halves % 2 else ''}"
-    return f"−{text}" if halves < 0 else text
+        return tuple(_to_tenth(value) for value in values)
+    halves = ((4 * value.numerator + value.denominator) // (2 * value.denominator) for value in values)
+    return tuple(Fraction(half, 2) for half in halves)
 
 
 def _in_unit(values: Sequence[Fraction], unit: str, places: int) -> tuple[str, ...]:
@@ -113,9 +126,17 @@ def _in_unit(values: Sequence[Fraction], unit: str, places: int) -> tuple[str, .
     return tuple(decimal(value / factor, places) for value in values)
 
 
+def _to_tenth(value: Fraction) -> Fraction:
+    return Fraction(_parts(value, 10) * (-1 if value.numerator < 0 else 1), 10)
+
+
 def _inches(values: Sequence[Fraction]) -> tuple[str, ...]:
+    return tuple(map(_vulgar, _to_quarter_inches(values)))
+
+
+def _to_quarter_inches(values: Sequence[Fraction]) -> tuple[Fraction, ...]:
     up, down = _factor("in").as_integer_ratio()
-    return tuple(quarters(Fraction(value.numerator * down, value.denominator * up)) for value in values)
+    return tuple(_to_quarters(Fraction(value.numerator * down, value.denominator * up)) for value in values)
 
 
 def _long_length(values: Sequence[Fraction]) -> tuple[Series, ...]:
@@ -251,3 +272,22 @@ def printed(
     unit = base_unit(dimension)
     shown = "" if unit in ("st", "row") else unit
     return (Series(_series(tuple(decimal(value) for value in values))[0].values, shown),)
+
+
+def printed_ease(
+    finished: Sequence[Fraction], body: Sequence[Fraction], *, metric_first: bool = True
+) -> tuple[Series, ...]:
+    """Lengths of the garment less those of the body, each unit system by its own printed numbers: 13.5 − 15 is −1.5.
+
+    So a table of the three never contradicts itself; only beyond what is printed in cm and in is the exact one rounded.
+    """
+    if max(abs(value) for value in (*finished, *body)) >= _LONG:
+        return printed(_less(finished, body), LENGTH, metric_first=metric_first)
+    centimetres = tuple(decimal(value, 1) for value in _less(*map(_to_half_centimetres, (finished, body))))
+    inches = tuple(map(_vulgar, _less(*map(_to_quarter_inches, (finished, body)))))
+    series = _series(centimetres, "cm") + _series(inches, "in")
+    return series if metric_first else series[::-1]
+
+
+def _less(left: Sequence[Fraction], right: Sequence[Fraction]) -> tuple[Fraction, ...]:
+    return tuple(one - other for one, other in zip(left, right, strict=True))

@@ -139,7 +139,8 @@ class Line:
 class Part:
     """A stretch of the body: finished text, a block of instructions, a named stitch pattern, or a schematic.
 
-    A stitch pattern has its chart and a picture of its cloth, where its rows can be drawn.
+    A stitch pattern has its chart and a picture of its cloth, where its rows can be drawn. `anchor` is the fragment of
+    the block that the instructions begin with, "" for all others.
     """
 
     kind: Literal["text", "work", "stitch", "schematic"]
@@ -149,6 +150,7 @@ class Part:
     chart: ChartView | None = None
     cloth: Picture | None = None
     schematic: SchematicView | None = None
+    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,15 +164,19 @@ class HeadingView:
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """The text of a page in reading order, and its headings."""
+    """The text of a page in reading order, its headings, and the fragment where its instructions begin, "" without."""
 
     parts: tuple[Part, ...]
     headings: tuple[HeadingView, ...]
+    start: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class PatternView:
-    """Everything a pattern's page and its paper show; `order` is "S (M, L)", "" in a pattern of one size."""
+    """Everything a pattern's page and its paper show; `order` is "S (M, L)", "" in a pattern of one size.
+
+    `own_title` is the fragment of the designer's own heading "Instructions", which that of the page stands for.
+    """
 
     title: str
     summary: str
@@ -190,6 +196,7 @@ class PatternView:
     techniques: tuple[Link, ...]
     cautions: tuple[CautionView, ...]
     care: tuple[str, ...]
+    own_title: str
     body: Body
     changes: tuple[ChangeView, ...]
     designer: str

@@ -14,6 +14,7 @@ from sizewright.publish.view_drawn import Figures
 from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.publish.view_schematic import schematic_view
+from sizewright.publish.view_start import START, start_of
 from sizewright.read.pattern import (
     Address,
     Clause,
@@ -66,13 +67,15 @@ class _Writer:
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
     tables: int = 0
+    start: Span | None = None
     printed: dict[tuple[str, str | None, tuple[str, ...] | None], str] = field(default_factory=dict)
 
     def write(self) -> Body:
+        self.start = start_of(self.pattern.body)
         for piece in self.pattern.body:
             self.piece(piece)
         self.end_text()
-        return Body(tuple(self.parts), tuple(self.headings))
+        return Body(tuple(self.parts), tuple(self.headings), START if self.start else "")
 
     def piece(self, piece: Piece) -> None:  # noqa: C901 (one arm a kind of piece)
         match piece:
@@ -92,8 +95,8 @@ class _Writer:
                 self.text.append(self.passage(sizes))
             case PassageClose():
                 self.text.append("</div>")
-            case WorkBlock(lines=lines):
-                self.block(Part("work", lines=self.lines(lines)))
+            case WorkBlock(span=span, lines=lines):
+                self.block(Part("work", lines=self.lines(lines), anchor=START if span == self.start else ""))
             case StitchBlock(span=span, name=name, lines=lines):
                 figures = self.drawn.get(span, Figures(None, None))
                 self.block(Part("stitch", None, name.text, self.lines(lines), figures.chart, figures.cloth))

@@ -57,8 +57,9 @@ def _label(text: str) -> tuple[str, str]:
 
 
 def _count(text: str) -> tuple[str, str]:
+    """The words and the count behind them, without its bracket: the count is set apart by its looks."""
     found = _COUNT.search(text)
-    return (text[: found.start()].rstrip(), found.group().strip()) if found else (text, "")
+    return (text[: found.start()].rstrip(), found.group().strip(" ()[].=")) if found else (text, "")
 
 
 def _filled(text: str, numbers: list[str]) -> Markup:

@@ -1,6 +1,7 @@
 """In: a proofed pattern. Out: everything its page and its paper show."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from urllib.parse import quote
 
 from sizewright.base.printing import bracketed
@@ -18,9 +19,10 @@ from sizewright.publish.view_facts import (
     yarn_view,
 )
 from sizewright.publish.view_sizes import size_choices, size_table
+from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_yarn import amount_notes, amount_table
-from sizewright.read.pattern import Day, Pattern
+from sizewright.read.pattern import Day, Pattern, Piece
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
@@ -42,6 +44,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
     pattern = graded.pattern
     header = pattern.header
     sizes = size_choices(header.sizes)
+    own_title, pieces = untitled(pattern.body)
     return PatternView(
         title=header.title,
         summary=text_of(header.summary),
@@ -61,7 +64,8 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         techniques=tuple(_techniques(pattern, project, links)),
         cautions=tuple(caution_views(header.cautions)),
         care=tuple(words.text for words in header.care),
-        body=_body(worked, links, metric_first=metric_first),
+        own_title=own_title,
+        body=_body(worked, pieces, links, metric_first=metric_first),
         changes=change_views(header.changes),
         designer=text_of(header.designer),
         licence=text_of(header.licence),
@@ -74,10 +78,10 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
     )
 
 
-def _body(worked: Worked, links: Links, *, metric_first: bool) -> Body:
+def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, *, metric_first: bool) -> Body:
     graded, drawn = worked.graded, figures(worked, links)
     return body_view(
-        graded.pattern,
+        replace(graded.pattern, body=pieces),
         graded.inserts,
         links,
         metric_first=metric_first,

@@ -6,9 +6,9 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from sizewright.base.printing import printed
+from sizewright.base.printing import Series, printed, printed_ease
 from sizewright.base.quantity import Quantity
-from sizewright.base.units import Dimension
+from sizewright.base.units import LENGTH, Dimension
 from sizewright.grade.graded import Graded, Measured, Values
 from sizewright.grade.run import names_used
 from sizewright.publish.view_facts import spoken_name
@@ -70,14 +70,22 @@ class _Groups:
         if measured.body:
             yield self.column(f"To fit {spoken_name(measured.body.name).lower()}", measured.body.result)
         yield self.column("Finished", measured.finished)
-        if measured.ease is not None:
-            yield Column("Ease", self.cells(measured.ease, measured.finished.dimension))
+        if measured.body and measured.ease is not None:
+            yield Column("Ease", self.ease_cells(measured.finished, measured.body.result, measured.ease))
 
     def column(self, label: str, values: Values) -> Column:
         return Column(label, self.cells(values.values, values.dimension))
 
     def cells(self, values: Sequence[Fraction], dimension: Dimension) -> tuple[Markup, ...]:
-        series = printed(values, dimension, metric_first=self.metric_first)
+        return self.texts(printed(values, dimension, metric_first=self.metric_first))
+
+    def ease_cells(self, finished: Values, body: Values, ease: Sequence[Fraction]) -> tuple[Markup, ...]:
+        """The ease as the difference of the numbers beside it."""
+        if finished.dimension != LENGTH:
+            return self.cells(ease, finished.dimension)
+        return self.texts(printed_ease(finished.values, body.values, metric_first=self.metric_first))
+
+    def texts(self, series: Sequence[Series]) -> tuple[Markup, ...]:
         return tuple(cell_html(series, index) for index in range(self.count))
 
     def body_names(self) -> dict[str, None]:

@@ -48,6 +48,15 @@ class SizeTable:
     rows: tuple[Row, ...]
     has_ease: bool
 
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """What each cell of a row is, said by itself: "Chest: finished"; for a row that is shown alone."""
+        return tuple(
+            f"{group.label}: {column.label[:1].lower()}{column.label[1:]}" if column.label else group.label
+            for group in self.groups
+            for column in group.columns
+        )
+
     def parts(self, most: int) -> Iterator["SizeTable"]:
         """The table in tables of at most so many columns, where a page is too narrow for it; groups stay whole."""
         first, groups, width = 0, list[ColumnGroup](), 0
