@@ -5,14 +5,17 @@ small laces, cables and colours are our own. How a chart is read (right-side row
 wrong-side rows from the left, the right side shown) is common practice, no source.
 """
 
+import re
 from collections import Counter
 
 import pytest
 
+from sizewright.draw.cable_symbols import cable_symbol
 from sizewright.draw.chart import Chart, ChartRow, Frame, chart, worked_in
 from sizewright.draw.symbols import SYMBOLS, symbol_of
 from sizewright.grade.run import grade
 from sizewright.read.folder import read_text
+from sizewright.read.notation.cables import crossing_of
 from sizewright.work.blocks import stitch_blocks
 from sizewright.work.counts import Counts
 from sizewright.work.recording import recorded
@@ -198,3 +201,20 @@ def test_stitches_without_a_sign_each_get_one_of_their_own() -> None:
     own = [cell.symbol for cell in drawn.rows[0].cells if "in 1 st" in cell.cell.term]
     assert len({(symbol.lines, symbol.filled) for symbol in own}) == 3
     assert all(symbol.lines or symbol.filled for symbol in own)
+
+
+def test_a_crossing_is_told_in_the_key() -> None:
+    words = [entry.words for entry in charted(CABLES.replace("C4F", "C4B"), 6, 2).key]
+    assert "C4B: slip 2 to a cable needle, hold behind, k2, then k2 from it" in words
+
+
+def test_the_strand_in_front_is_unbroken_and_the_one_behind_is_not() -> None:
+    crossing = crossing_of("C6F")
+    assert crossing is not None
+    path = cable_symbol(crossing, "C6F", wrong_side=False).lines
+    lines = re.findall(r"M[\d.]+ ([\d.]+)l(-?[\d.]+) (-?[\d.]+)", path)
+    whole = [float(across) for _, across, up in lines if abs(float(up)) > 16]
+    parts = [float(across) for _, across, up in lines if abs(float(up)) <= 16]
+    assert whole == [-60, -60]  # over three cells to the left
+    assert len(parts) > 2
+    assert all(across > 0 for across in parts)

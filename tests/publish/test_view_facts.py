@@ -174,3 +174,21 @@ def test_markup_is_only_what_the_program_made(view_of: ViewOf) -> None:
     view = view_of(SIZES + "summary: <b>bold</b>\nnotions: ['<i>x</i>']\n", "")
     assert not isinstance(view.summary, Markup)
     assert not any(isinstance(text, Markup) for text in view.notions)
+
+
+@pytest.mark.parametrize(
+    ("kind", "said", "unsaid"),
+    [
+        ("Pullover", "hood", "sleep"),
+        ("hat", "sleep", "hood"),
+        ("mittens", "Weave ends", "hood"),
+        ("washcloth", "small parts", "hood"),
+        ("pouch", "hood", "nothing left out"),  # an unknown kind is told everything
+    ],
+)
+def test_the_caution_for_children_fits_the_kind_of_piece(view_of: ViewOf, kind: str, said: str, unsaid: str) -> None:
+    (caution,) = view_of(f"kind: {kind}\ncautions: [small-children]\n", "").cautions
+    assert said in caution.text
+    assert unsaid not in caution.text
+    assert "16 CFR 1501" in caution.source
+    assert "Rules differ from place to place" in caution.text

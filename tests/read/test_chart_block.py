@@ -8,6 +8,7 @@ from tests.read.notation_again import lines_of, source, without_places
 from sizewright.read.folder import read_text
 from sizewright.read.notation.direction_tree import Row
 from sizewright.read.pattern import StitchBlock, WorkBlock
+from sizewright.work.blocks import block_rows
 
 SIGNS = Path(__file__).parents[1] / "language" / "clean" / "unreadable-chart.md"
 
@@ -62,3 +63,14 @@ def test_rows_written_from_charts_are_read_back_alike() -> None:
         assert again.findings == ()
         (back,) = (piece for piece in again.patterns[0].body if isinstance(piece, WorkBlock))
         assert without_places(back.directions) == without_places(rows), block.name.text
+
+
+def test_rows_of_the_same_words_are_written_once_and_worked_one_by_one() -> None:
+    cells = ("| | 5", "| | 4", "| | 3", "o / 2", "| | 1")
+    block = chart("Worked in the round.", *cells)
+    lines = ["".join(map(str, line.pieces)) for line in block.lines[1:]]
+    assert lines == ["Rnds 1 and 3 to 5: Knit.", "Rnd 2: *K2tog, yo; rep from * to end."]
+    assert [row.numbers.listed for row in block_rows(block.directions)] == [(1,), (2,), (3,), (4,), (5,)]
+    again = source("\n".join(lines))
+    (back,) = (piece for piece in again.patterns[0].body if isinstance(piece, WorkBlock))
+    assert without_places(block_rows(back.directions)) == without_places(block_rows(block.directions))

@@ -1,29 +1,38 @@
 """In: a crossing as the right side shows it. Out: its sign in a chart: crossed bands, those in front unbroken."""
 
 from collections.abc import Iterator
+from math import hypot
 
 from sizewright.draw.symbols import CELL, Symbol, dot
 from sizewright.read.notation.cables import Crossing
 
-_LOW, _HIGH = 17, 3  # where a line begins below and ends above
-_SHOWN = 0.3  # how much of a band behind is seen at either end
-_INSET = 5  # units from the edge of a band's cells to its lines
+_LOW, _HIGH = 18.5, 1.5  # where a line begins below and ends above
+_INSET = 4  # units from the edge of a band's cells to its lines
+_GAP = 3.6  # units between a single line in front and what passes behind it
+_SEEN = 0.05  # a shorter part of a line is left out
+
+_Edge = tuple[float, float]  # where a line begins below and where it ends above
 
 
 def cable_symbol(crossing: Crossing, term: str, *, wrong_side: bool) -> Symbol:
-    """The sign of a cable over its stitches; a dot marks what is purled, as the right side shows it."""
+    """The sign of a cable over its stitches; a dot marks what is purled, as the right side shows it.
+
+    What lies behind runs up to the band in front on one side and comes out on the other.
+    """
     front, middle, back = crossing.front, crossing.middle, crossing.back
     left = crossing.to_left
-    bands = (
-        # what is worked, where its cells begin below, where above, whether it lies in front
-        (front, len(back + middle) if left else 0, 0 if left else len(back + middle), True),
-        (back, 0 if left else len(front + middle), len(front + middle) if left else 0, False),
-        (middle, len(back if left else front), len(front if left else back), False),
+    over = (front, len(back + middle) if left else 0, 0 if left else len(back + middle))
+    under = (
+        # what is worked, where its cells begin below, where above
+        (back, 0 if left else len(front + middle), len(front + middle) if left else 0),
+        (middle, len(back if left else front), len(front if left else back)),
     )
-    lines = "".join(line for way, start, end, over in bands for line in _band(len(way), start, end, in_front=over))
+    in_front = _edges(*over)
+    lines = "".join(_stretch(edge, 0, 1) for edge in in_front)
+    lines += "".join(part for band in under for edge in _edges(*band) for part in _behind(edge, in_front))
     dots = "".join(
         dot((end + place + 0.5) * CELL, 10, 2.4)
-        for way, _, end, _ in bands
+        for way, _, end in (over, *under)
         for place, kind in enumerate(way)
         if kind == "p"
     )
@@ -31,13 +40,30 @@ def cable_symbol(crossing: Crossing, term: str, *, wrong_side: bool) -> Symbol:
     return Symbol(term, right, wrong, lines, dots, crossing.over)
 
 
-def _band(stitches: int, start: int, end: int, *, in_front: bool) -> Iterator[str]:
+def _edges(way: str, start: int, end: int) -> tuple[_Edge, ...]:
     """The lines of a band of stitches: one for a single stitch, else one at either edge."""
-    edges = (0.5 * CELL,) if stitches == 1 else (_INSET, stitches * CELL - _INSET)
-    for edge in edges if stitches else ():
-        low, high = start * CELL + edge, end * CELL + edge
-        if in_front:
-            yield f"M{low:g} {_LOW}l{high - low:g} {_HIGH - _LOW}"
-        else:
-            width, height = (high - low) * _SHOWN, (_LOW - _HIGH) * _SHOWN
-            yield f"M{low:g} {_LOW}l{width:g} {-height:g}M{high:g} {_HIGH}l{-width:g} {height:g}"
+    if not way:
+        return ()
+    across = (0.5 * CELL,) if len(way) == 1 else (_INSET, len(way) * CELL - _INSET)
+    return tuple((start * CELL + edge, end * CELL + edge) for edge in across)
+
+
+def _behind(edge: _Edge, in_front: tuple[_Edge, ...]) -> Iterator[str]:
+    """The parts of a line that the band in front does not hide."""
+    low, high = edge
+    met = []
+    for begin, end in in_front:
+        closing = (high - low) - (end - begin)
+        gap = _GAP * hypot(end - begin, _LOW - _HIGH) / (_LOW - _HIGH) if len(in_front) == 1 else 0
+        met += [(begin - low - gap) / closing, (begin - low + gap) / closing]
+    for first, last in ((0, min(met)), (max(met), 1)):
+        if last - first > _SEEN:
+            yield _stretch(edge, first, last)
+
+
+def _stretch(edge: _Edge, first: float, last: float) -> str:
+    """A line from one share of its length to another."""
+    low, high = edge
+    wide, tall = high - low, _HIGH - _LOW
+    part = last - first
+    return f"M{low + wide * first:.4g} {_LOW + tall * first:.4g}l{wide * part:.4g} {tall * part:.4g}"

@@ -11,7 +11,7 @@ from itertools import count, pairwise
 from sizewright.draw.cable_symbols import cable_symbol
 from sizewright.draw.columns import Shown, columned
 from sizewright.draw.symbols import Symbol, spare_symbol, spoken, symbol_of
-from sizewright.read.notation.cables import crossing_of
+from sizewright.read.notation.cables import crossing_of, crossing_words
 from sizewright.work.cloth import seen
 from sizewright.work.recording import Cell, RecordedRow
 
@@ -190,10 +190,16 @@ class _Drawer:
 
 def _words(right: dict[str, None], wrong: dict[str, None]) -> str:
     """ "knit on RS, purl on WS"; where both sides do the same, or only one of them is used, no side is named."""
-    on_right, on_wrong = (", ".join(map(spoken, terms)) for terms in (right, wrong))
+    on_right, on_wrong = ", ".join(map(_told, right)), ", ".join(map(spoken, wrong))
     if on_right == on_wrong or not on_wrong:
         return on_right
     return f"{on_right} on RS, {on_wrong} on WS" if on_right else f"{on_wrong} on WS"
+
+
+def _told(term: str) -> str:
+    """A term of the right side; a cable with how it is worked, unless its words say so already."""
+    crossing = crossing_of(term)
+    return spoken(term) if crossing is None or term.startswith("sl ") else f"{term}: {crossing_words(crossing)}"
 
 
 def _numbers(rows: Sequence[RecordedRow]) -> list[int]:

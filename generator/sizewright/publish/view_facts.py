@@ -8,7 +8,7 @@ from sizewright.base.needle_sizes import SYSTEMS
 from sizewright.base.printing import as_text, decimal, needle_size, printed, quarters
 from sizewright.base.units import LENGTH, MASS, unit_named
 from sizewright.publish.view import CautionView, ChangeView, DayView, GaugeView, YarnView
-from sizewright.read.cautions import CAUTIONS
+from sizewright.read.cautions import caution
 from sizewright.read.needles import NamedSize
 from sizewright.read.pattern import Change, Gauge, Measure, Needle, Words, Yarn
 from sizewright.read.typed_numbers import exact
@@ -111,8 +111,8 @@ def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:
     return YarnView(spoken_name(yarn.name), text_of(yarn.weight), tuple(fact for fact in facts if fact))
 
 
-def caution_views(cautions: Iterable[Words]) -> Iterator[CautionView]:
-    """The built-in cautions with their sources, and the designer's own words."""
+def caution_views(cautions: Iterable[Words], kind: str) -> Iterator[CautionView]:
+    """The built-in cautions for that kind of piece with their sources, and the designer's own words."""
     for words in cautions:
-        known = CAUTIONS.get(words.text)
+        known = caution(words.text, kind)
         yield CautionView(known.title, known.text, known.source) if known else CautionView("", words.text, "")

@@ -62,7 +62,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         notions=tuple(words.text for words in header.notions),
         terms=terms.used(pattern),
         techniques=tuple(_techniques(pattern, project, links)),
-        cautions=tuple(caution_views(header.cautions)),
+        cautions=tuple(caution_views(header.cautions, text_of(header.kind))),
         care=tuple(words.text for words in header.care),
         own_title=own_title,
         body=_body(worked, pieces, links, metric_first=metric_first),

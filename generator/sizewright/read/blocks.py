@@ -1,5 +1,6 @@
 """In: a fenced block of the text, of one of the kinds the tool knows. Out: its piece, with its directions read."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from sizewright.base.finding import Finding
@@ -7,7 +8,9 @@ from sizewright.base.place import Lines, Span
 from sizewright.read.braces import BraceReader
 from sizewright.read.chart_block import ChartReader
 from sizewright.read.grade_block import read_grade_block, read_schematic
+from sizewright.read.inserts import Told
 from sizewright.read.instructions import InstructionReader
+from sizewright.read.notation.direction_tree import Numbers, Row
 from sizewright.read.notation.directions import DirectionReader
 from sizewright.read.notation.printed import printed_row
 from sizewright.read.notation.stitches import Vocabulary
@@ -62,7 +65,7 @@ class BlockReader:
         """A stitch pattern drawn as a chart, with its rows written out."""
         rows, drawn = self._charts.read(span, *within)
         said = tuple(line for line in lines if line.span.line not in drawn)
-        written = tuple(InstructionLine(row.span, printed_row(row)) for row in rows)
+        written = tuple(InstructionLine(row.span, printed_row(row)) for row in _joined(rows))
         return StitchBlock(span, name, (*said, *written), (*self._directions.read(said), *rows), drawn=True)
 
     def directed(self, piece: Piece, plans: Sentences) -> Piece:
@@ -71,3 +74,14 @@ class BlockReader:
             return piece
         lines = expanded(piece.lines, plans, self._findings)
         return replace(piece, lines=lines, directions=self._directions.read(lines))
+
+
+def _joined(rows: Iterable[Row]) -> tuple[Row, ...]:
+    """The rows for print, those of the same words under one label where the first of them stands: "Rnds 1 and 3"."""
+    alike: dict[Told, Row] = {}
+    for row in rows:
+        words = printed_row(replace(row, numbers=Numbers()))
+        first = alike.get(words)
+        numbers = (*(first.numbers.listed if first is not None else ()), *row.numbers.listed)
+        alike[words] = replace(first or row, numbers=Numbers(numbers))
+    return tuple(alike.values())

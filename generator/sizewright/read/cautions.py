@@ -1,5 +1,6 @@
 """The usual cautions, one table: a header names them in `cautions:`, page and PDF print them with their source."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -44,3 +45,42 @@ CAUTIONS: Mapping[str, Caution] = MappingProxyType(
         ),
     }
 )
+
+
+_PARTS = "Sew buttons, pompons and other small parts on firmly and check them often, or leave them off: what comes off"
+_ENDS = "Weave ends in well, so that no loop can catch a finger or toe."
+_CORD_RULES = "US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing)"
+_SMALL_RULES = "US 16 CFR 1501 (small parts, under 3 years)"
+
+# What a small child is to be kept from, by the kind of piece: the words of the kind, the warning, who says so.
+_BY_KIND = (
+    (
+        r"pullovers?|sweaters?|jumpers?|cardigans?|jackets?|coats?|vests?|tops?|tunics?|dress(?:es)?|rompers?|hoodies?",
+        f"No cords, ties or drawstrings at a hood or neck. {_PARTS} can be swallowed. {_ENDS}",
+        f"{_CORD_RULES}; {_SMALL_RULES}",
+    ),
+    (
+        r"hats?|caps?|beanies?|bonnets?|berets?|tams?",
+        f"Take hats off for sleep and indoors, where a baby can overheat. No chin ties. {_PARTS} can be swallowed.",
+        f"American Academy of Pediatrics 2022 (no hats indoors); {_CORD_RULES}; {_SMALL_RULES}",
+    ),
+    (
+        r"mittens?|mitts?|gloves?|socks?|stockings?|bootees?|booties?|slippers?",
+        f"{_ENDS} No cord from one mitten to the other: it can catch. {_PARTS} can be swallowed.",
+        f"loose ends: common practice, no source; {_CORD_RULES}; {_SMALL_RULES}",
+    ),
+    (
+        r"toys?|dolls?|cloths?|washcloths?|dishcloths?|blankets?",
+        f"{_PARTS} can be swallowed. {_ENDS} Never leave a baby asleep with loose knitting.",
+        _SMALL_RULES,
+    ),
+)
+
+
+def caution(name: str, kind: str) -> Caution | None:
+    """A caution by its name, that for small children in the words for the kind of piece; None where none has it."""
+    known = CAUTIONS.get(name)
+    for words, text, source in _BY_KIND if known is not None and name == "small-children" else ():
+        if re.search(rf"\b(?:{words})\b", kind, re.IGNORECASE):
+            return Caution(CAUTIONS[name].title, f"{text} {_LOCAL}", source)
+    return known

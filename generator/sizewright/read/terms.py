@@ -3,7 +3,10 @@
 Source: abbreviations that three and more published lists define alike (trade usage); meanings in our own words.
 """
 
+from collections.abc import Iterator
+
 from sizewright.base.nearest import did_you_mean
+from sizewright.read.notation.cables import crossing_of, crossing_words
 from sizewright.read.project import Term
 from sizewright.read.rules import REPEATED_KEY
 from sizewright.read.values import Keys, Values
@@ -14,17 +17,40 @@ def _term(term: str, meaning: str, *spellings: str) -> Term:
     return Term(term, meaning, (term, *spellings))
 
 
+# Cables over equal halves, two strands of unequal width, and two knit strands that cross over a purl ground.
+_CABLES = (
+    *(f"C{over}{way}" for over in (4, 6, 8, 10, 12) for way in "FB"),
+    *(f"T{over}{way}" for over in (3, 4) for way in "FB"),
+    *(f"{sizes} {way}" for sizes in ("1/1", "2/1", "2/2", "3/1", "3/3") for way in ("LC", "RC", "LPC", "RPC")),
+)
+
+
+def _cables() -> Iterator[Term]:
+    for term in _CABLES:
+        crossing = crossing_of(term)
+        if crossing is not None:
+            side = "left" if crossing.to_left else "right"
+            yield _term(term, f"cable to the {side}: {crossing_words(crossing)}")
+
+
 TERMS = (
+    *_cables(),
     _term("BO", "bind off", "bind off", "cast off"),
-    _term("C4F", "cable over 4 stitches, 2 held in front: the cable crosses to the left"),
-    _term("C4B", "cable over 4 stitches, 2 held behind: the cable crosses to the right"),
-    _term("C6F", "cable over 6 stitches, 3 held in front: the cable crosses to the left"),
-    _term("C6B", "cable over 6 stitches, 3 held behind: the cable crosses to the right"),
+    _term("BOR", "beginning of the round"),
     _term("CC", "contrasting colour"),
     _term("cn", "cable needle"),
     _term("CO", "cast on", "cast on"),
     _term("dec", "decrease"),
     _term("dpn", "double-pointed needle", "dpns"),
+    _term(
+        "ds",
+        "double stitch: after the turn, slip 1 purlwise with the yarn in front, pull the yarn up and over the needle, "
+        "so that two loops stand; they are worked together as one stitch",
+        "dst",
+        "mds",
+        "German short row",
+        "double st",
+    ),
     _term("inc", "increase"),
     _term("k", "knit"),
     _term("k2tog", "knit 2 stitches together: 1 stitch fewer, leaning right"),
@@ -56,7 +82,7 @@ TERMS = (
     _term("st", "stitch", "sts"),
     _term("tbl", "through the back loop"),
     _term("tog", "together"),
-    _term("w&t", "wrap the next stitch and turn"),
+    _term("w&t", "wrap the next stitch and turn: slip it, bring the yarn to the other side, slip it back, turn"),
     _term("WS", "wrong side of the fabric"),
     _term("wyib", "with the yarn behind the work"),
     _term("wyif", "with the yarn in front of the work"),

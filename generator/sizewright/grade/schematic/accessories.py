@@ -153,7 +153,9 @@ ACCESSORIES = (
     Shape(
         "mitten",
         "A mitten, or without a thumb a bag or bootee. `mitten = mitten(hand = …, length = …, cuff = …, thumb = …, "
-        "thumb_height = …, thumb_length = …)`",
+        "thumb_height = …, thumb_length = …)` Both `length`, to the tip, and `thumb_height`, to where the thumb leaves "
+        "the hand, begin at the top of the cuff, or at the lower edge where there is no cuff; `thumb_length` "
+        "begins where `thumb_height` ends.",
         (
             Edge("hand", "Hand, around"),
             Edge("length", "Length above the cuff"),

@@ -108,6 +108,21 @@ def _spelled_crossing(word: str) -> Crossing | None:
     return Crossing(found["where"] == "front", *ends)
 
 
+def crossing_words(crossing: Crossing) -> str:
+    """How a crossing is worked on the right side: "slip 3 to a cable needle, hold in front, k3, then k3 from it"."""
+    first, middle, last = map(_counted, crossing.groups)
+    held, where = len(crossing.groups[2]), "in front" if crossing.to_left else "behind"
+    slipped = f"slip {held} to a cable needle, hold {where}"
+    if not middle:
+        return f"{slipped}, {first}, then {last} from it"
+    second = f"slip {len(crossing.middle)} to a second one, hold behind"
+    return f"{slipped}, {second}, {first}, then {middle} from the second and {last} from the first"
+
+
+def _counted(way: str) -> str:
+    return ", ".join(f"{kind}{len(tuple(same))}" for kind, same in groupby(way))
+
+
 def abbreviation(crossing: Crossing) -> str | None:
     """The short word for a crossing, "2/1 LPC"; None where the trade has none."""
     counts = [str(len(group)) for group in (crossing.front, crossing.middle, crossing.back) if group]
