@@ -9,7 +9,7 @@ from sizewright.read.notation.cables import Crossing
 _LOW, _HIGH = 18.5, 1.5  # where a line begins below and ends above
 _INSET = 4  # units from the edge of a band's cells to its lines
 _GAP = 3.6  # units between a single line in front and what passes behind it
-_SEEN = 0.05  # a shorter part of a line is left out
+_SEEN = 0.13  # a shorter part of a line is left out
 
 _Edge = tuple[float, float]  # where a line begins below and where it ends above
 
