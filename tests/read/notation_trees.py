@@ -99,6 +99,13 @@ EXTENTS = (
         SINCE,
     )
     | st.builds(
+        lambda length, ends, told: Extent(length=length[1], typed_length=length[0], ends=ends, told=told),
+        LENGTHS,
+        st.sampled_from(Side),
+        st.sampled_from([(), ("[5 cm]",)]),
+    )
+    | st.builds(lambda rows, ends: Extent(rows=rows, ends=ends), COUNTS, st.sampled_from(Side))
+    | st.builds(
         lambda left, told: Extent(left=left, told=told), COUNTS, st.sampled_from([(), ("ending with a WS row",)])
     )
 )
@@ -134,7 +141,7 @@ SPACED = st.builds(
 )
 
 
-MEANWHILE = st.builds(Meanwhile, st.just(HERE), REPEATS | EVENS, SPACED)
+MEANWHILE = st.builds(Meanwhile, st.just(HERE), (REPEATS | EVENS).filter(lambda rows: rows.extent.ends is None), SPACED)
 
 
 def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Direction]:  # noqa: FBT001

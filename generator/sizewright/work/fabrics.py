@@ -10,7 +10,20 @@ from sizewright.read.notation.tree import Action, Count, Follow, Landmark, Manne
 
 _BY_TERM = {stitch.term: stitch for stitch in STITCHES}
 _END = Place(Landmark.END)
-_AS_BELOW = ("pattern", "patt", "rib", "ribbing", "as established", "est", "established", "even", "straight", "pat")
+_AS_BELOW = (
+    "pattern",
+    "patt",
+    "rib",
+    "ribbing",
+    "as established",
+    "est",
+    "established",
+    "as set",
+    "even",
+    "straight",
+    "pat",
+)
+_MEANING = re.compile(r"(?P<name>.+?) \((?:knit|k) every (?P<of>rnd|round|row)\)")
 _OPPOSITE = ("moss", "seed", "moss stitch", "seed stitch")
 _RIB = re.compile(
     r"(?:rib )?k ?(\d{1,3}),? ?p ?(\d{1,3})(?: rib| ribbing)?|(\d{1,3}) ?[x×] ?(\d{1,3})(?: rib| ribbing)?"
@@ -40,6 +53,11 @@ _ROUND: Mapping[str, tuple[str, ...]] = MappingProxyType(
 def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Action, ...], ...] | None:
     """The rows of a fabric by its name, to be worked again and again; None where the name is none of these."""
     word = re.sub(r"^(?:in|of|the) ", "", " ".join(name.casefold().split()))
+    meaning = _MEANING.fullmatch(word)
+    if meaning is not None:
+        rows = fabric_rows(meaning["name"], span, in_the_round=in_the_round)
+        knit = fabric_rows("knit", span, in_the_round=in_the_round)
+        return rows if rows == knit and in_the_round == (meaning["of"] != "row") else None
     if word not in _FLAT:
         word = re.sub(r" (?:stitch|st|pattern|fabric)$|^(?:pattern|patt) (?=as )", "", word)
     if word in _AS_BELOW:

@@ -6,8 +6,9 @@ from dataclasses import replace
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Even, Extent, Meanwhile, RepeatRows, Row, Spaced
+from sizewright.read.notation.kinds import Side
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Stopped
+from sizewright.work.faults import Stopped, WrongSide
 from sizewright.work.lengths import Lengths
 from sizewright.work.made import Made
 from sizewright.work.needle import Needle
@@ -116,4 +117,17 @@ class RowMaker:
         elif extent.times is not None:
             self.rowing.again(needle, rows, self.counts(extent.times))
         else:
-            self.rowing.partly(needle, rows, self.rows_of(needle, rows, extent) or 0)
+            count = self.rows_of(needle, rows, extent)
+            by_length = extent.rows is None and extent.ends is not None and not needle.in_the_round
+            if by_length and count is not None:  # at least the length: one row more, where the last must be on a side
+                last_wrong = needle.wrong_side == bool(count % 2)
+                count += last_wrong != (extent.ends is Side.WRONG)
+            self.judge_side(needle, extent.begins, needle.wrong_side, span)
+            self.rowing.partly(needle, rows, count or 0)
+            if count is not None:
+                self.judge_side(needle, extent.ends, not needle.wrong_side, span)
+
+    def judge_side(self, needle: Needle, said: Side | None, wrong: bool, span: Span) -> None:  # noqa: FBT001 -- as it is
+        """The first or the last of some rows must be on the side that is said; rounds have but one."""
+        if said is not None and (needle.in_the_round or wrong != (said is Side.WRONG)):
+            self.made.faults.append(WrongSide(span, self.counts.size, "this row", said.value))

@@ -54,7 +54,8 @@ class Extent:
     """How far rows go on: so many times or rows, until a length, or until so many stitches are left.
 
     `since` is what the length is measured from: "" the cast-on edge where nothing is said, "here" for rows to come,
-    else words; `part` is what is measured, where it is not the whole piece. `told` is said behind it.
+    else words; `part` is what is measured, where it is not the whole piece. `told` is said behind it. `begins` and
+    `ends` are the sides of the first and of the last row, where they are said.
     """
 
     times: Count | None = None
@@ -65,6 +66,8 @@ class Extent:
     left: Count | None = None
     part: str = ""
     told: Told = ()
+    begins: Side | None = None
+    ends: Side | None = None
 
 
 @dataclass(frozen=True, slots=True)

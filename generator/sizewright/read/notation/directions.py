@@ -25,6 +25,7 @@ from sizewright.read.notation.direction_tree import (
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.phrase_match import numbers_of
 from sizewright.read.notation.phrases import read_phrase
+from sizewright.read.notation.refused_phrases import refuse
 from sizewright.read.notation.row_labels import Label, read_label
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.sentence_parts import parted, place_of, trimmed, whole_row
@@ -88,6 +89,7 @@ class DirectionReader:
         """The directions of one sentence, or the count that it promises; what is not understood is a finding too."""
         try:
             _refuse_oversized(sentence)
+            refuse(sentence)
             labelled = read_label(sentence)
             if labelled is not None:
                 yield from self._row(*labelled, sentence)
@@ -153,6 +155,8 @@ class DirectionReader:
         shaping = ShapingParser(behind, self._vocabulary).spaced() if behind else None
         if len(rows) != 1 or not isinstance(rows[0], RepeatRows | Even) or shaping is None:
             raise NotUnderstood(spanned(sentence[place : place + len(_SAME_TIME)]), "at the same time", _DECLARE)
+        if rows[0].extent.begins or rows[0].extent.ends:
+            raise NotUnderstood(rows[0].span, typed(before), "Say how many rows, without the side of the last.")
         promise = shaping.promise or rows[0].promise
         span = spanned(sentence) if before else rows[0].span
         return Meanwhile(span, replace(rows[0], promise=None), replace(shaping, promise=None), promise)

@@ -12,7 +12,7 @@ _VERBS = {
     **dict.fromkeys(("dec", "decrease", "decreasing"), "dec"),
 }
 _EDGES = ("neck", "armhole", "front", "side", "raglan", "sleeve", "outer", "inner", "shaped")
-_BEGINNINGS = ("beg", "beginning", "start")
+BEGINNINGS = ("beg", "beginning", "start")
 
 
 class EdgeWords(MannerParser):
@@ -47,7 +47,7 @@ class EdgeWords(MannerParser):
         if both or edge:
             name = "each end" if both else f"{self.token.text} edge"
             self.position += 2
-        elif self.at("end", *_BEGINNINGS):
+        elif self.at("end", *BEGINNINGS):
             edge = self.step().text == "end"
             name = "end" if edge else "beginning"
         else:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, TypedList
 from sizewright.read.notation.direction_tree import Extent, Numbers
+from sizewright.read.notation.kinds import Side
 from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.tree import Count
 from sizewright.read.notation.words import Kind, Sentence, Token, spanned, told, typed
@@ -51,7 +52,13 @@ class Match:
         return numbers_of(self.part("numbers"))
 
     def extent(self) -> Extent:
-        """How far rows go on."""
+        """How far rows go on, and the sides of the first and the last of them."""
+        last = self.words("ends") or self.words("last")
+        aside = [*self.part("other"), *self.part("at"), *self.part("there")]
+        found = self._extent()
+        return replace(found, begins=_side(self.words("begins")), ends=_side(last), told=found.told or told(aside))
+
+    def _extent(self) -> Extent:
         words = self.words("times")
         if words:
             count = self.count("times") or Count(self.span, 2 if words.startswith("twice") else 1)
@@ -84,7 +91,11 @@ def _length_extent(tokens: Sentence, since: str) -> Extent:
 
 
 def _unit(token: Token) -> str:
-    return "in" if token.text in ("inch", "inches") else token.text
+    return "in" if token.text in ("inch", "inches", '"', "″") else token.text
+
+
+def _side(words: str) -> Side | None:
+    return None if not words else Side.WRONG if words.startswith("w") else Side.RIGHT
 
 
 def numbers_of(tokens: Sentence) -> Numbers:

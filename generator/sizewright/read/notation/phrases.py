@@ -29,19 +29,24 @@ from sizewright.read.notation.words import Kind, Sentence, told_sentence, typed
 
 _ROW = r"(?:rows?|rnds?|rounds?)"
 _STS = r"\b(?:sts?|stitch|stitches)\b"
-_UNIT = r"(?: (?:cm|in|inch|inches|mm))?"
+_UNIT = r"(?: (?:cm|in|inch|inches|mm|\"|″))?"
+_OTHER = rf"(?: (?P<other>[\[(] #{_UNIT} [\])]))?"
+_SIDED = r"(?:rs|ws|right side|wrong side) (?:row|rnd|round)"
+_ENDING = rf"(?: , (?:ending|end) (?:(?:with|after|on) (?:an? )?(?P<ends>{_SIDED})|(?P<at>at (?:the )?marker)))?"
+_BEGINS = rf"(?: , (?:beg|beginning|starting) with (?:an? )?(?P<begins>{_SIDED})(?: ,)?)?"
+_MEANING = r"(?: \( (?:knit|k) every (?:rnd|round|row) \))?"
 _SINCE = r"(?: from (?:the )?(?P<since>.+?))?"
 
 # How far rows go on, at the end of a sentence.
 _EXTENT = (
     r"(?:(?P<times># (?:more )?times?(?: more)?|once more|twice more|once|twice)"
-    rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_SINCE}"
+    rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_OTHER}{_SINCE}{_ENDING}"
     rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left)(?: (?P<behind>.*))?"
     r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm))?(?: more)?"
-    rf"(?P<rows> {_ROW})?)"
+    rf"(?P<rows> {_ROW})?{_ENDING.replace('<ends>', '<last>').replace('<at>', '<there>')})"
 )
 _NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
-_BY_NAME = r"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?)"
+_BY_NAME = rf"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?{_MEANING})"
 
 
 _PLAIN = re.compile(
@@ -226,7 +231,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
         _repeat,
     ),
     (rf"work (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: (?P<once>once))?", _repeat),
-    (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_BY_NAME} {_EXTENT}", _even),
+    (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_BY_NAME}{_BEGINS} {_EXTENT}", _even),
     (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
     (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)? {_EXTENT}", _even),

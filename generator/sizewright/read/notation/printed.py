@@ -121,7 +121,7 @@ def _even(direction: Even) -> Told:
     """ "Knit 4 rows", "Work in garter stitch until piece measures 5 cm", "Work as established for 6 rows"."""
     fabric, extent = direction.fabric, direction.extent
     if fabric in ("knit", "purl"):
-        if extent.rows is not None:
+        if extent == Extent(rows=extent.rows) and extent.rows is not None:
             return capitalised(said(f"{fabric} ", rows_counted(extent.rows, in_the_round=direction.in_the_round)))
         lead: Told = (fabric.capitalize(),)
     else:

@@ -4,15 +4,25 @@ from sizewright.read.inserts import Insert, Told
 from sizewright.read.notation.direction_tree import Even, Extent, RepeatRows, Spaced, Spacing
 from sizewright.read.notation.printed_actions import printed_actions
 from sizewright.read.notation.printed_pieces import listed, number, said, stitches, times
-from sizewright.read.notation.tree import AtEdges, Count
+from sizewright.read.notation.tree import AtEdges, BindOff, Count
 from sizewright.read.notation.words import NUMBER_WORDS
 
 _SPELLED = {value: word for word, value in NUMBER_WORDS.items()}
 _ORDINALS = {1: "st", 2: "nd", 3: "rd"}
 
 
-def printed_extent(direction: RepeatRows | Even, before: Told, *, more: bool) -> Told:  # noqa: PLR0911 -- one arm a kind
-    """How far rows go on, with the space before it. `before` are the words it follows.
+def printed_extent(direction: RepeatRows | Even, before: Told, *, more: bool) -> Told:
+    """How far rows go on, with the space before it, and the sides of their first and last; `before` are the words it
+    follows.
+    """
+    extent = direction.extent
+    begins = f", beginning with a {extent.begins.value} row," if extent.begins is not None else ""
+    ends = f", ending with a {extent.ends.value} row" if extent.ends is not None else ""
+    return said(begins, _how_far(direction, before, more=more), ends)
+
+
+def _how_far(direction: RepeatRows | Even, before: Told, *, more: bool) -> Told:  # noqa: PLR0911 -- one arm a kind
+    """How far they go on.
 
     Behind the number of a row how often is written in letters, or behind a comma: "Rep Row 2 five more times".
     """
@@ -25,15 +35,15 @@ def printed_extent(direction: RepeatRows | Even, before: Told, *, more: bool) ->
             return (f" {spelled}{' more' if more else ''} times",)
         return said(", " if numbered and words[0] not in _NO_FIGURES else " ", words)
     if extent.rows is not None:
-        return said(" for ", rows_counted(extent.rows, in_the_round=direction.in_the_round))
+        return said(" for ", rows_counted(extent.rows, in_the_round=direction.in_the_round), _aside(extent))
     if extent.left is not None:
         return said(" until ", stitches(extent.left), " remain", " " if extent.told else "", extent.told)
     if extent.length is None and not extent.typed_length:
         return ()
     if extent.since == "here":
-        return said(" for ", _length(extent))
+        return said(" for ", _length(extent), _aside(extent))
     since = "" if extent.since in ("", extent.part) else f" from {extent.since}"
-    return said(f" until {extent.part or 'piece'} measures ", _length(extent), since)
+    return said(f" until {extent.part or 'piece'} measures ", _length(extent), _other(extent), since, _aside(extent))
 
 
 _NO_FIGURES = ("once", "twice", "once more", "twice more")
@@ -51,6 +61,16 @@ def _length(extent: Extent) -> Told:
     return said(extent.length, f" {extent.typed_length}".rstrip())
 
 
+def _other(extent: Extent) -> Told:
+    """ " [5 cm]" behind a length in another unit."""
+    return said(" ", extent.told) if extent.told and str(extent.told[0])[:1] in ("[", "(") else ()
+
+
+def _aside(extent: Extent) -> Told:
+    """ ", ending at marker"."""
+    return said(", ending ", extent.told) if extent.told and not _other(extent) else ()
+
+
 def called(name: str, *, in_the_round: bool) -> str:
     """A row by its name: "Dec Row", "Set-up Rnd"."""
     words = [word[:1].upper() + word[1:] for word in name.split()]
@@ -65,8 +85,10 @@ def printed_spacings(direction: Spaced) -> Told:
         row: Told = (f"rep {name if direction.name == 'last row' else called(direction.name, in_the_round=rounds)}",)
         link = " on " if direction.spacings[0].here else " "
     else:
-        row = printed_actions(direction.actions, inside=True)
-        link = " of " if isinstance(direction.actions[0], AtEdges) else " on "
+        bound = isinstance(direction.actions[0], BindOff)
+        row = printed_actions(direction.actions[:1] if bound else direction.actions, inside=True)
+        row = said(row, " at beginning") if bound else row
+        link = " of " if isinstance(direction.actions[0], AtEdges | BindOff) else " on "
     spaced = listed((_spacing(one, "rnd" if rounds else "row") for one in direction.spacings), ", then ")
     return said(row, link, spaced, f", working in {direction.fabric} between" if direction.fabric else "")
 
@@ -75,6 +97,8 @@ def _spacing(spacing: Spacing, word: str) -> Told:
     side = f"{spacing.side.value} " if spacing.side is not None else ""
     every = spacing.every
     if spacing.here:
+        if spacing.times is not None and spacing.times.value != 1:
+            return said("next ", rows_counted(spacing.times, in_the_round=word == "rnd"))
         return (
             (f"next {word}",) if every is None or every.value == 1 else said("following ", _ordinal(every), f" {word}")
         )

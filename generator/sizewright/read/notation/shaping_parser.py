@@ -4,10 +4,12 @@ from dataclasses import replace
 
 from sizewright.read.notation.cursor import ROW_WORDS
 from sizewright.read.notation.direction_tree import Spaced, Spacing
+from sizewright.read.notation.edge_words import BEGINNINGS
 from sizewright.read.notation.kinds import Side
 from sizewright.read.notation.row_labels import row_name
 from sizewright.read.notation.row_parser import RowParser
-from sizewright.read.notation.tree import Action, Count
+from sizewright.read.notation.special_words import BIND
+from sizewright.read.notation.tree import Action, BindOff, Count, Follow, Landmark, Manner, Place
 from sizewright.read.notation.words import Kind, typed
 
 _EVERY = ("every", "each", "alternate", "alt")
@@ -100,9 +102,23 @@ class ShapingParser(RowParser):
 
     def edge_shaping(self) -> tuple[Action, ...]:
         """ "dec 1 st at each end of"; nothing where something else stands."""
-        actions = self.shaping_words()
+        actions = self.shaping_words() or self._bound_off()
         self.skip("of", "on")
         return actions
+
+    def _bound_off(self) -> tuple[Action, ...]:
+        """ "bind off 5 sts at beginning of", with the rest of the row worked."""
+        start = self.position
+        if self.phrase(BIND) is not None and self.number_ahead():
+            count = self.count()
+            self.stitch_words()
+            span = self.since(start)
+            self.skip("at", "the")
+            if self.at(*BEGINNINGS) and self.peek(1) == "of" and {"next", "following", "every"} & set(self.texts(4)):
+                self.step()
+                return BindOff(span, count), Follow(span, Manner.ANY, None, Place(Landmark.END))
+        self.position = start
+        return ()
 
     def _spacings(self, *, named: bool) -> tuple[Spacing, ...]:
         found: list[Spacing] = []
@@ -128,6 +144,10 @@ class ShapingParser(RowParser):
         if self.at("next"):
             self.step()
             every = self.one()
+            if self.number_ahead() and self.peek(1) in ROW_WORDS:
+                times = self.count()
+                self.step()
+                return Spacing(every, None, times, None, here=True)
         elif self.number_ahead() and (self.token.ordinal or self.peek(1) in ("th", "st", "nd", "rd")):
             every = self.count()
             self.skip("th", "st", "nd", "rd")

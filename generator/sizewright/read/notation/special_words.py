@@ -13,7 +13,7 @@ _PLACE = ("place", "replace", "put", "set", "insert")
 _MARKINGS = {"slip": Marking.SLIP, "sl": Marking.SLIP, "remove": Marking.REMOVE} | dict.fromkeys(_PLACE, Marking.PLACE)
 _SHORT_MARKINGS = {"pm": Marking.PLACE, "sm": Marking.SLIP, "rm": Marking.REMOVE}
 _PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
-_BIND = (("bind", "off"), ("cast", "off"), ("bo",))
+BIND = (("bind", "off"), ("cast", "off"), ("bo",))
 _ADD = {
     ("cast", "on"): Adding.CAST_ON,
     ("co",): Adding.CAST_ON,
@@ -75,7 +75,7 @@ class SpecialWords(CableParser):
     def _counted_words(self) -> Action | None:
         """Binding off, casting on and picking up so many stitches."""
         start = self.position
-        if self.phrase(_BIND) is not None:
+        if self.phrase(BIND) is not None:
             self.skip("next", "first", "the")
             count = self.count()
             self.stitch_words()
