@@ -123,7 +123,7 @@ def _even(direction: Even) -> Told:
     if fabric in ("knit", "purl"):
         if extent == Extent(rows=extent.rows) and extent.rows is not None:
             return capitalised(said(f"{fabric} ", rows_counted(extent.rows, in_the_round=direction.in_the_round)))
-        lead: Told = (fabric.capitalize(),)
+        lead: Told = (f"{fabric.capitalize()} every rnd" if direction.in_the_round else fabric.capitalize(),)
     else:
         lead = (f"Work {fabric}" if fabric.startswith("as ") else f"Work in {fabric}",)
     return said(lead, printed_extent(direction, lead, more=False))
