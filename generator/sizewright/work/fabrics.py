@@ -55,9 +55,9 @@ def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Act
     word = re.sub(r"^(?:in|of|the) ", "", " ".join(name.casefold().split()))
     meaning = _MEANING.fullmatch(word)
     if meaning is not None:
-        rows = fabric_rows(meaning["name"], span, in_the_round=in_the_round)
-        knit = fabric_rows("knit", span, in_the_round=in_the_round)
-        return rows if rows == knit and in_the_round == (meaning["of"] != "row") else None
+        meant = fabric_rows(meaning["name"], span, in_the_round=in_the_round)
+        plain = fabric_rows("knit", span, in_the_round=in_the_round)
+        return meant if meant == plain and in_the_round == (meaning["of"] != "row") else None
     if word not in _FLAT:
         word = re.sub(r" (?:stitch|st|pattern|fabric)$|^(?:pattern|patt) (?=as )", "", word)
     if word in _AS_BELOW:
