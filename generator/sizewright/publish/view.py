@@ -25,10 +25,11 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture and the words that stand for it."""
+    """A picture, the words that stand for it, and a caption where it does not say by itself what it is."""
 
     src: str
     alt: str
+    caption: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from base64 import b64encode
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -13,6 +13,8 @@ from sizewright.publish.links import Links
 from sizewright.publish.view import Picture
 from sizewright.publish.view_chart import ChartView, KeyView
 from sizewright.work.worked import Worked
+
+_CAPTION = "The cloth of the first piece, drawn from its rows"
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +27,8 @@ class Figures:
 
 def piece_picture(worked: Worked, links: Links) -> Picture | None:
     """The picture drawn for a pattern that has none of its own."""
-    return _picture(drawn_path(worked), drawn(worked).piece, links)
+    picture = _picture(drawn_path(worked), drawn(worked).piece, links)
+    return picture and replace(picture, caption=_CAPTION)
 
 
 def figures(worked: Worked, links: Links) -> Mapping[Span, Figures]:
