@@ -28,6 +28,7 @@ from sizewright.read.notation.tree import (
     Hold,
     IntoOne,
     Mark,
+    Panel,
     PassOver,
     Place,
     Repeat,
@@ -133,11 +134,33 @@ RESOLVED = st.builds(
 FOLLOWS = st.builds(Follow, st.just(HERE), st.sampled_from(Manner), COUNTS, st.none()) | st.builds(
     Follow, st.just(HERE), st.sampled_from(Manner), st.none(), PLACES
 )
+PANEL_NAMES = st.sampled_from(["Old shale", "Mistle Cable"])
+PANELS = (
+    st.builds(Panel, st.just(HERE), PANEL_NAMES, st.none(), COUNTS)
+    | st.builds(
+        lambda name, row, rounds, count: Panel(HERE, name, row, count, rounds=rounds),
+        PANEL_NAMES,
+        COUNTS,
+        st.booleans(),
+        COUNTS,
+    )
+    | st.builds(Panel, st.just(HERE), PANEL_NAMES, _optional(COUNTS), st.none(), PLACES)
+    | st.builds(
+        Panel,
+        st.just(HERE),
+        PANEL_NAMES,
+        _optional(COUNTS),
+        st.none(),
+        st.just(Place(Landmark.MARKER)),
+        st.just(True),  # noqa: FBT003
+    )
+)
 SIMPLE: st.SearchStrategy[Action] = st.one_of(
     WORKS,
     WORKS,
     MARKS,
     FOLLOWS,
+    PANELS,
     AT_EDGES,
     EVENLY,
     st.builds(PassOver, st.just(HERE), st.sampled_from([1, 2])),

@@ -1,4 +1,4 @@
-"""In: the directions of a stitch block. Out: its rows one by one, and the counts they leave over a width."""
+"""In: the directions of a stitch block. Out: its rows one by one."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
@@ -7,11 +7,6 @@ from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Direction, RepeatRows, Row, Unread
 from sizewright.read.pattern import StitchBlock
 from sizewright.work.arrange import arranged
-from sizewright.work.counts import Counts
-from sizewright.work.faults import Stopped
-from sizewright.work.needle import Needle
-from sizewright.work.row_parts import row_parts
-from sizewright.work.row_work import RowWork
 
 
 def block_rows(directions: Iterable[Direction]) -> tuple[Row, ...]:
@@ -58,22 +53,3 @@ def half_read(graded: Graded) -> frozenset[str]:
     """The names of the stitch blocks with a row that was not read."""
     blocks = (block for block in graded.pattern.body if isinstance(block, StitchBlock))
     return frozenset(block.name.text.casefold() for block in blocks if not understood(block))
-
-
-def fresh_needle(rows: Sequence[Row], width: int) -> Needle:
-    """So many stitches, before the first row."""
-    return Needle(b"k" * width, in_the_round=any(row.in_the_round for row in rows))
-
-
-def totals(rows: Sequence[Row], width: int, counts: Counts) -> tuple[int, ...]:
-    """The stitches behind each row, begun over a width; fewer than there are rows where one cannot be worked."""
-    needle = fresh_needle(rows, width)
-    found: list[int] = []
-    try:
-        for row in rows:
-            for part in row_parts(row.actions, counts):
-                RowWork(needle, counts, row.label, row.span).work(part)
-            found.append(needle.total)
-    except Stopped:
-        pass
-    return tuple(found)

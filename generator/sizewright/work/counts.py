@@ -6,17 +6,30 @@ from sizewright.base.units import COUNTS, PLAIN
 from sizewright.grade.graded import Graded
 from sizewright.read.inserts import Insert, TypedList
 from sizewright.read.notation.tree import Count
+from sizewright.work.blocks import half_read, stitch_blocks
 from sizewright.work.faults import NoCount, Stopped
+from sizewright.work.patterns import Patterns
 
 MOST = 99_999  # stitches, rows or times: more than any piece has
 
 
 class Counts:
-    """The counts of one size. A value that is no whole number stops the row; grading or the proof says why."""
+    """The counts of one size, and the stitch patterns its rows speak of.
 
-    def __init__(self, graded: Graded, size: int) -> None:
+    A value that is no whole number stops the row; grading or the proof says why.
+    """
+
+    def __init__(self, graded: Graded, size: int, patterns: Patterns | None = None) -> None:
         self._graded = graded
         self.size = size
+        self._patterns = patterns
+
+    @property
+    def patterns(self) -> Patterns:
+        """The stitch patterns that rows speak of."""
+        if self._patterns is None:
+            self._patterns = Patterns(stitch_blocks(self._graded), half_read(self._graded))
+        return self._patterns
 
     def __call__(self, count: Count) -> int:
         """The number; a dash in a typed list stands for nothing. Raises `Stopped`."""

@@ -34,6 +34,7 @@ from sizewright.work.holders import held_as, names_of, off_holders, plain_name
 from sizewright.work.made import Made, MadePart, Step, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
+from sizewright.work.patterns import Patterns
 from sizewright.work.row_book import RowBook
 from sizewright.work.row_maker import RowMaker
 from sizewright.work.sections import Sections
@@ -47,8 +48,8 @@ class Maker:
         self.graded = graded
         self.size = size
         self.made = Made()
-        self.counts = Counts(graded, size)
-        self.book = RowBook(blocks, size, half_read(graded))
+        self.counts = Counts(graded, size, Patterns(blocks, half_read(graded)))
+        self.book = RowBook(self.counts.patterns, size)
         self.sections = Sections()
         self.tally = Tally(graded.pattern.header)
         self.taken = ""  # the yarn that was taken in the words before these

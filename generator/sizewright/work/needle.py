@@ -74,6 +74,7 @@ class Needle:
     rows: int = 0
     colour: str = ""
     worked: Counter[str] = field(default_factory=Counter)
+    panels: dict[str, int] = field(default_factory=dict)  # the row that comes next, of each stitch pattern in a panel
     held: list[Held] = field(default_factory=list)
     taken_up: bool = False  # from a holder, and not worked since: the stitches lie as seen from the right side
 

@@ -41,6 +41,9 @@ class NeedleWork:
         self.idle = True  # nothing is worked: stitches are put on a holder, markers placed
         self.worked: Counter[str] = Counter()
         self.colour = needle.colour
+        self.limit: int | None = None  # where a panel ends, which is as far as its row reaches
+        self.inside: tuple[str, ...] = ()  # the stitch patterns whose panels the work is in
+        self.panels: dict[str, int] = {}  # the rows of panels that come next, after this row
 
     def _lies_behind(self, pin: Pin) -> bool:
         return pin.place < self.start or (pin.place == self.start and pin.kind is not Lies.MARKER)
@@ -58,6 +61,8 @@ class NeedleWork:
     @property
     def end(self) -> int:
         """The place where the row ends if it is not turned before: the edge, or the beginning of the round."""
+        if self.limit is not None:
+            return self.limit
         beginning = next((pin.place for pin in self.ahead if pin.kind is Lies.BEGINNING), None)
         return self.start + len(self.needle.left) if beginning is None else beginning
 
@@ -108,6 +113,7 @@ class NeedleWork:
         needle.rows += 0 if self.shifted else 1
         needle.colour = self.colour
         needle.worked.update(self.worked)
+        needle.panels = {**needle.panels, **self.panels}
 
     @staticmethod
     def _double(needle: Needle) -> None:
@@ -126,7 +132,8 @@ class NeedleWork:
         They are worked in lots of `uses`, each of which will be `makes` on the right needle, so that a marker keeps its
         place between two lots. One within a lot comes to lie before it.
         """
-        if count > len(self.needle.left) - self.at or (count > self.remaining and not self.needle.turned_back):
+        past = self.needle.turned_back and self.limit is None
+        if count > len(self.needle.left) - self.at or (count > self.remaining and not past):
             raise Stopped(TooFew(span, self.counts.size, self.label, count, self.remaining, self.before))
         end = self.here + count
         if count and self.ahead and self.ahead[0].place < end:

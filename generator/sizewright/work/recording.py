@@ -24,12 +24,12 @@ from sizewright.read.notation.tree import (
     Turning,
     Work,
 )
-from sizewright.work.blocks import fresh_needle
 from sizewright.work.counts import Counts
 from sizewright.work.needle import FLIP, PLAIN, Needle
 from sizewright.work.row_parts import row_parts
 from sizewright.work.row_work import RowWork
 from sizewright.work.runs import Run
+from sizewright.work.trial import fresh_needle
 
 _TERMS = {spelling: stitch.term for stitch in STITCHES for spelling in stitch.spellings}
 _PASSED = {1: "psso", 2: "p2sso"}

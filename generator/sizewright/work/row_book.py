@@ -1,14 +1,14 @@
 """In: rows as they are written, and directions that speak of them. Out: the rows a direction means."""
 
 import re
-from collections.abc import Mapping
 
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
 from sizewright.read.notation.tree import Action
 from sizewright.work.fabrics import fabric_rows
-from sizewright.work.faults import NoRow, Stopped, UnknownFabric, WrongCount
+from sizewright.work.faults import NoRow, Stopped, WrongCount
 from sizewright.work.needle import Needle
+from sizewright.work.patterns import Patterns
 from sizewright.work.rowing import ENDLESS
 
 _OF_BLOCK = re.compile(r"(.+) row (\d+)")  # "moss row 2"
@@ -17,9 +17,8 @@ _OF_BLOCK = re.compile(r"(.+) row (\d+)")  # "moss row 2"
 class RowBook:
     """The rows of one part of a piece, and the stitch patterns of the whole."""
 
-    def __init__(self, blocks: Mapping[str, tuple[Row, ...]], size: int, half_read: frozenset[str]) -> None:
-        self._blocks = blocks
-        self._half_read = half_read
+    def __init__(self, patterns: Patterns, size: int) -> None:
+        self._patterns = patterns
         self._size = size
         self._numbered: dict[int, Row] = {}
         self._written: list[Row] = []
@@ -60,7 +59,7 @@ class RowBook:
         if name == "last row" and self._written:
             return self._written[-1]
         of_block = _OF_BLOCK.fullmatch(name)
-        if name not in self._named and of_block is not None and of_block[1] in self._blocks:
+        if name not in self._named and of_block is not None and of_block[1] in self._patterns.blocks:
             rows = [row for row in self.block(of_block[1], span) if int(of_block[2]) in row.numbers.listed]
             if rows:
                 return rows[0]
@@ -99,14 +98,7 @@ class RowBook:
 
     def block(self, name: str, span: Span) -> tuple[Row, ...]:
         """The rows of a stitch block. Raises `Stopped`."""
-        word = name.casefold().replace("-", " ").removesuffix(" pattern").removesuffix(" stitch").strip()
-        for known, rows in self._blocks.items():
-            plain = known.replace("-", " ")
-            if word in (plain, plain.removesuffix(" stitch")) and (rows or known in self._half_read):
-                if known in self._half_read:  # told where the row stands that was not read
-                    raise Stopped(None)
-                return rows
-        raise Stopped(UnknownFabric(span, self._size, name))
+        return self._patterns.rows(name, span, self._size)
 
     def fabric(self, direction: Even, needle: Needle) -> tuple[Row, ...]:
         """The rows of a fabric known by name, or of a stitch block, the one that comes next first. Raises `Stopped`."""

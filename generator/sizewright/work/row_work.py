@@ -20,6 +20,7 @@ from sizewright.read.notation.tree import (
     Landmark,
     Manner,
     Mark,
+    Panel,
     PassOver,
     Place,
     Repeat,
@@ -27,13 +28,13 @@ from sizewright.read.notation.tree import (
     Work,
 )
 from sizewright.work.faults import LeftOver, NoYarnOver, Stopped, TooFew
-from sizewright.work.holding_work import HoldingWork
 from sizewright.work.needle import OPPOSITE, PASSED_OVER, PLAIN, SLIPPED
+from sizewright.work.panel_work import PanelWork
 from sizewright.work.row_parts import DOUBLING
 from sizewright.work.runs import Run, run_of
 
 
-class RowWork(HoldingWork):
+class RowWork(PanelWork):
     """Works one row in one size. `label` names it in faults."""
 
     def work(self, actions: Sequence[Action]) -> None:
@@ -73,11 +74,11 @@ class RowWork(HoldingWork):
             case Across():
                 self.across(action)
             case Add():
-                count = self.counts(action.count)
-                self.give(b"k", count)
-                self.worked[self.colour] += count
+                self.add(action)
             case Follow():
                 self.follow(action)
+            case Panel():
+                self.panel(action)
             case Turn():
                 self.turned = action.manner
             case Colour():
@@ -90,6 +91,12 @@ class RowWork(HoldingWork):
                 assert_never(action)
 
     # Stitches
+
+    def add(self, action: Add) -> None:
+        """Stitches come onto the needle."""
+        count = self.counts(action.count)
+        self.give(b"k", count)
+        self.worked[self.colour] += count
 
     def bind_off(self, action: BindOff) -> None:
         """Stitches are worked and leave the needle."""

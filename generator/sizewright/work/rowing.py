@@ -111,11 +111,12 @@ class Rowing:
 
 
 _JOINING = re.compile(r"join", re.IGNORECASE)  # "Joining Rnd: ..."
-_State = tuple[bytes, bytes, tuple[Pin, ...], bool, str, int]
+_State = tuple[bytes, bytes, tuple[Pin, ...], bool, str, int, dict[str, int]]
 
 
 def _state(needle: Needle) -> _State:
-    return needle.left, needle.behind, tuple(needle.pins), needle.wrong_side, needle.colour, len(needle.held)
+    pins, held = tuple(needle.pins), len(needle.held)
+    return needle.left, needle.behind, pins, needle.wrong_side, needle.colour, held, needle.panels
 
 
 def _turns(row: Row) -> bool:

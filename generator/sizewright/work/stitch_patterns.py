@@ -9,8 +9,9 @@ from sizewright.read.notation.direction_tree import CastOn, Row
 from sizewright.read.notation.kinds import Promised
 from sizewright.read.notation.words import ALL_NUMBER_WORDS
 from sizewright.read.pattern import StitchBlock
-from sizewright.work.blocks import block_rows, totals, understood
+from sizewright.work.blocks import block_rows, understood
 from sizewright.work.counts import Counts
+from sizewright.work.trial import totals
 from sizewright.work.widths import Tried, fitting
 from sizewright.work.worked import BlockCount, Clash, StitchPattern
 

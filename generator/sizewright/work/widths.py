@@ -12,12 +12,12 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from sizewright.read.notation.direction_tree import Row
-from sizewright.read.notation.tree import Across, Evenly, Follow, Landmark, Mark, Place, Repeat, Work
-from sizewright.work.blocks import fresh_needle, totals
+from sizewright.read.notation.tree import Across, Evenly, Follow, Landmark, Mark, Panel, Place, Repeat, Work
 from sizewright.work.counts import Counts
 from sizewright.work.row_parts import DOUBLING, row_parts
 from sizewright.work.row_work import RowWork
 from sizewright.work.runs import Run
+from sizewright.work.trial import fresh_needle, totals
 
 WIDEST = 480  # stitches tried; a repeat wider than a third of it is no stitch pattern anybody printed
 _ROWS_TRIED = 150_000  # rows worked in all: nobody prints a pattern of so many that this cuts the counts short
@@ -130,6 +130,11 @@ class _Watched(RowWork):
         """Stitches from a holder."""
         self.by_count = False
         super().across(action)
+
+    def panel(self, action: Panel) -> None:
+        """Another stitch pattern over a part of the row."""
+        self.by_count = False
+        super().panel(action)
 
     def evenly(self, action: Evenly) -> None:
         """Shaping spread over the row."""

@@ -18,7 +18,20 @@ from sizewright.proof.actions import actions_in, directions_of
 from sizewright.proof.wording import typed_here
 from sizewright.read.inserts import Insert, typed_piece
 from sizewright.read.notation.direction_tree import Direction, Even, Meanwhile, RepeatRows, Spaced
-from sizewright.read.notation.tree import Across, Action, Add, BindOff, Count, Drop, Evenly, Follow, Hold, Repeat, Work
+from sizewright.read.notation.tree import (
+    Across,
+    Action,
+    Add,
+    BindOff,
+    Count,
+    Drop,
+    Evenly,
+    Follow,
+    Hold,
+    Panel,
+    Repeat,
+    Work,
+)
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -56,7 +69,7 @@ def _of_action(action: Action) -> Iterator[Count]:
     match action:
         case Repeat(times=count):
             pass
-        case Work(count=count) | Follow(count=count) | Hold(count=count) | Across(count=count):
+        case Work(count=count) | Follow(count=count) | Hold(count=count) | Across(count=count) | Panel(count=count):
             pass
         case Add(count=count) | BindOff(count=count) | Drop(count=count) | Evenly(count=count):
             pass

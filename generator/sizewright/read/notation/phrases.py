@@ -213,6 +213,8 @@ _PLURAL = rf"(?P<of>(?!{_NO_NAME} )[a-z][a-z' -]*?) (?:rows|rnds|rounds) {_NUMBE
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
 _LAST = r"(?:the |these |this )?(?:last )?"
 
+_WHOLE_NAME = r"(?!.* (?:over|across|between|to) |.* ,).+?"  # "NAME over next 10 sts" is a part of a row
+
 _SET = rf"(?:the )?(?:(?:held|first|last|next) )?(?P<{{0}}>#)(?P<{{0}}_name>(?: [a-z]+)*?) {_STS}"
 
 _SOURCES: tuple[tuple[str, Builder], ...] = (
@@ -230,7 +232,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
         rf"(?:rep|repeat) (?P<rows_said>{_LAST}(?:(?P<back>#) )?{_ROW}(?: of (?P<of>.+?))?) {_EXTENT}",
         _repeat,
     ),
-    (rf"work (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>.+?))?)(?: (?P<once>once))?", _repeat),
+    (rf"work (?P<rows_said>{_ROW} {_NUMBERS}(?: of (?P<of>{_WHOLE_NAME}))?)(?: (?P<once>once))?", _repeat),
     (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_BY_NAME}{_BEGINS} {_EXTENT}", _even),
     (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),

@@ -26,6 +26,7 @@ from sizewright.read.notation.tree import (
     Hold,
     IntoOne,
     Mark,
+    Panel,
     PassOver,
     Place,
     Repeat,
@@ -89,6 +90,8 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
             return action.words
         case Follow():
             return _follow(action)
+        case Panel():
+            return _panel(action)
         case Colour():
             return (f"with {action.name}",)
         case AtEdges():
@@ -153,6 +156,16 @@ def _follow(action: Follow) -> Told:
     if action.count is not None:
         return said(action.manner.value, " over next ", stitches(action.count))
     return said(action.manner.value, _to(None if action.place in (None, _END) else action.place))
+
+
+def _panel(action: Panel) -> Told:
+    """ "work Row 1 of Old shale over next 10 sts", "work Old shale to m", "work Old shale between markers"."""
+    row = said("Rnd " if action.rounds else "Row ", number(action.row), " of ") if action.row is not None else ()
+    if action.count is not None:
+        far = said(" over next ", stitches(action.count))
+    else:
+        far = (" between markers",) if action.between else _to(action.place)
+    return said("work ", row, action.name, far)
 
 
 # Repeats

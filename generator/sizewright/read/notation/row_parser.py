@@ -5,14 +5,14 @@ from collections.abc import Callable
 from sizewright.read.notation.cables import named_cable
 from sizewright.read.notation.cursor import STITCH_WORDS
 from sizewright.read.notation.direction_tree import Promise
-from sizewright.read.notation.follow_words import FollowWords
+from sizewright.read.notation.panel_words import PanelWords
 from sizewright.read.notation.special_words import JOINTS, STARS
 from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Action, Colour, Count, IntoOne, Landmark, Place, Repeat, Work
 from sizewright.read.notation.words import Token
 
 
-class RowParser(FollowWords):
+class RowParser(PanelWords):
     """Reads the actions of one row; what comes before and behind them is read by those who call it."""
 
     def row(self) -> tuple[tuple[Action, ...], Promise | None]:
@@ -106,7 +106,7 @@ class RowParser(FollowWords):
     def _readers(self) -> tuple[Callable[[], Action | None], ...]:
         """Those that read what is no plain stitch, in the order they are asked."""
         first = (self._marking, self._pass_over, self._cn, self._counted_words, self._dropped, self._held)
-        return (*first, self._turn, self._resolved, self._across, self._follow)
+        return (*first, self._turn, self._resolved, self._across, self._panel, self._follow)
 
     # Repeats
 

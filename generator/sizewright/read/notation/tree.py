@@ -172,6 +172,22 @@ class Follow:
 
 
 @dataclass(frozen=True, slots=True)
+class Panel:
+    """A row of the stitch pattern `name` over so many stitches or up to a place; no `row`: the one that comes next.
+
+    `between` says that it begins at a marker ("between markers"), `rounds` that the pattern's row is called a round.
+    """
+
+    span: Span
+    name: str
+    row: Count | None = None
+    count: Count | None = None
+    place: Place | None = None
+    between: bool = False
+    rounds: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Colour:
     """From here on another yarn is used; with `yarn` False the words of a row's label that may look like one."""
 
@@ -222,6 +238,7 @@ Action = (
     | Hold
     | IntoOne
     | Mark
+    | Panel
     | PassOver
     | Repeat
     | Turn
