@@ -19,6 +19,7 @@ from tests.read.notation_actions import (
 
 from sizewright.read.inserts import joined
 from sizewright.read.notation.direction_tree import (
+    Apart,
     BindOffAll,
     CastOn,
     Declared,
@@ -156,6 +157,7 @@ def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Directio
             TakeUp(HERE, some, name="sleeve"),
             TakeUp(HERE, count, rejoined=True),
             Join(HERE, marked=False),
+            Apart(HERE),
             Join(HERE, marked=True),
             TakeUp(HERE, some, joined(("Return the ", number, " held sts to the needles")) if words else ()),
             TakeUp(HERE, None),
@@ -172,8 +174,15 @@ def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Directio
 
 
 PHRASES = st.tuples(OPTIONAL_COUNTS, st.booleans()).flatmap(lambda drawn: _set_phrases(*drawn))
-Promising = Row | RepeatRows | Even | Spaced | Meanwhile | Unread
+Promising = Row | Join | Apart | RepeatRows | Even | Spaced | Meanwhile | Unread
 PROMISED: st.SearchStrategy[Promising] = (
-    ROWS | REPEATS | EVENS | SPACED | MEANWHILE | st.just(Unread(HERE, None, ("Frobnicate the whole of it",)))
+    ROWS
+    | REPEATS
+    | EVENS
+    | SPACED
+    | MEANWHILE
+    | st.just(Join(HERE, marked=True))
+    | st.just(Apart(HERE))
+    | st.just(Unread(HERE, None, ("Frobnicate the whole of it",)))
 )
 DIRECTIONS: st.SearchStrategy[Direction] = PROMISED | PHRASES

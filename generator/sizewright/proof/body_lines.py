@@ -11,6 +11,7 @@ from sizewright.proof.line import Kind, Line
 from sizewright.proof.said_in_size import numbers_of, said_in
 from sizewright.read.inserts import Insert, Told
 from sizewright.read.notation.direction_tree import (
+    Apart,
     BindOffAll,
     CastOn,
     Declared,
@@ -138,7 +139,7 @@ class _Reading:
         return tuple(said_in(words, inserts, size) if size in sizes else None for size in self.everybody)
 
 
-PROMISELESS = (Join, TakeUp, BindOffAll, Gather, TakeYarn, SameAgain, Declared)
+PROMISELESS = (TakeUp, BindOffAll, Gather, TakeYarn, SameAgain, Declared)
 
 
 def _kind(direction: Direction) -> Kind:
@@ -177,7 +178,7 @@ def _core(direction: Direction) -> Told:
             return (*printed(_unlabelled(replace(direction, actions=actions))), " rows: " if rows else "", *rows)
         case Unread() | Declared():
             return ()
-        case CastOn() | Join() | TakeUp() | BindOffAll() | Gather() | TakeYarn() | SameAgain():
+        case CastOn() | Join() | Apart() | TakeUp() | BindOffAll() | Gather() | TakeYarn() | SameAgain():
             return printed(replace(direction, words=()))
         case _:
             return printed(direction)

@@ -17,6 +17,7 @@ class HoldingWork(NeedleWork):
         count = self.remaining if action.count is None else self.counts(action.count)
         looks = self.needle.left[self.at : self.at + count]
         self.take(action.span, count, makes=0)
+        self.needle.opened = bool(self.needle.in_the_round)
         self.needle.held.append(Held(action.name, looks[::-1] if self.needle.wrong_side else looks, action.span))
 
     def across(self, action: Across) -> None:

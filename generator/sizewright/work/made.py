@@ -8,6 +8,7 @@ from typing import assert_never
 
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import (
+    Apart,
     BindOffAll,
     CastOn,
     Declared,
@@ -76,7 +77,7 @@ def label_of(direction: Direction) -> str:
             label = direction.words
         case Meanwhile():
             label = f"{label_of(direction.rows)}, {direction.shaping.words}"
-        case Join() | TakeYarn() | SameAgain() | Unread():
+        case Join() | Apart() | TakeYarn() | SameAgain() | Unread():
             label = ""
         case CastOn() | TakeUp() | Declared() | BindOffAll() | Gather():
             label = _LABELS[type(direction)]

@@ -7,6 +7,7 @@ from typing import assert_never
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import (
+    Apart,
     BindOffAll,
     CastOn,
     Declared,
@@ -89,7 +90,7 @@ class Maker:
             return
         for one in needle.held:
             place = one.place or self.place
-            if place is not None:
+            if place is not None and one.traced:
                 self.made.forgotten.append(
                     Forgotten(place, self.size, len(one.looks), "" if one.live else one.name or "on hold")
                 )
@@ -127,6 +128,8 @@ class Maker:
             if stopped.fault is not None and not told_already:
                 self.made.faults.append(stopped.fault)
             self.lost = True
+            if self.needle is not None:
+                self.needle.lose_track()
             self.made.uncounted.append(direction.span)
             self.resume(direction)
         self.taken = direction.name if isinstance(direction, TakeYarn) else ""
@@ -148,6 +151,8 @@ class Maker:
         except Stopped:
             return
         self.lost, self.unmarked = False, True
+        if isinstance(direction, Join):
+            self.needle.join()
 
     @staticmethod
     def lay(needle: Needle, count: int) -> None:
@@ -169,6 +174,8 @@ class Maker:
                 raise Stopped(None)
             case Join():
                 self.join(self.live(direction), direction)
+            case Apart():
+                self.rows.apart(self.live(direction), direction)
             case Row() | RepeatRows() | Even() | Spaced() | Meanwhile():
                 self.rows.work(self.live(direction), direction)
             case BindOffAll() | Gather():
@@ -236,6 +243,7 @@ class Maker:
         needle.join()
         if direction.marked:
             needle.pins.append(Pin(needle.total, Lies.MARKER, BOR))
+        self.rows.rowing.judge_promise(needle, direction.promise, "the join", needle.total)
 
     def take_up(self, direction: TakeUp) -> None:
         """Held stitches come back: those of the name and the count that are said, else those held last."""

@@ -55,6 +55,7 @@ class Held:
     looks: bytes
     place: Span | None = None
     live: bool = False  # never put on hold: another piece was begun
+    traced: bool = True  # all words since could be worked, so that it is known that they still wait
 
 
 @dataclass(slots=True)
@@ -76,6 +77,7 @@ class Needle:
     worked: Counter[str] = field(default_factory=Counter)
     panels: dict[str, int] = field(default_factory=dict)  # the row that comes next, of each stitch pattern in a panel
     held: list[Held] = field(default_factory=list)
+    opened: bool = False  # the round has a gap, or is said to be worked in rows: a row may begin at either side
     taken_up: bool = False  # from a holder, and not worked since: the stitches lie as seen from the right side
 
     @property
@@ -99,7 +101,7 @@ class Needle:
         """The ends are joined: from here on a round begins where the piece begins, the right side facing."""
         if not self.in_the_round:
             self._to_beginning()
-        self.in_the_round = True
+        self.in_the_round, self.opened = True, False
         self.pins = [pin for pin in self.pins if pin.kind is Lies.MARKER]
         self.pins.append(Pin(0, Lies.BEGINNING))
 
@@ -116,8 +118,18 @@ class Needle:
 
     def part(self) -> None:
         """The work is turned behind all its stitches: whether rows or rounds follow is for their words to say."""
-        self.in_the_round = None
+        self.in_the_round, self.opened = None, False
         self.pins = [pin for pin in self.pins if pin.kind is Lies.MARKER]
+
+    def open(self) -> None:
+        """A round is worked in rows from here on, from either of its ends."""
+        if self.in_the_round:
+            self.part()
+            self.opened = True
+
+    def lose_track(self) -> None:
+        """Whether words that could not be worked take up what waits on holders is not known."""
+        self.held = [replace(one, traced=False) for one in self.held]
 
     def reverse(self) -> None:
         """All stitches in the other direction."""

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
-from sizewright.read.notation.direction_tree import Even, Extent, Meanwhile, RepeatRows, Row, Spaced
+from sizewright.read.notation.direction_tree import Apart, Even, Extent, Meanwhile, RepeatRows, Row, Spaced
 from sizewright.read.notation.kinds import Side
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped, WrongSide
@@ -37,6 +37,11 @@ class RowMaker:
         """From here on rows are worked by another way of working them."""
         self.rowing = rowing
         self.shaping = Shaping(self.counts, rowing, self.book)
+
+    def apart(self, needle: Needle, direction: Apart) -> None:
+        """A joined piece is worked in rows from here on."""
+        needle.open()
+        self.rowing.judge_promise(needle, direction.promise, "these words", needle.total)
 
     def work(self, needle: Needle, direction: Rows) -> None:
         """Works one direction. Raises `Stopped`."""

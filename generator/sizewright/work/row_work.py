@@ -95,6 +95,7 @@ class RowWork(PanelWork):
     def add(self, action: Add) -> None:
         """Stitches come onto the needle."""
         count = self.counts(action.count)
+        self.needle.opened = False  # a gap is bridged
         self.give(b"k", count)
         self.worked[self.colour] += count
 

@@ -84,6 +84,7 @@ class Rowing:
 
     def judge_side(self, needle: Needle, row: Row) -> None:
         """What a row says of its side and of working in the round must be so; the row is believed."""
+        self._open(needle, row)
         short = needle.turned_back or _turns(row) or len(row_parts(row.actions, self._counts)) > 1
         if needle.in_the_round and not row.in_the_round and short:
             self._judge_turned(needle, row)
@@ -97,6 +98,18 @@ class Rowing:
             needle.in_the_round = row.in_the_round
         if not needle.in_the_round:
             self._judge_turned(needle, row)
+
+    @staticmethod
+    def _open(needle: Needle, row: Row) -> None:
+        """Where stitches of the round wait on a holder, a row goes back and forth over the others."""
+        if not needle.opened or not (row.in_the_round or row.label):
+            return
+        if not row.in_the_round:
+            needle.part()
+            if row.side is Side.WRONG and not needle.wrong_side:
+                needle.reverse()
+                needle.wrong_side = True
+        needle.opened = False
 
     def _judge_turned(self, needle: Needle, row: Row) -> None:
         """A row that is worked flat, or a short row of a round, must be on the side it says."""

@@ -21,10 +21,12 @@ from sizewright.proof.actions import actions_in
 from sizewright.proof.telling import by_size
 from sizewright.proof.wording import INSERT, Wording
 from sizewright.read.notation.direction_tree import (
+    Apart,
     CastOn,
     Declared,
     Direction,
     Gather,
+    Join,
     Meanwhile,
     RepeatRows,
     Row,
@@ -96,7 +98,7 @@ def _of_plan(worked: Worked, span: Span) -> bool:
 def _says(direction: Direction) -> bool:
     """Whether a direction says how many stitches there are, or how many more or fewer."""
     match direction:
-        case Row(promise=promise) | Meanwhile(promise=promise):
+        case Row(promise=promise) | Join(promise=promise) | Apart(promise=promise) | Meanwhile(promise=promise):
             return promise is not None
         case RepeatRows(promise=promise, extent=extent):
             return promise is not None or extent.left is not None

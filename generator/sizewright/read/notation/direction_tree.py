@@ -162,6 +162,16 @@ class Join:
     span: Span
     marked: bool
     words: Told = ()
+    promise: Promise | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Apart:
+    """From here on a piece is worked back and forth in rows; `promise` says over how many stitches."""
+
+    span: Span
+    words: Told = ()
+    promise: Promise | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,6 +259,7 @@ Direction = (
     | Meanwhile
     | CastOn
     | Join
+    | Apart
     | TakeUp
     | BindOffAll
     | Gather

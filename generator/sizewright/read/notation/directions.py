@@ -10,10 +10,12 @@ from itertools import groupby
 from sizewright.base.finding import Finding
 from sizewright.read.notation.cast_on_parser import CastOnParser
 from sizewright.read.notation.direction_tree import (
+    Apart,
     CastOn,
     Declared,
     Direction,
     Even,
+    Join,
     Meanwhile,
     Numbers,
     Promise,
@@ -140,10 +142,7 @@ class DirectionReader:
         phrase = read_phrase(body)
         if phrase is None or promise is None:
             return phrase
-        return tuple(
-            replace(direction, promise=promise) if isinstance(direction, CastOn | RepeatRows | Even) else direction
-            for direction in phrase
-        )
+        return _with_promise(phrase, promise)
 
     def _together(self, sentence: Sentence) -> Meanwhile | None:
         """ "Work in stockinette for 12 rows and at the same time dec 1 st ..."."""
@@ -228,10 +227,20 @@ class DirectionReader:
         return numbers_of(numbers), promise
 
 
+def _with_promise(phrase: tuple[Direction, ...], promise: Promise) -> tuple[Direction, ...]:
+    """The count in brackets behind a sentence belongs to the last thing it says that can have one."""
+    kinds = CastOn | Join | Apart | RepeatRows | Even
+    last = next((at for at in reversed(range(len(phrase))) if isinstance(phrase[at], kinds)), None)
+    return tuple(
+        replace(direction, promise=promise) if at == last and isinstance(direction, kinds) else direction
+        for at, direction in enumerate(phrase)
+    )
+
+
 def _promised(found: list[Direction], promise: Promise) -> None:
     """A count that stands as a sentence of its own belongs to the direction before it."""
     last = found[-1] if found else None
-    if isinstance(last, Row | CastOn | RepeatRows | Even | Spaced | Meanwhile | Unread):
+    if isinstance(last, Row | CastOn | Join | Apart | RepeatRows | Even | Spaced | Meanwhile | Unread):
         found[-1] = replace(last, promise=promise)
 
 

@@ -8,6 +8,7 @@ import re
 from collections.abc import Callable
 
 from sizewright.read.inserts import Told
+from sizewright.read.notation.apart_phrase import APART, apart
 from sizewright.read.notation.direction_tree import (
     BindOffAll,
     CastOn,
@@ -224,6 +225,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
         _join,
     ),
     (rf"join(?: ,| and)?(?: {_MARKED_BEHIND})?", _join),
+    (APART, apart),
     (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
     (rf"(?:rep|repeat|work) (?P<rows_said>{_ALL_OF}) {_EXTENT}", _repeat),
     (rf"(?:rep|repeat|work) (?P<rows_said>{_PLURAL})(?: {_EXTENT})?", _repeat),

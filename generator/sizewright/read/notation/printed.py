@@ -9,6 +9,7 @@ from typing import assert_never
 
 from sizewright.read.inserts import LinePiece, Told, typed_piece
 from sizewright.read.notation.direction_tree import (
+    Apart,
     BindOffAll,
     CastOn,
     Declared,
@@ -35,7 +36,7 @@ from sizewright.read.notation.tree import Count
 __all__ = ["printed", "printed_row", "source_text"]
 
 
-def printed(direction: Direction) -> Told:  # noqa: PLR0911 -- one arm a kind
+def printed(direction: Direction) -> Told:  # noqa: C901, PLR0911 -- one arm a kind
     """The line of a direction."""
     match direction:
         case Row():
@@ -58,7 +59,9 @@ def printed(direction: Direction) -> Told:  # noqa: PLR0911 -- one arm a kind
             begun = direction.words or said("Cast on ", stitches(direction.count))
             behind = printed_actions(direction.behind, inside=True)
             return sentence(said(begun, ", " if behind else "", behind), direction.promise)
-        case Join() | TakeUp() | BindOffAll() | Gather() | TakeYarn() | SameAgain():
+        case Join() | Apart():
+            return sentence(direction.words or _plain(direction), direction.promise)
+        case TakeUp() | BindOffAll() | Gather() | TakeYarn() | SameAgain():
             return said(direction.words or _plain(direction), ".")
     assert_never(direction)
 
@@ -68,11 +71,16 @@ def source_text(words: Iterable[LinePiece]) -> str:
     return "".join(map(typed_piece, words))
 
 
-def _plain(direction: Join | TakeUp | BindOffAll | Gather | TakeYarn | SameAgain) -> Told:
+Wordless = Join | Apart | TakeUp | BindOffAll | Gather | TakeYarn | SameAgain
+
+
+def _plain(direction: Wordless) -> Told:  # noqa: PLR0911 -- one arm a kind
     """What these say where the sentence tells no more."""
     match direction:
         case Join():
             return ("Place marker and join to work in the round" if direction.marked else "Join to work in the round",)
+        case Apart():
+            return ("Work back and forth in rows",)
         case TakeUp():
             held = _counted(direction.count, f"held {direction.name} " if direction.name else "held ")
             return said("Join yarn to the ", held) if direction.rejoined else said("Place the ", held, " on needles")
