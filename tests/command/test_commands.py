@@ -202,7 +202,7 @@ def test_the_same_input_gives_the_same_bytes(project: Path, sizewright: Run) -> 
 def test_publishing_twice(project: Path, sizewright: Run) -> None:
     first = sizewright("publish", cwd=project)
     assert (first.returncode, first.stderr) == (0, "")
-    assert "Published in site/: 5 pages, 1 PDF, " in first.stdout
+    assert "Published in site/: 6 pages, 1 PDF, " in first.stdout
     before = contents(project / "site")
     assert "patterns/ear-band.pdf" in before
     second = sizewright("publish", cwd=project)

@@ -26,6 +26,7 @@ PAGES = {
     "about.html",
     "abbreviations.html",
     "method.html",
+    "rules.html",
     "patterns/cloth.html",
     "patterns/hat.html",
     "techniques/bobbles.html",
@@ -190,7 +191,7 @@ def test_a_pattern_shows_what_it_must(pages: dict[str, BeautifulSoup]) -> None:
         "4 mm (US 6, UK 8) circular needle",
         "1 marker",
         "Wash by hand.",
-        "Source: US 16 CFR 1120",
+        "US 16 CFR 1120 with ASTM",
         "Bobbles come off when a cat chews them.",
         "Adult M and Adult L only",
         "Corrected on 12 October 2026",
@@ -264,7 +265,7 @@ def test_a_page_named_like_one_every_site_has_is_its_introduction(
     sample_project: Project, sample_proofed: tuple[Proofed, ...], sample_theme: Theme
 ) -> None:
     (about,) = sample_project.pages
-    names = ("index", "404", "abbreviations", "method")
+    names = ("index", "404", "abbreviations", "method", "rules")
     project = replace(sample_project, pages=tuple(replace(about, name=name) for name in names))
     outputs = {output.path: output for output in site_pages(project, sample_proofed, [], sample_theme)}
     assert {path for path in outputs if path.endswith(".html")} == PAGES - {"about.html"}
@@ -275,7 +276,7 @@ def test_a_page_named_like_one_every_site_has_is_its_introduction(
 def test_a_studio_without_techniques_has_no_page_of_them(sample_project: Project, sample_theme: Theme) -> None:
     bare = replace(sample_project, techniques=(), pages=(), patterns=(), studio=Studio())
     outputs = {output.path: output for output in site_pages(bare, [], [], sample_theme)}
-    assert set(outputs) == {"index.html", "abbreviations.html", "method.html", "404.html"}
+    assert set(outputs) == {"index.html", "abbreviations.html", "method.html", "rules.html", "404.html"}
     assert b"There are no patterns yet." in outputs["index.html"].content
     assert b"techniques/" not in outputs["index.html"].content
     assert b'href="/index.html"' in outputs["404.html"].content

@@ -19,6 +19,7 @@ PAGES = (
     "about",
     "abbreviations",
     "method",
+    "rules",
     "patterns/cloth",
     "patterns/hat",
     "techniques/bobbles",

@@ -9,7 +9,7 @@ from sizewright.base.printing import exact_text
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Measured, Values
 from sizewright.proof.proofed import Proofed
-from sizewright.publish import view_method, view_terms
+from sizewright.publish import view_method, view_rules, view_terms
 from sizewright.publish.card import Card
 from sizewright.publish.drawn import drawn_files
 from sizewright.publish.links import Links
@@ -27,7 +27,8 @@ from sizewright.read.project import Project
 
 # Pages every site has. A page of `content/pages` with one of these names is the introduction of that page.
 _METHOD = "How the numbers are worked"
-_OWN = ("index", "abbreviations", "method", "404")
+_RULES = "What is checked"
+_OWN = ("index", "abbreviations", "method", "rules", "404")
 
 
 def site_pages(project: Project, proofed: Sequence[Proofed], kept: Sequence[Card], theme: Theme) -> Iterator[Output]:
@@ -90,6 +91,7 @@ class _Pages:
                 yield self.text(page)
         yield self.abbreviations()
         yield self.method()
+        yield self.rules()
         yield self.not_found()
 
     def cards(self) -> tuple[Card, ...]:
@@ -157,6 +159,13 @@ class _Pages:
         methods, intro = tuple(view_method.method_views()), self.intro("method", links)
         return self.output("method.html", page, site, methods=methods, intro=intro)
 
+    def rules(self) -> Output:
+        """What is checked before anything is published."""
+        site, links = _site(self.project, ""), self.links("")
+        page = Page(_RULES, "", view_rules.PATH, links.absolute(view_rules.PATH))
+        rules, intro = tuple(view_rules.rule_views()), self.intro("rules", links)
+        return self.output("rules.html", page, site, rules=rules, intro=intro)
+
     def not_found(self) -> Output:
         """The page a server gives for any address that leads nowhere, so its links start at the top of the site."""
         root = urlsplit(self.project.studio.address).path or "/"
@@ -193,5 +202,6 @@ def _site(project: Project, root: str) -> Site:
         pages=(
             *(Link(page.header.title, Links(root).to(f"{page.name}.html")) for page in pages),
             Link(_METHOD, f"{root}{view_method.PATH}"),
+            Link(_RULES, f"{root}{view_rules.PATH}"),
         ),
     )
