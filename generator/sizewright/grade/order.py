@@ -4,7 +4,9 @@ from collections.abc import Mapping
 
 from sizewright.base.finding import Finding
 from sizewright.grade.rules import CIRCLE
+from sizewright.grade.shaping.table import PLANS
 from sizewright.read.formula import Definition, names_in
+from sizewright.read.plan_lines import plan_called
 
 
 def relied_on(definition: Definition) -> tuple[str, ...]:
@@ -34,8 +36,9 @@ def in_order(
 
 
 def _defining(name: str, definitions: Mapping[str, Definition]) -> str:
-    """The definition that gives a name its value: of `sleeve.times` the plan `sleeve`."""
-    return name if name in definitions else name.split(".", maxsplit=1)[0]
+    """The definition that gives a name its value: of `sleeve.times` the plan `sleeve`; a gauge has no definition."""
+    plan = name.split(".", maxsplit=1)[0]
+    return plan if plan in definitions and plan_called(definitions[plan].formula) in PLANS else name
 
 
 def _visit(
