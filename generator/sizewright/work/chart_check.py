@@ -1,6 +1,6 @@
 """In: stitch patterns that are written in rows and drawn as a chart too. Out: where the two disagree, as faults."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
@@ -33,37 +33,40 @@ def _compared(
         return
     width = drawn.plus + 2 * drawn.multiple
     try:
-        by_chart, by_words = (_by_number(graded, block, width) for block in (chart, words))
+        by_chart, by_words = (_worked(graded, block, width) for block in (chart, words))
     except Stopped:
         return
-    for number, row in by_chart.items():
-        if number in by_words:
-            yield from _row(chart, row, words, by_words[number])
-    for number in by_chart.keys() ^ by_words.keys():
-        there, lacking = ("a row", "none") if number in by_chart else ("none", "a row")
-        yield ChartDiffers(chart.span, words.span, f"Row {number}", 0, there, lacking)
+    for drawn_row, written_row in zip(by_chart, by_words, strict=False):
+        yield from _row(drawn_row, written_row)
+    shared = min(len(by_chart), len(by_words))
+    for row, _ in by_chart[shared:]:
+        yield ChartDiffers(chart.span, words.span, row.label, 0, "a row", "none")
+    for number in range(shared + 1, len(by_words) + 1):  # a repeated row of the words has no number of its own
+        yield ChartDiffers(chart.span, words.span, f"Row {number}", 0, "none", "a row")
 
 
-def _by_number(graded: Graded, block: StitchBlock, width: int) -> Mapping[int, RecordedRow]:
-    """The rows worked, by their numbers. Raises `Stopped`."""
-    return {row.number: row for row in recorded(block_rows(block.directions), width, Counts(graded, 0))}
+_Worked = tuple[RecordedRow, Span]
 
 
-def _row(chart: StitchBlock, drawn: RecordedRow, words: StitchBlock, written: RecordedRow) -> Iterator[ChartDiffers]:
-    place = _place(chart, drawn.number), _place(words, written.number)
+def _worked(graded: Graded, block: StitchBlock, width: int) -> tuple[_Worked, ...]:
+    """The rows in working order, each with the place it is told at. Raises `Stopped`."""
+    rows = block_rows(block.directions)
+    done = recorded(rows, width, Counts(graded, 0))
+    return tuple(zip(done, (row.span for row in rows), strict=True))
+
+
+def _row(chart: _Worked, words: _Worked) -> Iterator[ChartDiffers]:
+    """Where one row differs first."""
+    (drawn, at), (written, beside) = chart, words
     if drawn.wrong_side != written.wrong_side or drawn.in_the_round != written.in_the_round:
-        yield ChartDiffers(*place, drawn.label, 0, _side(drawn), _side(written))
+        yield ChartDiffers(at, beside, drawn.label, 0, _side(drawn), _side(written))
         return
     yarns = any(cell.colour for row in (drawn, written) for cell in row.cells)
     pairs = zip(drawn.cells, written.cells, strict=False)
     for number, (one, other) in enumerate(pairs, start=1):
         if _said(one, yarns=yarns) != _said(other, yarns=yarns):
-            yield ChartDiffers(*place, drawn.label, number, _said(one, yarns=yarns), _said(other, yarns=yarns))
+            yield ChartDiffers(at, beside, drawn.label, number, _said(one, yarns=yarns), _said(other, yarns=yarns))
             return
-
-
-def _place(block: StitchBlock, number: int) -> Span:
-    return next((row.span for row in block_rows(block.directions) if number in row.numbers.listed), block.span)
 
 
 def _said(cell: Cell, *, yarns: bool) -> str:
