@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from sizewright.base.finding import Finding, Level
 from sizewright.proof.run import proof
@@ -88,7 +88,7 @@ def test_a_link_to_what_is_hidden_shows_it(page_at: Open, folder: Path) -> None:
     page = page_at(folder / "sheet_source.html")
     page.get_by_label("only what needs a look").check()
     page.locator("#q--sts a", has_text="head").click()
-    assert page.locator("#q--head").is_visible()
+    expect(page.locator("#q--head")).to_be_visible()  # the page is told of the new address a moment later
 
 
 @pytest.mark.parametrize("dark", [False, True])
