@@ -238,7 +238,7 @@ def test_a_length_in_a_page_is_in_both_units(pages: dict[str, BeautifulSoup]) ->
 
 def test_a_pattern_of_one_size_asks_for_none(pages: dict[str, BeautifulSoup]) -> None:
     page = pages["patterns/cloth.html"]
-    assert not page.select(".choose, script[src], style")
+    assert not page.select(".choose, script[src$='size.js'], style")
     assert "18 sts over 4 in (10.16 cm) in garter stitch" in page.get_text()
 
 

@@ -5,24 +5,7 @@
   const form = document.querySelector(".choose");
   if (!form) return;
   const sizes = [...form.elements.size];
-  const place = `sizewright size ${location.pathname}`;
-
-  // Storage may be refused (private windows, pages opened from disk): the choice then lasts as long as the page.
-  const stored = () => {
-    try {
-      return localStorage.getItem(place);
-    } catch {
-      return null;
-    }
-  };
-  const store = (value) => {
-    try {
-      if (value) localStorage.setItem(place, value);
-      else localStorage.removeItem(place);
-    } catch {
-      // Nothing to do.
-    }
-  };
+  const kept = reader.kept(`size ${location.pathname}`);
 
   const asked = () => {
     const inHash = new URLSearchParams(location.hash.slice(1)).get("size");
@@ -46,13 +29,17 @@
   };
 
   const first = asked();
-  if (first === null || !choose(first)) choose(stored() ?? "");
-  form.addEventListener("change", () => {
-    const chosen = form.elements.size.value;
-    store(chosen);
+  if (first === null || !choose(first)) choose(kept.read() ?? "");
+  form.addEventListener("change", (event) => {
+    if (event.target.name !== "size") return;
+    const chosen = reader.size();
+    kept.write(chosen || null);
     address(chosen);
+    reader.sized();
   });
-  addEventListener("hashchange", () => choose(asked()));
+  addEventListener("hashchange", () => {
+    if (choose(asked())) reader.sized();
+  });
 
   // There is room for the list of contents beside the text.
   if (matchMedia("(min-width: 64rem)").matches) document.querySelector(".contents details").open = true;
