@@ -1,8 +1,11 @@
 """In: the small project in `sample/`. Out: it read, proofed and written as a site, once for all tests of the pages."""
 
+import json
 import shutil
+import subprocess
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -86,6 +89,38 @@ def sample_site(sample_outputs: dict[str, Output], tmp_path_factory: pytest.Temp
 
 def _placeholder(name: str) -> Output:
     return Output(f"patterns/{name}.pdf", b"")
+
+
+@pytest.fixture(scope="session")
+def in_node(repository: Path) -> Callable[..., Any]:
+    """Runs scripts of the studio theme without a browser: `in_node(["exact"], "return exact.…", data)`, data as JSON.
+
+    The program is the body of a function of `given`. One process of node a call: give it all there is to do at once.
+    """
+    node = shutil.which("node")
+    if node is None:
+        pytest.fail("node is not installed: run `sh generator/setup.sh test`, which installs it", pytrace=False)
+
+    def run(scripts: list[str], program: str, given: object) -> Any:  # noqa: ANN401 (JSON)
+        files = [repository / f"themes/studio/assets/{name}.js" for name in scripts]
+        words = [file.read_text(encoding="utf-8") for file in files]
+        words.append(
+            f"const asked = (given) => {{ {program} }};\n"
+            'const given = JSON.parse(require("node:fs").readFileSync(0, "utf8"));\n'
+            "process.stdout.write(JSON.stringify(asked(given)));"
+        )
+        done = subprocess.run(
+            [node, "-e", "\n".join(words)],
+            input=json.dumps(given),
+            capture_output=True,
+            text=True,
+            check=False,
+            timeout=60,
+        )
+        assert done.returncode == 0, done.stderr
+        return json.loads(done.stdout)
+
+    return run
 
 
 @pytest.fixture
