@@ -31,7 +31,8 @@ def lines(seed: int, many: int) -> list[list[Fraction]]:
     """Values of all sizes together, since what one is printed with depends on the others."""
     chance = random.Random(seed)  # noqa: S311 (no secret)
     some = [*numbers(seed, many * 3), *(Fraction(one, 8) * Fraction(254, 100) for one in range(-12, 2200, 7))]
-    return [chance.sample(some, chance.randint(1, 5)) for _ in range(many)]
+    bounds = [[Fraction(one)] for most in (2, 10, 300, 2000) for one in (most - 1, most, -most, most + 1)]
+    return [*bounds, *(chance.sample(some, chance.randint(1, 5)) for _ in range(many))]
 
 
 def as_series(series: Iterable[Series], many: int) -> list[dict[str, object]]:
@@ -45,9 +46,9 @@ def as_series(series: Iterable[Series], many: int) -> list[dict[str, object]]:
 def test_sums_are_exact(in_node: InNode) -> None:
     pairs = list(zip(numbers(1, 3000), numbers(2, 3000), strict=True))
     program = (
-        f"{_REVIVED} return given.map(([a, b]) => [n(a), n(b)]).map(([a, b]) => [t(exact.add(a, b)),"
-        " t(exact.sub(a, b)), t(exact.mul(a, b)), b.n ? t(exact.div(a, b)) : '', exact.compare(a, b), t(exact.floor(a)), t(exact.ceil(a)),"
-        " t(exact.whole(a)), t(exact.abs(a))]);"
+        f"{_REVIVED} return given.map(([a, b]) => [n(a), n(b)]).map(([a, b]) => ["
+        "t(exact.add(a, b)), t(exact.sub(a, b)), t(exact.mul(a, b)), b.n ? t(exact.div(a, b)) : '',"
+        " exact.compare(a, b), t(exact.floor(a)), t(exact.ceil(a)), t(exact.whole(a)), t(exact.abs(a))]);"
     )
     expected = [
         [
