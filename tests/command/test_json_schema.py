@@ -2,15 +2,14 @@
 
 import json
 from collections.abc import Callable
-from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
 import pytest
 from click.testing import CliRunner
 from jsonschema import Draft202012Validator
+from tests.command import schemas
 
-from sizewright import command
 from sizewright.base.finding import Finding, Level
 from sizewright.base.place import Span
 from sizewright.command.main import sizewright
@@ -18,23 +17,13 @@ from sizewright.command.proofing import Proofing
 from sizewright.command.report_json import VERSION, json_report
 
 Made = Callable[..., Proofing]
-SCHEMA: dict[str, Any] = json.loads(files(command).joinpath("proof.schema.json").read_bytes())
+SCHEMA: dict[str, Any] = schemas.shipped("proof.schema.json")
 FOUND = Finding("broken-repeat", Level.ERROR, "½ too many", "Cast on 92.", Span("band.md", 16, 1, 16, 8), ("Small",))
 APART = Finding("missing-alt", Level.WARNING, "No words.", "", None)
 
 
-def closed(schema: Any) -> Any:  # noqa: ANN401 (a tree of JSON)
-    """The schema without room for keys it does not tell: readers must bear such, and we must not print them."""
-    if isinstance(schema, list):
-        return [closed(part) for part in schema]
-    if not isinstance(schema, dict):
-        return schema
-    parts = {key: closed(part) for key, part in schema.items()}
-    return {**parts, "additionalProperties": False} if "properties" in parts and "type" in parts else parts
-
-
 def faults(told: object) -> list[str]:
-    return [f"{error.json_path}: {error.message}" for error in Draft202012Validator(closed(SCHEMA)).iter_errors(told)]
+    return schemas.faults(SCHEMA, told)
 
 
 def printed(*words: str) -> Any:  # noqa: ANN401 (a tree of JSON)

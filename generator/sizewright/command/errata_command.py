@@ -6,7 +6,7 @@ from types import MappingProxyType
 import click
 
 from sizewright.command.outcome import DONE, REFUSED
-from sizewright.command.report_errata import Corrected, json_errata, markdown_errata, text_errata
+from sizewright.command.report_errata import Corrected, errata_schema, json_errata, markdown_errata, text_errata
 from sizewright.command.terminal import write_bytes
 from sizewright.command.versions import Versions, carried_out, versions
 from sizewright.proof.errata import errata
@@ -14,6 +14,11 @@ from sizewright.proof.errata import errata
 _FORMS: Mapping[str, Callable[[tuple[Corrected, ...], Versions], bytes]] = MappingProxyType(
     {"text": text_errata, "json": json_errata, "markdown": markdown_errata}
 )
+
+
+def _print_schema(ctx: click.Context) -> None:
+    write_bytes(errata_schema())
+    ctx.exit(DONE)
 
 
 @click.command("errata", short_help="Tell what differs between two versions of a pattern, by size.")
@@ -26,6 +31,14 @@ _FORMS: Mapping[str, Callable[[tuple[Corrected, ...], Versions], bytes]] = Mappi
     default="text",
     show_default=True,
     help="Text for a person, JSON, or Markdown: an entry to paste into “changes:” of the header.",
+)
+@click.option(
+    "--schema",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=lambda ctx, _, asked: _print_schema(ctx) if asked else None,
+    help="Print the JSON Schema of --format json, and end.",
 )
 @click.pass_context
 def errata_command(ctx: click.Context, old: str, new: str, form: str) -> None:

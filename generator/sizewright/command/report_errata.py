@@ -4,13 +4,18 @@ import json
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from importlib.resources import files
 
+from sizewright import command
 from sizewright.command.report_json import Json
 from sizewright.command.terminal import safe
 from sizewright.command.versions import Versions
 from sizewright.proof.errata import Erratum
 from sizewright.proof.errata_words import in_words
 from sizewright.read.pattern import Pattern
+
+# The version of the keys below and of `errata.schema.json`, which describes them: it rises when one goes or changes.
+VERSION = 1
 
 _UNSURE = "One of the versions has faults; what could not be worked out or carried out is compared as it is typed."
 
@@ -50,6 +55,7 @@ def json_errata(found: Sequence[Corrected], both: Versions) -> bytes:
     """For programs: every erratum with its sizes, what it reads and should read, and its sentence."""
     gone, new = both.only()
     told: Json = {
+        "version": VERSION,
         "old": both.old.name,
         "new": both.new.name,
         "patterns": [
@@ -66,6 +72,11 @@ def json_errata(found: Sequence[Corrected], both: Versions) -> bytes:
         "summary": {"patterns": len(found), "errata": sum(len(one.errata) for one in found)},
     }
     return (json.dumps(told, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")
+
+
+def errata_schema() -> bytes:
+    """The JSON Schema of what `json_errata` gives, as it is shipped."""
+    return files(command).joinpath("errata.schema.json").read_bytes()
 
 
 def _erratum(erratum: Erratum) -> Json:
