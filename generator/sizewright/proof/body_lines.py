@@ -53,7 +53,7 @@ class _Reading:
         self.graded = graded
         self.everybody = tuple(range(max(1, len(graded.sizes))))
         self.section = ""
-        self.read_by = self.everybody
+        self.passages = [self.everybody]
         self.span = graded.pattern.header.span
         self.begun: list[list[str]] = [[] for _ in self.everybody]
 
@@ -69,9 +69,9 @@ class _Reading:
                 case Heading():
                     self.section, self.span = piece.text, piece.span
                 case PassageOpen():
-                    self.read_by = self.places(piece.sizes)
+                    self.passages.append(self.places(piece.sizes))
                 case PassageClose():
-                    self.read_by = self.everybody
+                    self.passages.pop()
                 case WorkBlock():
                     self.span = piece.span
                     yield from self.directions(piece.directions, self.section, self.places(piece.sizes))
@@ -81,6 +81,11 @@ class _Reading:
                 case _:
                     pass
         yield from self.paragraph()
+
+    @property
+    def read_by(self) -> tuple[int, ...]:
+        """The sizes that read what stands here."""
+        return self.passages[-1]
 
     def places(self, sizes: tuple[str, ...] | None) -> tuple[int, ...]:
         return tuple(place for place, _ in self.graded.read_in(sizes))

@@ -165,11 +165,15 @@ class HeadingView:
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """The text of a page in reading order, its headings, and the fragment where its instructions begin, "" without."""
+    """The text of a page in reading order, its headings, and the fragment where its instructions begin, "" without.
+
+    `notes` is how many notes for learners stand in it.
+    """
 
     parts: tuple[Part, ...]
     headings: tuple[HeadingView, ...]
     start: str = ""
+    notes: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_drawn import Figures
 from sizewright.publish.view_lines import line_view
+from sizewright.publish.view_notes import NOTE_CLOSING, note_opening, without_notes
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.publish.view_schematic import schematic_view
 from sizewright.publish.view_start import START, start_of
@@ -24,6 +25,8 @@ from sizewright.read.pattern import (
     Insert,
     InstructionLine,
     LinePiece,
+    NoteClose,
+    NoteOpen,
     PassageClose,
     PassageOpen,
     Pattern,
@@ -67,17 +70,18 @@ class _Writer:
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
     tables: int = 0
+    notes: int = 0
     start: Span | None = None
     printed: dict[tuple[str, str | None, tuple[str, ...] | None], str] = field(default_factory=dict)
 
     def write(self) -> Body:
         self.start = start_of(self.pattern.body)
-        for piece in self.pattern.body:
+        for piece in without_notes(self.pattern.body) if self.links.paper else self.pattern.body:
             self.piece(piece)
         self.end_text()
-        return Body(tuple(self.parts), tuple(self.headings), START if self.start else "")
+        return Body(tuple(self.parts), tuple(self.headings), START if self.start else "", self.notes)
 
-    def piece(self, piece: Piece) -> None:  # noqa: C901 (one arm a kind of piece)
+    def piece(self, piece: Piece) -> None:  # noqa: C901, PLR0912 (one arm a kind of piece)
         match piece:
             case Finished(html=html):
                 self.text.append(self.enclosed(html) if "table>" in html else html)
@@ -95,6 +99,11 @@ class _Writer:
                 self.text.append(self.passage(sizes))
             case PassageClose():
                 self.text.append("</div>")
+            case NoteOpen(title=title):
+                self.notes += 1
+                self.text.append(note_opening(title))
+            case NoteClose():
+                self.text.append(NOTE_CLOSING)
             case WorkBlock(span=span, lines=lines):
                 self.block(Part("work", lines=self.lines(lines), anchor=START if span == self.start else ""))
             case StitchBlock(span=span, name=name, lines=lines):

@@ -7,26 +7,25 @@ from collections.abc import Iterator, Sequence
 from markdown_it.token import Token
 
 from sizewright.base.finding import Finding
-from sizewright.base.nearest import did_you_mean, nearest
+from sizewright.base.nearest import nearest
 from sizewright.base.place import Lines, Span
 from sizewright.read.blocks import BLOCKS, BlockReader
 from sizewright.read.braces import BraceReader
 from sizewright.read.columns import Columns
 from sizewright.read.markdown import INSERT, PASSAGE_CLOSE, PASSAGE_OPEN, rendered, tokens_of
 from sizewright.read.notation.stitches import Vocabulary
+from sizewright.read.passages import NOT_IN_NOTES, PassageReader
 from sizewright.read.pattern import (
     Address,
     Header,
     Heading,
     Image,
     Markup,
-    PassageClose,
-    PassageOpen,
     Piece,
 )
 from sizewright.read.plan_lines import plans_of
 from sizewright.read.references import References
-from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, NOT_UNDERSTOOD, UNCLOSED, UNKNOWN_BLOCK, UNKNOWN_SIZE
+from sizewright.read.rules import IDLE_BRACES, MISSING_ALT, NOT_UNDERSTOOD, UNCLOSED, UNKNOWN_BLOCK
 from sizewright.read.typed_numbers import shortened
 from sizewright.read.values import BRACES
 from sizewright.read.yarn_names import YarnNames
@@ -41,12 +40,11 @@ class BodyReader:
         sizes = tuple(size.name for size in header.sizes)
         self._lines = lines
         self._shift = first_line - 1
-        self._sizes = sizes
         self._references = references
         self._braces = BraceReader(lines, sizes)
         self._blocks = BlockReader(lines, self._braces, sizes, stitches, YarnNames(header.yarns))
         self._findings: list[Finding] = []
-        self._open: list[tuple[str, ...]] = []
+        self._passages = PassageReader(lines, sizes)
         self._columns = Columns(lines, self._shift)
         self._anchors: set[str] = set()
         self._parts: Counter[str] = Counter()
@@ -62,7 +60,7 @@ class BodyReader:
     @property
     def findings(self) -> tuple[Finding, ...]:
         """What is wrong, gathered while reading."""
-        found = (*self._findings, *self._braces.findings, *self._blocks.findings)
+        found = (*self._findings, *self._passages.findings, *self._braces.findings, *self._blocks.findings)
         return tuple(one for one in found if not self._at_broken_brace(one, found))
 
     def _at_broken_brace(self, finding: Finding, found: Sequence[Finding]) -> bool:
@@ -86,17 +84,12 @@ class BodyReader:
             case "heading_close":
                 yield Markup(f"</h{_level(token)}>\n")
             case _ if token.type == PASSAGE_OPEN:
-                yield from self._passage(token)
+                yield self._passage(token)
             case _ if token.type == PASSAGE_CLOSE:
-                self._open.pop()
-                yield PassageClose()
+                yield self._passages.closed()
             case _:
                 self._quoted += {"blockquote_open": 1, "blockquote_close": -1}.get(token.type, 0)
                 yield Markup(rendered(self._tokens, index))
-
-    def _within(self) -> tuple[str, ...] | None:
-        """The sizes of the passage that is open, None outside one."""
-        return self._open[-1] if self._open else None
 
     def _heading(self, index: int) -> Heading:
         token, words = self._tokens[index], self._tokens[index + 1].content
@@ -112,32 +105,8 @@ class BodyReader:
     def _block_span(self, token: Token) -> Span:
         return self._lines.whole_line((token.map or [0, 0])[0] + self._shift + 1)
 
-    def _passage(self, token: Token) -> Iterator[Piece]:
-        span = self._block_span(token)
-        word, _, rest = token.info.strip().partition(" ")
-        named = tuple(name.strip() for name in rest.split(",") if name.strip())
-        if word != "sizes":
-            mend = did_you_mean(word, ("sizes",), "Write “::: sizes A, B”.")
-            self._findings.append(UNKNOWN_BLOCK.at(span, f"“::: {word}” is no passage the tool knows.", mend))
-        elif not named:
-            mend = f"Name some of: {', '.join(self._sizes)}." if self._sizes else "This pattern has one size only."
-            self._findings.append(UNKNOWN_SIZE.at(span, "“::: sizes” names no size.", mend))
-        else:
-            self._judge_sizes(named, span)
-        end = (token.map or [0, 0])[1] + self._shift
-        if end >= len(self._lines.lines) or not self._written(end + 1).startswith(":::"):
-            message = f"“::: {token.info.strip()}” is never closed."
-            self._findings.append(UNCLOSED.at(span, message, "Close the passage with a line “:::”."))
-        within = self._open[-1] if self._open else self._sizes
-        self._open.append(tuple(name for name in within if name in named))
-        yield PassageOpen(span, self._open[-1])
-
-    def _judge_sizes(self, named: Sequence[str], span: Span) -> None:
-        for name in named:
-            if name not in self._sizes:
-                sizes = f"The sizes are: {', '.join(self._sizes)}." if self._sizes else "It has one size only."
-                mend = f"{did_you_mean(name, self._sizes)} {sizes}".strip()
-                self._findings.append(UNKNOWN_SIZE.at(span, f"“{name}” is no size of this pattern.", mend))
+    def _passage(self, token: Token) -> Piece:
+        return self._passages.opened(token.info, self._block_span(token), (token.map or [0, 0])[1] + self._shift)
 
     def _written(self, number: int) -> str:
         """A line, from 1, without the space and the signs of quotation before it."""
@@ -151,16 +120,22 @@ class BodyReader:
         end = last if last > first and self._written(last).startswith(token.markup) else 0
         if not end:
             self._findings.append(UNCLOSED.at(span, f"“{token.markup}{token.info}” is never closed.", _CLOSE_FENCE))
-        if word not in BLOCKS or self._quoted:
+        if word not in BLOCKS or self._quoted or self._only_read(word):
             self._judge_fence(word, span)
             yield Markup(rendered(self._tokens, index))
             return
         within = (first + 1, self._block_end(first, end or last + 1))
-        yield self._blocks.read(word, rest.strip(), span, within, self._within())
+        yield self._blocks.read(word, rest.strip(), span, within, self._passages.within)
+
+    def _only_read(self, word: str) -> bool:
+        return self._passages.in_note and word in NOT_IN_NOTES
 
     def _judge_fence(self, word: str, span: Span) -> None:
         """A fence that is no block of the tool, though its word or its place says it might be meant as one."""
-        if word in BLOCKS:
+        if self._only_read(word):
+            message = f"“{word}” stands in a note for learners, which is read and never carried out."
+            self._findings.append(UNKNOWN_BLOCK.at(span, message, "Close the note with “:::” before the block."))
+        elif word in BLOCKS:
             message = f"“{word}” stands in a quotation, where no block is read."
             self._findings.append(UNKNOWN_BLOCK.at(span, message, "Take the “>” away from all its lines."))
         elif meant := nearest(word, BLOCKS):
@@ -197,7 +172,7 @@ class BodyReader:
             message = f"“{shortened(child.content)}” begins with a brace that is not closed in its line."
             self._findings.append(UNCLOSED.at(span, message, "Close it with “}”, or write “\\{” for a brace."))
             return
-        insert = self._braces.read(start, start + len(child.content), self._within())
+        insert = self._braces.read(start, start + len(child.content), self._passages.within)
         if insert is not None:
             yield insert
 

@@ -177,6 +177,19 @@ class PassageClose:
 
 
 @dataclass(frozen=True, slots=True)
+class NoteOpen:
+    """`::: learners TITLE`: what follows is a note for learners, read on request and never carried out."""
+
+    span: Span
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class NoteClose:
+    """The end of such a note."""
+
+
+@dataclass(frozen=True, slots=True)
 class GradeBlock:
     """A block of the grading language, and the names whose definitions could not be read."""
 
@@ -243,7 +256,7 @@ class SchematicBlock:
     sizes: tuple[str, ...] | None
 
 
-Passage = PassageOpen | PassageClose
+Passage = PassageOpen | PassageClose | NoteOpen | NoteClose
 Block = GradeBlock | WorkBlock | StitchBlock | SchematicBlock
 Piece = Markup | Heading | Insert | Image | Address | Passage | Block
 

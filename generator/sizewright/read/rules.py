@@ -155,7 +155,7 @@ UNKNOWN_BLOCK = Rule(
 
 **Example.** a fence that begins with three backticks and `graed`
 
-**Instead.** `grade`, `work`, `stitch NAME`, `chart NAME`, `schematic`, or `::: sizes A, B`""",
+**Instead.** `grade`, `work`, `stitch NAME`, `chart NAME`, `schematic`, or `::: sizes A, B`, `::: learners`""",
 )
 
 UNKNOWN_STYLE = Rule(

@@ -1,4 +1,4 @@
-"""A passage for some sizes that holds nothing, or a size in which nothing is worked though others are.
+"""A passage or a note for learners that holds nothing, or a size in which nothing is worked though others are.
 
 **Why it matters.** The reader of that size turns the page and finds no instructions: either they were lost, or the size
 should not be offered.
@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.read.pattern import Markup, PassageClose, PassageOpen, Piece
+from sizewright.read.pattern import Markup, NoteClose, NoteOpen, PassageClose, PassageOpen, Piece
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -26,6 +26,8 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         if isinstance(opened, PassageOpen) and isinstance(closed, PassageClose):
             message = f"This passage for {', '.join(opened.sizes)} holds nothing."
             yield RULE.at(opened.span, message, "Write what is meant for them, or take it out.", opened.sizes)
+        elif isinstance(opened, NoteOpen) and isinstance(closed, NoteClose):
+            yield RULE.at(opened.span, "This note for learners holds nothing.", "Write it, or take it out.")
     worked_in = [any(entry.after[at] is not None for entry in worked.entries) for at in range(len(worked.graded.sizes))]
     for at, size in enumerate(worked.graded.pattern.header.sizes):
         if any(worked_in) and not worked_in[at]:
