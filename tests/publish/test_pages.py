@@ -190,7 +190,7 @@ def test_a_pattern_shows_what_it_must(pages: dict[str, BeautifulSoup]) -> None:
         "105 m / 115 yd per 50 g / 1.76 oz",
         "4 mm (US 6, UK 8) circular needle",
         "1 marker",
-        "Wash by hand.",
+        "Wash by hand, at most 40 °C (on a label: a tub with a hand in it).",
         "US 16 CFR 1120 with ASTM",
         "Bobbles come off when a cat chews them.",
         "Adult M and Adult L only",

@@ -81,18 +81,19 @@ def yarn_colours(yarns: Sequence[Yarn], names: Sequence[str]) -> dict[str, str]:
     found: dict[str, str] = {}
     wool: dict[Yarn | str, str] = {}
     for yarn in yarns:  # first, so that a yarn has one shade in every drawing of its pattern
-        if not _said(yarn):
-            wool[yarn] = _free((*map(_said, yarns), *wool.values()))
+        if not told_colour(yarn):
+            wool[yarn] = _free((*map(told_colour, yarns), *wool.values()))
     for name in names:
         answering = next(iter(known.answering(name)), None)
-        said = _said(answering) if answering is not None else _named(name)
+        said = told_colour(answering) if answering is not None else _named(name)
         if not said:
             said = wool.setdefault(answering or name, _free((*found.values(), *wool.values())))
         found[name] = said
     return found
 
 
-def _said(yarn: Yarn) -> str:
+def told_colour(yarn: Yarn) -> str:
+    """The colour that is told of a yarn, by its shade or in words, as #rrggbb; "" where none is."""
     return yarn.shade.text if yarn.shade is not None else _named(yarn.colour.text if yarn.colour is not None else "")
 
 
@@ -108,6 +109,20 @@ def _named(words: str) -> str:
 
 def _free(taken: Collection[str]) -> str:
     return next((wool for wool in _WOOL if wool not in taken), _WOOL[0])
+
+
+def contrast(one: str, other: str) -> float:
+    """How far two colours are apart in lightness: 1 for the same, 21 for black and white.
+
+    Source: WCAG 2.1, “contrast ratio” and “relative luminance”.
+    """
+    darker, lighter = sorted(map(_luminance, (one, other)))
+    return (lighter + 0.05) / (darker + 0.05)
+
+
+def _luminance(colour: str) -> float:
+    parts = (part / 12.92 if part <= 0.03928 else ((part + 0.055) / 1.055) ** 2.4 for part in _channels(colour))
+    return sum(share * part for share, part in zip((0.2126, 0.7152, 0.0722), parts, strict=True))
 
 
 def lit(colour: str, share: float) -> str:

@@ -14,6 +14,7 @@ from sizewright.proof.rules import (
     broken_repeat,
     chart_against_words,
     child_without_caution,
+    contrary_care,
     contrary_count,
     contrary_gauge,
     contrary_meaning,
@@ -162,6 +163,7 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
         missing_yarn,
         missing_licence,
         missing_care,
+        contrary_care,
     )
 )
 

@@ -1,14 +1,13 @@
-"""In: the header of a pattern. Out: its gauges, yarns, cautions and dates as a page says them."""
+"""In: the header of a pattern. Out: its gauges, yarns and dates as a page says them."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from datetime import date
 
 from sizewright.base.needle_sizes import SYSTEMS
 from sizewright.base.printing import as_text, decimal, needle_size, printed, quarters
 from sizewright.base.units import LENGTH, MASS, unit_named
-from sizewright.publish.view import CautionView, ChangeView, DayView, GaugeView, YarnView
-from sizewright.read.cautions import caution
+from sizewright.publish.view import ChangeView, DayView, GaugeView, YarnView
 from sizewright.read.needles import NamedSize
 from sizewright.read.pattern import Change, Gauge, Measure, Needle, Words, Yarn
 from sizewright.read.typed_numbers import exact
@@ -109,10 +108,3 @@ def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:
     )
     facts = (text_of(yarn.fibre), ball, text_of(yarn.colour), text_of(yarn.note))
     return YarnView(spoken_name(yarn.name), text_of(yarn.weight), tuple(fact for fact in facts if fact))
-
-
-def caution_views(cautions: Iterable[Words], kind: str) -> Iterator[CautionView]:
-    """The built-in cautions for that kind of piece with their sources, and the designer's own words."""
-    for words in cautions:
-        known = caution(words.text, kind)
-        yield CautionView(known.title, known.text, known.source) if known else CautionView("", words.text, "")

@@ -8,9 +8,9 @@ from sizewright.base.printing import bracketed
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
 from sizewright.publish.view_body import body_view
+from sizewright.publish.view_cautions import caution_views
 from sizewright.publish.view_drawn import figures, piece_picture
 from sizewright.publish.view_facts import (
-    caution_views,
     change_views,
     day_view,
     gauge_view,
@@ -22,6 +22,7 @@ from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_yarn import amount_notes, amount_table
+from sizewright.read.care_words import care_lines
 from sizewright.read.pattern import Day, Pattern, Piece
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
@@ -62,8 +63,8 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         notions=tuple(words.text for words in header.notions),
         terms=terms.used(pattern),
         techniques=tuple(_techniques(pattern, project, links)),
-        cautions=tuple(caution_views(header.cautions, text_of(header.kind))),
-        care=tuple(words.text for words in header.care),
+        cautions=caution_views(header, project.studio),
+        care=care_lines(header.care),
         own_title=own_title,
         body=_body(worked, pieces, links, metric_first=metric_first),
         changes=change_views(header.changes),

@@ -1,9 +1,10 @@
 """The usual cautions, one table: a header names them in `cautions:`, page and PDF print them with their source."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import Literal
 
 _LOCAL = "Rules differ from place to place: follow those of your own country."
 
@@ -43,6 +44,13 @@ CAUTIONS: Mapping[str, Caution] = MappingProxyType(
             f"sheet. {_LOCAL}",
             "common practice, no source",
         ),
+        "animal-fibre": Caution(
+            "Wool and skin",
+            "Wool and the hair of other animals make some people itch, and some are allergic to them. Ask before you "
+            "knit a gift, and wear a piece of the yarn against the neck or the inside of the wrist for an hour first. "
+            "For a baby choose a soft yarn, and take it off where the skin turns red.",
+            "common practice, no source; a doctor knows better",
+        ),
     }
 )
 
@@ -77,9 +85,24 @@ _BY_KIND = (
 )
 
 
-def caution(name: str, kind: str) -> Caution | None:
-    """A caution by its name, that for small children in the words for the kind of piece; None where none has it."""
+@dataclass(frozen=True, slots=True)
+class StudioCaution:
+    """A caution of the studio's own, from `site.yaml`; `where` says which patterns have it without naming it."""
+
+    name: str
+    caution: Caution
+    where: Literal["named", "children", "everywhere"]
+
+
+def caution(name: str, kind: str, own: Iterable[StudioCaution] = ()) -> Caution | None:
+    """A caution by its name, that for small children in the words for the kind of piece; None where none has it.
+
+    One of the studio's `own` stands for one of the tool's of the same name.
+    """
     known = CAUTIONS.get(name)
+    for one in own:
+        if one.name == name:
+            return one.caution
     for words, text, source in _BY_KIND if known is not None and name == "small-children" else ():
         if re.search(rf"\b(?:{words})\b", kind, re.IGNORECASE):
             return Caution(CAUTIONS[name].title, f"{text} {_LOCAL}", source)

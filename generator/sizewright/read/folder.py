@@ -84,6 +84,7 @@ class _Reader:
         self.outside: set[Path] = set()
         self.stitches = Vocabulary()
         self.tables: Mapping[str, SizeTable] = {}
+        self.cautions: tuple[str, ...] = ()
         self.media: frozenset[str] | None = None
         self.sources: frozenset[str] | None = None
         if content is not None:
@@ -116,6 +117,7 @@ class _Reader:
         for path in self.files(".", "site.yaml"):
             values = Values(self.lines(path))
             studio = read_studio(values)
+            self.cautions = tuple(one.name for one in studio.cautions)
             self.findings.extend(values.findings)
         for path in self.files(".", "stitches.yaml"):
             values = Values(self.lines(path))
@@ -221,7 +223,7 @@ class _Reader:
 
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         values = Values(lines)
-        header, first_line = read_header(lines, values, _KINDS[folder], self.tables)
+        header, first_line = read_header(lines, values, _KINDS[folder], self.tables, self.cautions)
         references = References(folder, self.media, self.sources)
         body = BodyReader(lines, first_line, header, references, self.stitches)
         pieces = body.read()

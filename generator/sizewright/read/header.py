@@ -1,6 +1,6 @@
 """In: the lines between `---`. Out: the header, every value typed and placed, and what is wrong with it."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import reduce
 
@@ -33,8 +33,13 @@ def find_header(lines: Lines) -> tuple[int, int] | None:
     return 1, 0
 
 
-def read_header(lines: Lines, values: Values, kind: str, tables: Mapping[str, SizeTable]) -> tuple[Header, int]:
-    """The header of a "pattern", "technique" or "page", and the first line, from 1, of the text behind it."""
+def read_header(
+    lines: Lines, values: Values, kind: str, tables: Mapping[str, SizeTable], cautions: Sequence[str] = ()
+) -> tuple[Header, int]:
+    """The header of a "pattern", "technique" or "page", and the first line, from 1, of the text behind it.
+
+    `cautions` are the names of the studio's own.
+    """
     place = find_header(lines)
     if place is None:
         span = lines.whole_line(1)
@@ -52,18 +57,21 @@ def read_header(lines: Lines, values: Values, kind: str, tables: Mapping[str, Si
         if not findings:
             values.findings.append(UNREADABLE_HEADER.at(span, "The header holds no keys.", _EXAMPLE))
         return Header(span), last + 1
-    return _Reader(lines, values, Keys(values, node), tables).read(span, kind), last + 1
+    return _Reader(lines, values, Keys(values, node), tables, (*CAUTIONS, *cautions)).read(span, kind), last + 1
 
 
 _EXAMPLE = "Begin with three lines: “---”, “title: …” and “---”."
 
 
 class _Reader:
-    def __init__(self, lines: Lines, values: Values, keys: Keys, tables: Mapping[str, SizeTable]) -> None:
+    def __init__(
+        self, lines: Lines, values: Values, keys: Keys, tables: Mapping[str, SizeTable], known_cautions: tuple[str, ...]
+    ) -> None:
         self.lines = lines
         self.values = values
         self.keys = keys
         self.tables = tables
+        self.known_cautions = known_cautions
 
     def read(self, span: Span, kind: str) -> Header:
         take, values = self.keys.take, self.values
@@ -180,13 +188,13 @@ class _Reader:
         return gauge
 
     def cautions(self, key: str, node: Node) -> tuple[Words, ...]:
-        """The name of a built-in caution, or a text of the designer's own, which has more words than one."""
+        """The name of a caution, or a text of the designer's own, which has more words than one."""
         found = []
         for item in node.items if isinstance(node, Listing) else (node,):
             words = self.values.words(key, item)
             if words is None:
                 continue
-            known = " " in words.text or self.values.one_of(key, item, tuple(CAUTIONS))
+            known = " " in words.text or self.values.one_of(key, item, self.known_cautions)
             if known:
                 found.append(words)
         return tuple(found)

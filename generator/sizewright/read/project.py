@@ -7,6 +7,7 @@ from pathlib import Path
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
 from sizewright.read.acceptance import LevelSet
+from sizewright.read.cautions import StudioCaution
 from sizewright.read.pattern import Pattern, Size, Words
 from sizewright.read.term import Term as Term  # noqa: PLC0414 -- a node of this tree too
 
@@ -25,6 +26,7 @@ class Studio:
     theme: str = "studio"
     notice: str = ""  # a line every page shows, for example that the studio is invented
     publish_only: str = ""  # "signed-off" where only patterns that somebody signed off may be published
+    cautions: tuple[StudioCaution, ...] = ()  # beside those of the tool
     levels: tuple[LevelSet, ...] = ()  # how rules are weighed here, where it is not as the tool would
 
 

@@ -1,15 +1,24 @@
 """In: `content/site.yaml`. Out: the studio."""
 
 import re
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+from typing import Literal
 
 from sizewright.read.acceptances import read_levels
+from sizewright.read.cautions import Caution, StudioCaution
 from sizewright.read.project import Studio
 from sizewright.read.references import split
 from sizewright.read.rules import UNSAFE_REFERENCE
 from sizewright.read.values import Values
-from sizewright.read.yaml_tree import Node, read_yaml
+from sizewright.read.yaml_tree import Node, Table, read_yaml
 
 _ONLY = ("signed-off",)
+_WHERE_OF: Mapping[str, Literal["named", "children", "everywhere"]] = MappingProxyType(
+    {"named": "named", "children": "children", "everywhere": "everywhere"}
+)
+_WHERE = tuple(_WHERE_OF)
+_CAUTION = "{pins: {title: …, text: …, source: …, where: everywhere}}"
 _UNITS = ("metric", "imperial")
 
 
@@ -41,10 +50,28 @@ def read_studio(values: Values) -> Studio:
         theme or default.theme,
         text("notice", default.notice),
         publish_only.text if publish_only else "",
+        keys.take("cautions", lambda key, node: tuple(_cautions(values, key, node))) or (),
         keys.take("rules", lambda key, node: read_levels(values, key, node)) or (),
     )
     keys.close()
     return studio
+
+
+def _cautions(values: Values, key: str, node: Node) -> Iterator[StudioCaution]:
+    """The studio's own cautions, by their names."""
+    if values.table(key, node, _CAUTION) is None or not isinstance(node, Table):
+        return
+    for name, entry in node.entries:
+        keys = values.table(name.text, entry, _CAUTION)
+        if keys is None:
+            continue
+        title, source = (keys.take(part, values.words) for part in ("title", "source"))
+        text = keys.require("text", values.words, "Keep the pins away from children.")
+        where = keys.take("where", lambda key, node: values.one_of(key, node, _WHERE))
+        keys.close()
+        if text is not None:
+            told = Caution(title.text if title else "", text.text, source.text if source else "")
+            yield StudioCaution(name.text, told, _WHERE_OF[where.text] if where else "named")
 
 
 def _address(values: Values, key: str, node: Node) -> str:

@@ -24,7 +24,9 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     children = [size for size in header.sizes if for_a_child(size)]
     if children and not any(words.text == "small-children" for words in header.cautions):
         names = ", ".join(size.name for size in children)
-        message = f"Sizes for children ({names}) and none of the usual cautions."
+        message = (
+            f"Sizes for children ({names}) and none of the usual cautions. The page adds them, whatever is written."
+        )
         yield RULE.at(
             children[0].span, message, "Add “cautions: [small-children]”.", tuple(size.name for size in children)
         )
