@@ -9,7 +9,7 @@ from fractions import Fraction
 import pytest
 
 from sizewright.base.units import ROW_GAUGE, STITCH_GAUGE
-from sizewright.grade.at_gauge import at_gauge
+from sizewright.grade.at_gauge import at_gauge, shifted
 from sizewright.grade.graded import Graded
 from sizewright.grade.moved import Moved, gauges_behind, moved
 from sizewright.grade.reliance import Kind, reliance
@@ -131,8 +131,8 @@ def test_who_relies_on_a_quantity(cowl: Graded) -> None:
 
 def test_another_gauge_moves_what_is_worked_out_from_printed_counts(cowl: Graded) -> None:
     # 108 and 126 sts at 21 to 10 cm are 1080/21 and 60 cm, at 19 they are 1080/19 and 1260/19 cm
-    tight = {one.measured.label: one.values for one in at_gauge(cowl, STITCH_GAUGE, Fraction(1, 10))}
-    loose = {one.measured.label: one.values for one in at_gauge(cowl, STITCH_GAUGE, Fraction(-1, 10))}
+    tight = {one.measured.label: one.values for one in at_gauge(cowl, shifted(cowl, STITCH_GAUGE, Fraction(1, 10)))}
+    loose = {one.measured.label: one.values for one in at_gauge(cowl, shifted(cowl, STITCH_GAUGE, Fraction(-1, 10)))}
     assert tight["Around"] == fractions("1080/21", "1080/21", 60, 60)
     assert loose["Around"] == fractions("1080/19", "1080/19", "1260/19", "1260/19")
     assert tight["Depth"] == loose["Depth"] == fractions(10, 10, 12, 12)
@@ -141,10 +141,86 @@ def test_another_gauge_moves_what_is_worked_out_from_printed_counts(cowl: Graded
 
 def test_and_another_row_gauge_what_is_counted_in_rows(cowl: Graded) -> None:
     # 26 and 30 rows at 26 to 10 cm are 10 and 150/13 cm
-    found = {one.measured.label: one.values for one in at_gauge(cowl, ROW_GAUGE, Fraction(1, 10))}
+    found = {one.measured.label: one.values for one in at_gauge(cowl, shifted(cowl, ROW_GAUGE, Fraction(1, 10)))}
     assert found["Worked depth"] == fractions(10, 10, "150/13", "150/13")
     assert found["Around"] == fractions(54, 54, 63, 63)
 
 
 def test_a_gauge_that_comes_to_nothing_has_no_measurements(cowl: Graded) -> None:
-    assert [one.measured.label for one in at_gauge(cowl, STITCH_GAUGE, Fraction(-2))] == ["Depth", "Worked depth"]
+    nothing = shifted(cowl, STITCH_GAUGE, Fraction(-2))
+    assert [one.measured.label for one in at_gauge(cowl, nothing)] == ["Depth", "Worked depth"]
+
+
+def test_an_asked_for_depth_is_read_back_from_its_rows(cowl: Graded) -> None:
+    # 26 rows were worked out from a depth of 10 cm: at 26 to 10 cm they are 10 cm, at 20 they are 13
+    by_rows = {
+        rows: {one.measured.label: one.values for one in at_gauge(cowl, {"row_gauge": Fraction(rows, 10)})}["Depth"]
+        for rows in (26, 20)
+    }
+    assert by_rows == {26: fractions(10, 10, "150/13", "150/13"), 20: fractions(13, 13, 15, 15)}
+
+
+KNITTED = """---
+title: Sock
+sizes:
+  S: {foot: 22 cm}
+  L: {foot: 26 cm}
+gauge: {stitches: 30 st / 10 cm, rows: 42 row / 10 cm}
+finished:
+  - {label: Foot, value: foot_long}
+  - {label: Leg, value: leg}
+  - {label: Cuff, value: cuff}
+  - {label: Above, value: above}
+---
+```grade
+foot_long  = foot - 1 cm
+toe_rounds = 21 row
+toe_length = toe_rounds / row_gauge
+to_toe     = foot_long - toe_length, nearest 0.5 cm
+leg        = 15 cm
+cuff       = leg / 3
+above      = to_toe + toe_length
+```
+```work
+Cast on 60 sts. Join to work in the round.
+Rnd 1: Knit.
+Rep Rnd 1 until piece measures {leg}.
+Rep Rnd 1 until piece measures {to_toe} from here.
+```
+"""
+
+
+def test_a_length_worked_to_is_knitted_as_printed_whatever_the_gauge() -> None:
+    # 21 rounds at 42 to 10 cm are 5 cm, at 30 they are 7: the toe is 2 cm longer, and so is the foot
+    graded = grade(read_text(KNITTED).patterns[0])
+    assert graded.findings == ()
+    found = {one.measured.label: one.values for one in at_gauge(graded, {"row_gauge": Fraction(3)})}
+    assert found == {
+        "Foot": fractions(23, 27),
+        "Leg": fractions(15, 15),
+        "Cuff": fractions(5, 5),
+        "Above": fractions(23, 27),
+    }
+
+
+def test_what_two_numbers_tell_otherwise_is_not_read_back() -> None:
+    twice = KNITTED.replace("until piece measures {leg}", "until piece measures {foot_long - 3 cm}")
+    graded = grade(read_text(twice).patterns[0])
+    found = {one.measured.label: one.values for one in at_gauge(graded, {"row_gauge": Fraction(3)})}
+    assert found["Foot"] == fractions(21, 25)
+
+
+def test_each_named_gauge_moves_its_own_fabric() -> None:
+    text = """---
+title: Two fabrics
+gauge:
+  body: {stitches: 20 st / 10 cm, rows: 28 row / 10 cm}
+  cuff: {stitches: 25 st / 10 cm, rows: 32 row / 10 cm}
+finished:
+  - {label: Body, value: 100 st / body.stitches}
+  - {label: Cuff, value: 50 st / cuff.stitches}
+---
+"""
+    graded = grade(read_text(text).patterns[0])
+    found = {one.measured.label: one.values for one in at_gauge(graded, {"cuff.stitches": Fraction(2)})}
+    assert found == {"Body": fractions(50), "Cuff": fractions(25)}

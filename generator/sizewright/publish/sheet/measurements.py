@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from sizewright.base.printing import as_text, printed
 from sizewright.base.units import LENGTH, ROW_GAUGE, STITCH_GAUGE, base_unit
-from sizewright.grade.at_gauge import Shifted, at_gauge
+from sizewright.grade.at_gauge import Shifted, at_gauge, shifted
 from sizewright.grade.graded import Graded, Measured
 from sizewright.grade.growth import growth
 from sizewright.grade.run import grade
@@ -82,7 +82,7 @@ def _in_print(measured: Measured, *, metric_first: bool) -> Iterator[RowView]:
 
 def shifted_groups(graded: Graded) -> Iterator[GroupView]:
     """The finished measurements where the gauge comes out otherwise and the printed counts are knitted."""
-    others = [(words, _by_label(at_gauge(graded, kind, by))) for kind, by, words in _SHIFTS]
+    others = [(words, _by_label(at_gauge(graded, shifted(graded, kind, by)))) for kind, by, words in _SHIFTS]
     for measured in graded.finished:
         if measured.finished.dimension != LENGTH:
             continue
