@@ -22,28 +22,30 @@ class Lengths:
         self._graded = graded
         self._counts = counts
 
-    def rows(self, extent: Extent, part: str) -> int | None:
-        """The rows that a length takes, to the nearest whole; None where there is no row gauge.
+    def rows(self, extent: Extent, part: str) -> tuple[int, Fraction] | None:
+        """The rows that a length takes, to the nearest whole, and the length in cm; None where there is no row gauge.
 
         `part` are the words of the part that is worked; a gauge named in them is used where a pattern has several.
         """
         length = self._length(extent)
-        gauge = self._gauge(part)
-        return None if length is None or gauge is None else floor(length * gauge + Fraction(1, 2))
+        gauge = self.gauge(part)[1]
+        return None if length is None or gauge is None else (floor(length * gauge + Fraction(1, 2)), length)
 
     def measured(self, rows: int, part: str) -> Fraction | None:
         """The length of so many rows in cm; None where there is no row gauge."""
-        gauge = self._gauge(part)
+        gauge = self.gauge(part)[1]
         return None if not gauge else rows / gauge
 
-    def _gauge(self, part: str) -> Fraction | None:
+    def gauge(self, part: str) -> tuple[str, Fraction | None]:
+        """The row gauge of a part by its name in formulas, and in rows to the cm; "" and None where there is none."""
         gauges = {
             name: named.result.values[self._counts.size]
             for name, named in self._graded.quantities.items()
             if named.formula is None and named.result.dimension == ROW_GAUGE
         }
-        meant = [value for name, value in gauges.items() if name.split(".")[0].casefold() in part.casefold()]
-        return next(iter(meant or gauges.values()), None)
+        meant = [name for name in gauges if name.split(".")[0].casefold() in part.casefold()]
+        name = next(iter(meant or gauges), "")
+        return name, gauges.get(name)
 
     def _length(self, extent: Extent) -> Fraction | None:
         if isinstance(extent.length, Insert):

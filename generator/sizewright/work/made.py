@@ -25,6 +25,7 @@ from sizewright.read.notation.direction_tree import (
     TakeYarn,
     Unread,
 )
+from sizewright.work.at_row_gauge import Stretch
 from sizewright.work.faults import Fault, Forgotten
 
 
@@ -43,12 +44,17 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class MadePart:
-    """A part as one size made it: its rows and their length in cm, None where they are not known."""
+    """A part as one size made it: its rows and their length in cm, None where they are not known.
+
+    `gauge` is the name of the row gauge it is measured by, "" where there is none; `stretches` are worked to a length.
+    """
 
     piece: str
     span: Span
     rows: int | None
     length: Fraction | None
+    gauge: str
+    stretches: tuple[Stretch, ...]
 
 
 @dataclass(slots=True)

@@ -32,7 +32,7 @@ from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Forgotten, NoMarker, NoStitches, NoTurn, NoYarnOver, Stopped, UnevenGraft, WrongCount
 from sizewright.work.holders import held_as, names_of, off_holders, plain_name
-from sizewright.work.made import Made, MadePart, Step, label_of
+from sizewright.work.made import Made, Step, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
 from sizewright.work.patterns import Patterns
@@ -103,8 +103,7 @@ class Maker:
         if needle is None or begun is None or not needle.rows:
             return
         rows = None if self.lost else needle.rows
-        length = None if rows is None else self.rows.lengths.measured(rows, self.piece)
-        self.made.parts.append(MadePart(self.piece, begun, rows, length))
+        self.made.parts.append(self.rows.part(self.piece, begun, rows))
 
     def count_worked(self) -> None:
         """Adds the stitches that were worked since."""

@@ -7,10 +7,11 @@ from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Apart, Even, Extent, Meanwhile, RepeatRows, Row, Spaced
 from sizewright.read.notation.kinds import Side
+from sizewright.work.at_row_gauge import Stretch
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Stopped, WrongSide
 from sizewright.work.lengths import Lengths
-from sizewright.work.made import Made
+from sizewright.work.made import Made, MadePart
 from sizewright.work.needle import Needle
 from sizewright.work.row_book import RowBook
 from sizewright.work.rowing import Rowing
@@ -30,6 +31,7 @@ class RowMaker:
         self.sections = sections
         self.untold = False  # how many rows the direction means
         self.lengths = Lengths(graded, counts)
+        self.stretches: list[Stretch] = []  # of the part that is worked
         self.rowing = Rowing(counts, made.faults)
         self.shaping = Shaping(counts, self.rowing, book)
 
@@ -42,6 +44,12 @@ class RowMaker:
         """A joined piece is worked in rows from here on."""
         needle.open()
         self.rowing.judge_promise(needle, direction.promise, "these words", needle.total)
+
+    def part(self, piece: str, begun: Span, rows: int | None) -> MadePart:
+        """The part that ends, `rows` None where they are not known."""
+        stretches, self.stretches = tuple(self.stretches), []
+        length = None if rows is None else self.lengths.measured(rows, piece)
+        return MadePart(piece, begun, rows, length, self.lengths.gauge(piece)[0], stretches)
 
     def work(self, needle: Needle, direction: Rows) -> None:
         """Works one direction. Raises `Stopped`."""
@@ -112,7 +120,12 @@ class RowMaker:
             target = self.lengths.rows(extent, f"{self.sections.heading} {extent.since}")
             origin = self.sections.origin(extent.since, needle.rows)
             self.untold = target is None
-            return None if target is None else max(0, origin + target - needle.rows)
+            if target is None:
+                return None
+            count, length = max(0, origin + target[0] - needle.rows), target[1]
+            if needle.rows + count:
+                self.stretches.append(Stretch(needle.rows, needle.rows + count, origin, length))
+            return count
         return len(rows) * (1 if extent.times is None else self.counts(extent.times))
 
     def extend(self, needle: Needle, rows: tuple[Row, ...], extent: Extent, span: Span) -> None:

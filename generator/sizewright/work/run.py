@@ -54,7 +54,9 @@ def _part(parts: dict[int, MadePart], count: int) -> Part:
     first = next(iter(parts.values()))
     by_size = [parts.get(size) for size in range(count)]
     rows = tuple(part.rows if part else None for part in by_size)
-    return Part(first.piece, first.span, rows, tuple(part.length if part else None for part in by_size))
+    lengths = tuple(part.length if part else None for part in by_size)
+    stretches = tuple(part.stretches if part else () for part in by_size)
+    return Part(first.piece, first.span, rows, lengths, first.gauge, stretches)
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
+from sizewright.work.at_row_gauge import Stretch
 from sizewright.work.faults import Fault, Forgotten
 from sizewright.work.yarn_need import YarnNeed
 
@@ -85,12 +86,15 @@ class Part:
     """A part of a piece, from cast-on or take-up to its end, by size: the rows worked and their length in cm.
 
     None where a size does not make it or it could not be worked; a length is None too where there is no row gauge.
+    `gauge` is the name of the row gauge it is measured by, and `stretches` are its rows that are worked to a length.
     """
 
     piece: str
     span: Span
     rows: tuple[int | None, ...]
     lengths: tuple[Fraction | None, ...]
+    gauge: str
+    stretches: tuple[tuple[Stretch, ...], ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -14,6 +14,7 @@ from sizewright.publish.sheet.found import Found
 from sizewright.publish.sheet.quantities import refs
 from sizewright.publish.sheet.view import GroupView, RowView
 from sizewright.read.formula import names_in
+from sizewright.work.at_row_gauge import tall
 from sizewright.work.worked import Part, Worked
 
 _ONE_IN_TEN = Fraction(1, 10)  # one more or less in 10 cm, to the cm
@@ -121,12 +122,12 @@ def part_groups(worked: Worked) -> Iterator[GroupView]:
 
 
 def _at_row_gauge(part: Part, by: Fraction) -> Iterator[str]:
-    """The same rows where so many more come to the cm; rows worked to a length would be more or fewer instead."""
-    for count, length in zip(part.rows, part.lengths, strict=True):
+    """The same part where so many more rows come to the cm: rows worked to a length are more or fewer and end there."""
+    for count, length, stretches in zip(part.rows, part.lengths, part.stretches, strict=True):
         if not count or not length or count / length + by <= 0:
             yield NONE
         else:
-            yield exact(count / (count / length + by))
+            yield exact(tall(count, stretches, count / length + by).length)
 
 
 def gauge_texts(graded: Graded) -> Iterator[str]:
