@@ -89,9 +89,9 @@ def test_colours_are_never_alone() -> None:
 def test_a_block_that_cannot_be_drawn_is_only_words() -> None:
     project = read_text("---\ntitle: A\n---\n```stitch X\nRow 1: Frobble.\n```\n", "a.md")
     (drawings,) = stitch_drawings(work(grade(project.patterns[0]))).values()
-    assert drawings == StitchDrawings(None, None)
+    assert drawings == StitchDrawings(None, None, None)
     uneven = stitch("Row 1 (RS): *K1, p1; rep from * to end.\nRow 2: *K1, p1; rep from * to last st, k1.")
-    assert uneven == StitchDrawings(None, None)
+    assert uneven == StitchDrawings(None, None, None)
 
 
 @pytest.mark.parametrize("name", ALL)

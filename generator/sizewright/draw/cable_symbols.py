@@ -37,7 +37,8 @@ def cable_symbol(crossing: Crossing, term: str, *, wrong_side: bool) -> Symbol:
         if kind == "p"
     )
     right, wrong = ((), (term,)) if wrong_side else ((term,), ())
-    return Symbol(term, right, wrong, lines, dots, crossing.over)
+    name = f"crossing to the {'left' if left else 'right'}"
+    return Symbol(name, right, wrong, lines, dots, crossing.over)
 
 
 def _edges(way: str, start: int, end: int) -> tuple[_Edge, ...]:

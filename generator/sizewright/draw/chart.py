@@ -12,6 +12,7 @@ from sizewright.draw.cable_symbols import cable_symbol
 from sizewright.draw.columns import Shown, columned
 from sizewright.draw.symbols import Symbol, spare_symbol, spoken, symbol_of
 from sizewright.read.notation.cables import crossing_of, crossing_words
+from sizewright.read.notation.direction_tree import Row
 from sizewright.work.cloth import seen
 from sizewright.work.recording import Cell, RecordedRow
 
@@ -30,7 +31,11 @@ class ChartCell:
 
 @dataclass(frozen=True, slots=True)
 class ChartRow:
-    """One row; its number stands on the side it is worked from. `before` and `after` are the stitches on the needle."""
+    """One row; its number stands on the side it is worked from. `before` and `after` are the stitches on the needle.
+
+    It is read `from_left` where it is a wrong-side row, in a mirrored chart where it is none; every round is like a
+    right-side row. `written` is the row of the instructions it was worked from.
+    """
 
     number: int
     wrong_side: bool
@@ -38,11 +43,8 @@ class ChartRow:
     before: int
     after: int
     cells: tuple[ChartCell, ...]
-
-    @property
-    def from_left(self) -> bool:
-        """Whether it is read from the left: a wrong-side row is, every round is not."""
-        return self.wrong_side and not self.in_the_round
+    from_left: bool
+    written: Row
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +68,7 @@ class Chart:
     """A chart. `frame` is None where no columns are repeated alike in all rows; `yarns` are names with their letters.
 
     The pattern works over a multiple of so many stitches and `plus` more; `multiple` is 0 where only one count fits.
+    A `mirrored` one is for knitting left-handed (see `chart_mirror`).
     """
 
     name: str
@@ -77,6 +80,7 @@ class Chart:
     key: tuple[KeyEntry, ...]
     has_gaps: bool
     yarns: tuple[tuple[str, str], ...]
+    mirrored: bool = False
 
 
 def chart(name: str, multiple: int, plus: int, widths: Sequence[Sequence[RecordedRow]]) -> Chart | None:
@@ -153,6 +157,8 @@ class _Drawer:
                 row.before,
                 row.after,
                 tuple(self._cell(one, wrong_side=row.wrong_side) for one in shown if one.columns),
+                row.wrong_side and not row.in_the_round,
+                row.written,
             )
             for number, row, shown in zip(numbers, rows, grid, strict=True)
         )

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import svg
 
 from sizewright.draw.chart import Chart, ChartCell, Frame
+from sizewright.draw.chart_words import reading
 from sizewright.draw.svg_parts import (
     FONT,
     GREY,
@@ -67,19 +68,13 @@ def chart_svg(chart: Chart, colours: Mapping[str, str], scale: float) -> str:
 
 def chart_name(chart: Chart) -> str:
     """The words that stand for a chart."""
-    return f"Chart of {chart.name}, {chart.columns} stitches by {len(chart.rows)} rows; the rows are also written out"
+    of = f"Chart of {chart.name}{', in mirror image' if chart.mirrored else ''}"
+    return f"{of}, {chart.columns} stitches by {len(chart.rows)} rows; the rows are also written out"
 
 
 def _description(chart: Chart) -> str:
-    rows = chart.rows
-    if rows[0].in_the_round:
-        reading = "Every round is read from right to left."
-    elif len({row.wrong_side for row in rows}) > 1:
-        reading = "Right-side rows are read from right to left, wrong-side rows from left to right."
-    else:
-        reading = f"Rows are read from {'left to right' if rows[0].from_left else 'right to left'}."
     frame = f" The {chart.multiple} stitches of the repeat are framed." if chart.frame else ""
-    return f"{reading}{frame} What is worked in each row stands in the written rows."
+    return f"{reading(chart)}{frame} What is worked in each row stands in the written rows."
 
 
 def _places(chart: Chart, colours: Mapping[str, str]) -> Iterator[_Place]:
@@ -140,15 +135,46 @@ def _letters(chart: Chart, places: Sequence[_Place]) -> Iterator[svg.Element]:
 
 
 def _numbers(chart: Chart) -> Iterator[svg.Element]:
-    """Row numbers on the side a row is worked from, stitch numbers below from the right."""
+    """Row numbers on the side a row is worked from, stitch numbers below from where a right-side row begins."""
     right = _SIDE + chart.columns * CELL
-    for place, row in enumerate(chart.rows):
-        y = _TOP + (len(chart.rows) - 1 - place) * CELL + 14.5
-        x, anchor = (_SIDE - 5, "end") if row.from_left else (right + 5, "start")
-        yield words(str(row.number), x, y, 12, anchor=anchor)
+    yield from _row_numbers(chart, left=True, x=_SIDE - 5)
+    yield from _row_numbers(chart, left=False, x=right + 5)
     for number in range(1, chart.columns + 1):
         if chart.columns <= 12 or number == 1 or number % 5 == 0:
-            yield words(str(number), right - (number - 0.5) * CELL, _TOP + len(chart.rows) * CELL + 15, 11)
+            along = (number - 0.5) * CELL
+            x = _SIDE + along if chart.mirrored else right - along
+            yield words(str(number), x, _TOP + len(chart.rows) * CELL + 15, 11)
+
+
+def _row_numbers(chart: Chart, *, left: bool, x: float) -> Iterator[svg.Element]:
+    """The numbers of the rows that are read from that side."""
+    for place, row in enumerate(chart.rows):
+        if row.from_left == left:
+            y = _TOP + (len(chart.rows) - 1 - place) * CELL + 14.5
+            yield words(str(row.number), x, y, 12, anchor="end" if left else "start")
+
+
+def gutter_svg(chart: Chart, scale: float, *, left: bool) -> str:
+    """The row numbers of one side by themselves, to stay in view while a chart is scrolled; "" where there are none."""
+    numbers = list(_row_numbers(chart, left=left, x=_SIDE - 5 if left else 5))
+    if not numbers:
+        return ""
+    height = len(chart.rows) * CELL + _TOP + _FOOT
+    drawing = svg.SVG(
+        viewBox=svg.ViewBoxSpec(0, 0, _SIDE, height),
+        width=round(_SIDE * scale),
+        height=round(height * scale),
+        class_=["gutter", "at-left" if left else "at-right"],
+        elements=[filled(box(0, 0, _SIDE, height), PAPER), *numbers],
+        extra={"aria-hidden": "true", "font-family": FONT},
+    )
+    return str(drawing)
+
+
+def row_place(chart: Chart, place: int) -> tuple[float, float]:
+    """Where a row of a chart lies, from the lowest up: its upper edge and its height, as shares of the drawing's."""
+    height = len(chart.rows) * CELL + _TOP + _FOOT
+    return (_TOP + (len(chart.rows) - 1 - place) * CELL) / height, CELL / height
 
 
 def _frame(chart: Chart) -> Iterator[svg.Element]:

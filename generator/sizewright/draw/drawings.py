@@ -5,11 +5,14 @@ from dataclasses import dataclass
 
 from sizewright.base.place import Span
 from sizewright.draw.chart import Chart, chart
-from sizewright.draw.chart_svg import chart_svg, key_svg, no_stitch_svg, yarn_svg
+from sizewright.draw.chart_mirror import mirrored
+from sizewright.draw.chart_svg import chart_svg, gutter_svg, key_svg, no_stitch_svg, row_place, yarn_svg
+from sizewright.draw.chart_words import chart_notes, row_words
 from sizewright.draw.cloth_svg import Extent, cloth_svg
 from sizewright.draw.cloth_words import listed, textures
 from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
+from sizewright.read.inserts import Told
 from sizewright.read.notation.direction_tree import Row
 from sizewright.read.pattern import Gauge, StitchBlock
 from sizewright.work.blocks import block_rows
@@ -39,19 +42,36 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
+class DrawnRow:
+    """A row of a chart: its number, its line in house style, and where it lies: shares of the height of the drawing."""
+
+    number: int
+    from_left: bool
+    top: float
+    height: float
+    words: Told
+
+
+@dataclass(frozen=True, slots=True)
 class DrawnChart:
-    """A chart as SVG, its key as signs with their meanings, and what a reader has to know of it."""
+    """A chart as SVG, its key as signs with their meanings, and what a reader has to know of it.
+
+    `gutters` are the row numbers of its sides by themselves, and `rows` its rows from the lowest up.
+    """
 
     svg: str
     key: tuple[tuple[str, str], ...]
     notes: tuple[str, ...]
+    gutters: tuple[str, ...]
+    rows: tuple[DrawnRow, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class StitchDrawings:
-    """What is drawn of a stitch block; None where its rows cannot be drawn."""
+    """What is drawn of a stitch block; None where its rows cannot be drawn. `mirrored` is left-handed."""
 
     chart: DrawnChart | None
+    mirrored: DrawnChart | None
     cloth: Drawing | None
 
 
@@ -81,11 +101,15 @@ def piece_drawing(worked: Worked) -> Drawing | None:
 def _stitch_drawings(block: StitchBlock, pattern: StitchPattern, graded: Graded) -> StitchDrawings:
     rows = block_rows(block.directions)
     if not rows or not pattern.understood:
-        return StitchDrawings(None, None)
+        return StitchDrawings(None, None, None)
     widths = _widths(rows, pattern, graded)
     drawn = chart(pattern.name, pattern.multiple or 0, pattern.plus, widths)
-    in_colours = _drawn_chart(drawn, graded) if drawn is not None else None
-    return StitchDrawings(in_colours, _swatch(rows, pattern, widths, graded))
+    right, left = (drawn, mirrored(drawn)) if drawn is not None else (None, None)
+    return StitchDrawings(
+        _drawn_chart(right, graded) if right else None,
+        _drawn_chart(left, graded) if left else None,
+        _swatch(rows, pattern, widths, graded),
+    )
 
 
 def _widths(rows: Sequence[Row], pattern: StitchPattern, graded: Graded) -> list[tuple[RecordedRow, ...]]:
@@ -107,23 +131,14 @@ def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:
     if drawn.has_gaps:
         key.append((no_stitch_svg(_SCALE), "no stitch: pass over it"))
     key.extend((yarn_svg(colours[name], letter, name, _SCALE), name) for name, letter in drawn.yarns)
-    return DrawnChart(chart_svg(drawn, colours, scale), tuple(key), _notes(drawn))
-
-
-def _notes(drawn: Chart) -> tuple[str, ...]:
-    """How the chart is read, and what is repeated."""
-    rows = drawn.rows
-    if rows[0].in_the_round:
-        reading = "Read every round from right to left."
-    elif len({row.wrong_side for row in rows}) == 1:
-        reading = f"Read every row from {'left to right' if rows[0].from_left else 'right to left'}."
-    else:
-        reading = "Read RS rows from right to left and WS rows from left to right."
-    if not drawn.multiple:
-        return (reading,)
-    plus = f" plus {drawn.plus}" if drawn.plus else ""
-    framed = "the repeat is framed." if drawn.frame else "no columns are repeated alike in all rows."
-    return reading, f"Multiple of {drawn.multiple} sts{plus}; {framed}"
+    gutters = (gutter_svg(drawn, scale, left=left) for left in (True, False))
+    rows = tuple(
+        DrawnRow(row.number, row.from_left, *row_place(drawn, place), row_words(row))
+        for place, row in enumerate(drawn.rows)
+    )
+    return DrawnChart(
+        chart_svg(drawn, colours, scale), tuple(key), tuple(chart_notes(drawn)), tuple(filter(None, gutters)), rows
+    )
 
 
 def _swatch(

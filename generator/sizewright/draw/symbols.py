@@ -20,7 +20,7 @@ _MOVE = re.compile(r"M(-?[\d.]+) (-?[\d.]+)")
 class Symbol:
     """A sign: lines and filled shapes over `over` cells, and the terms it stands for on either side.
 
-    In a path only `M` is absolute, so that it can be moved.
+    In a path only `M` is absolute, so that it can be moved. A sign that leans or crosses says where to in its name.
     """
 
     name: str
@@ -63,11 +63,17 @@ SYMBOLS = (
     Symbol("twisted decrease to the left", ("k2tog tbl",), ("p2tog tbl",), f"{_LEFT}M4 10.5l6.5 -6.5"),
     Symbol("purled decrease to the right", ("p2tog",), ("k2tog",), _RIGHT, dot(14.5, 14, 2.2)),
     Symbol("purled decrease to the left", ("ssp",), ("ssk",), _LEFT, dot(5.5, 14, 2.2)),
-    Symbol("twisted purled decrease", ("p2tog tbl",), ("k2tog tbl",), f"{_LEFT}M4 10.5l6.5 -6.5", dot(5.5, 15, 2.2)),
+    Symbol(
+        "twisted purled decrease to the left",
+        ("p2tog tbl",),
+        ("k2tog tbl",),
+        f"{_LEFT}M4 10.5l6.5 -6.5",
+        dot(5.5, 15, 2.2),
+    ),
     Symbol("double decrease to the right", ("k3tog",), ("p3tog",), _FAN_RIGHT),
     Symbol("double decrease to the left", ("sssk",), ("sssp",), _FAN_LEFT),
-    Symbol("twisted double decrease", ("k3tog tbl",), (), f"{_FAN_LEFT}M13 4h4"),
-    Symbol("slipped double decrease", ("sk2p",), (), "M5 4l10.5 12M10.3 10l-5.3 6"),
+    Symbol("twisted double decrease to the left", ("k3tog tbl",), (), f"{_FAN_LEFT}M13 4h4"),
+    Symbol("slipped double decrease to the left", ("sk2p",), (), "M5 4l10.5 12M10.3 10l-5.3 6"),
     Symbol("centred double decrease", ("s2kp",), (), "M4 16l6 -12l6 12M10 4v12"),
     Symbol("purled double decrease to the right", ("p3tog",), ("k3tog",), _FAN_RIGHT, dot(5.5, 5.5, 2.2)),
     Symbol("purled double decrease to the left", ("sssp",), ("sssk",), _FAN_LEFT, dot(14.5, 5.5, 2.2)),

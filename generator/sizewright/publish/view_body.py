@@ -10,7 +10,7 @@ from sizewright.base.place import Span
 from sizewright.grade.graded import Inserts, Schematic
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
-from sizewright.publish.view_drawn import Figures
+from sizewright.publish.view_drawn import Figures, chart_view
 from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_notes import NOTE_CLOSING, note_opening, without_notes
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
@@ -107,8 +107,11 @@ class _Writer:
             case WorkBlock(span=span, lines=lines):
                 self.block(Part("work", lines=self.lines(lines), anchor=START if span == self.start else ""))
             case StitchBlock(span=span, name=name, lines=lines):
-                figures = self.drawn.get(span, Figures(None, None))
-                self.block(Part("stitch", None, name.text, self.lines(lines), figures.chart, figures.cloth))
+                figures = self.drawn.get(span)
+                chart = chart_view(figures, self.number) if figures else None
+                self.block(
+                    Part("stitch", None, name.text, self.lines(lines), chart, figures.cloth if figures else None)
+                )
             case SchematicBlock(span=span):
                 self.schematic(span)
             case GradeBlock():

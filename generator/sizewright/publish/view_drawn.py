@@ -1,17 +1,19 @@
 """In: the drawings of a pattern. Out: the charts and pictures of cloth that its page and its paper show."""
 
 from base64 import b64encode
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from sizewright.base.place import Span
-from sizewright.draw.drawings import Drawing, DrawnChart
+from sizewright.draw.drawings import Drawing, DrawnChart, DrawnRow, StitchDrawings
 from sizewright.publish.drawn import drawn, drawn_path
 from sizewright.publish.links import Links
-from sizewright.publish.view import Picture
-from sizewright.publish.view_chart import ChartView, KeyView
+from sizewright.publish.view import Line, Picture
+from sizewright.publish.view_chart import ChartRowView, ChartView, KeyView
+from sizewright.publish.view_lines import line_view
+from sizewright.read.pattern import Insert, TypedList
 from sizewright.work.worked import Worked
 
 _CAPTION = "The cloth of the first piece, drawn from its rows"
@@ -19,10 +21,11 @@ _CAPTION = "The cloth of the first piece, drawn from its rows"
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """What is drawn of a stitch block, as a page shows it."""
+    """What is drawn of a stitch block, for a page or for paper; the numbers of its rows are put in by `chart_view`."""
 
-    chart: ChartView | None
+    drawings: StitchDrawings
     cloth: Picture | None
+    paper: bool
 
 
 def piece_picture(worked: Worked, links: Links) -> Picture | None:
@@ -34,7 +37,7 @@ def piece_picture(worked: Worked, links: Links) -> Picture | None:
 def figures(worked: Worked, links: Links) -> Mapping[Span, Figures]:
     """The drawings of every stitch block, by its place."""
     return {
-        span: Figures(_chart(drawings.chart), _picture(drawn_path(worked, number), drawings.cloth, links))
+        span: Figures(drawings, _picture(drawn_path(worked, number), drawings.cloth, links), links.paper)
         for number, (span, drawings) in enumerate(drawn(worked).stitches.items(), start=1)
     }
 
@@ -48,8 +51,23 @@ def _picture(path: str, drawing: Drawing | None, links: Links) -> Picture | None
     return Picture(links.file(path), drawing.words)
 
 
-def _chart(chart: DrawnChart | None) -> ChartView | None:
-    if chart is None:
+def chart_view(figures: Figures, number: Callable[[Insert | TypedList], str]) -> ChartView | None:
+    """The chart of a stitch block; `number` gives the markup of a number among the words of a row."""
+    right, left = figures.drawings.chart, figures.drawings.mirrored
+    if right is None:
         return None
+    if figures.paper:
+        return replace(_chart(right, number), gutters=(), rows=())
+    return replace(_chart(right, number), mirrored=_chart(left, number) if left else None)
+
+
+def _chart(chart: DrawnChart, number: Callable[[Insert | TypedList], str]) -> ChartView:
     key = tuple(KeyView(Markup(sign), words) for sign, words in chart.key)  # noqa: S704 (markup of the draw stage)
-    return ChartView(Markup(chart.svg), key, chart.notes)  # noqa: S704 (markup of the draw stage)
+    rows = tuple(_row(row, line_view(row.words, number)) for row in chart.rows)
+    gutters = tuple(map(Markup, chart.gutters))
+    return ChartView(Markup(chart.svg), key, chart.notes, gutters, rows)  # noqa: S704 (markup of the draw stage)
+
+
+def _row(row: DrawnRow, line: Line) -> ChartRowView:
+    text = line.text + (Markup(" ({})").format(line.count) if line.count else "")
+    return ChartRowView(row.number, row.from_left, f"{row.top:.3%}", f"{row.height:.3%}", line.label, text)

@@ -60,7 +60,10 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class RecordedRow:
-    """One row in working order. `skipped` stitches lay behind where it begins; what is left over lies ahead."""
+    """One row in working order. `skipped` stitches lay behind where it begins; what is left over lies ahead.
+
+    `written` is the row it was worked from, of which it may be a part only.
+    """
 
     label: str
     number: int
@@ -70,6 +73,7 @@ class RecordedRow:
     after: int
     skipped: int
     cells: tuple[Cell, ...]
+    written: Row
 
     @property
     def left(self) -> int:
@@ -113,7 +117,7 @@ class Recording:
             self._doubled(in_the_round)
         number = row.numbers.listed[0] if row.numbers.listed else 0
         recorded = RecordedRow(
-            row.label, number, wrong, in_the_round, before, needle.total, skipped, tuple(recorder.cells)
+            row.label, number, wrong, in_the_round, before, needle.total, skipped, tuple(recorder.cells), row
         )
         self.rows.append(recorded)
 

@@ -1,0 +1,46 @@
+"""In: a chart as data. Out: how it is read, what is repeated, and each of its rows as a line in house style."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from sizewright.draw.chart import Chart, ChartRow
+from sizewright.read.inserts import Told
+from sizewright.read.notation.direction_tree import Numbers
+from sizewright.read.notation.kinds import Side
+from sizewright.read.notation.printed import printed_row
+
+_WAYS = {False: "right to left", True: "left to right"}
+_LEFT_HANDED = (
+    "The chart is in mirror image, for working from left to right. The words of the rows stay as they are: worked like "
+    "this, what leans or crosses goes the other way, as the signs here show, and the piece comes out in mirror image."
+)
+
+
+def reading(chart: Chart) -> str:
+    """From which side the rows are read."""
+    rows = chart.rows
+    ways = {row.wrong_side: _WAYS[row.from_left] for row in rows}
+    if rows[0].in_the_round or len(ways) == 1:
+        return f"Read every {'round' if rows[0].in_the_round else 'row'} from {_WAYS[rows[0].from_left]}."
+    return f"Read RS rows from {ways[False]} and WS rows from {ways[True]}."
+
+
+def chart_notes(chart: Chart) -> Iterator[str]:
+    """How the chart is read, and what is repeated."""
+    if chart.mirrored:
+        yield _LEFT_HANDED
+    yield reading(chart)
+    if chart.multiple:
+        plus = f" plus {chart.plus}" if chart.plus else ""
+        framed = "the repeat is framed." if chart.frame else "no columns are repeated alike in all rows."
+        yield f"Multiple of {chart.multiple} sts{plus}; {framed}"
+
+
+def row_words(row: ChartRow) -> Told:
+    """The row as it is written, under its own number and with its side: "Row 4 (WS): K3, purl to last 3 sts, k3."."""
+    side = None if row.in_the_round else Side.WRONG if row.wrong_side else Side.RIGHT
+    return printed_row(
+        replace(
+            row.written, numbers=Numbers((row.number,)), side=side, in_the_round=row.in_the_round, like=None, heading=""
+        )
+    )
