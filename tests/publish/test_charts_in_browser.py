@@ -29,9 +29,31 @@ def tapped(view: Locator, row: int, rows: int) -> None:
     view.page.touchscreen.tap(box["x"] + 30, box["y"] + share * box["height"])
 
 
-def test_rows_are_followed_by_button_key_and_tap(sample_site: Path, page_at: Open) -> None:
+def test_rows_are_followed_remembered_and_told(sample_site: Path, page_at: Open) -> None:
     page = page_at(sample_site / "patterns/hat.html", width=320, height=740, has_touch=True, reduced_motion="reduce")
     chart = page.locator(".charted")
+    by_button_key_and_tap(page, chart)
+    chart.get_by_label("Left-handed").check()
+    expect(chart.locator(".for-right")).to_be_hidden()
+    marked(chart, THIRD)
+    page.reload()
+    expect(chart.get_by_label("Left-handed")).to_be_checked()
+    marked(chart, THIRD)
+    by_event_and_list(page, chart)
+    assert violations(page) == []
+    heights = chart.locator("button, summary, .mirror, .chart-words li").evaluate_all(
+        "all => all.map(one => one.getBoundingClientRect().height)"
+    )
+    assert min(heights) >= LEAST
+    page.evaluate("for (const key of Object.keys(localStorage)) localStorage.setItem(key, '{\"Small waves\": 7}')")
+    page.reload()
+    marked(chart, "")
+    page.emulate_media(media="print")
+    for hidden in (".chart-tools", ".mirror", ".chart-row", ".chart-words"):
+        expect(chart.locator(hidden)).to_be_hidden()
+
+
+def by_button_key_and_tap(page: Page, chart: Locator) -> None:
     view = chart.locator(".chart-view:visible")
     marked(chart, "")
     chart.get_by_role("button", name="Next row").click()
@@ -48,12 +70,9 @@ def test_rows_are_followed_by_button_key_and_tap(sample_site: Path, page_at: Ope
     view.scroll_into_view_if_needed()
     tapped(view, 3, 4)
     marked(chart, THIRD)
-    chart.get_by_label("Left-handed").check()
-    expect(chart.locator(".for-right")).to_be_hidden()
-    marked(chart, THIRD)
-    page.reload()
-    expect(chart.get_by_label("Left-handed")).to_be_checked()
-    marked(chart, THIRD)
+
+
+def by_event_and_list(page: Page, chart: Locator) -> None:
     page.evaluate("document.dispatchEvent(new CustomEvent('reader:row', {detail: {name: 'small waves', row: 2}}))")
     marked(chart, "Row 2 (WS): Purl.")
     page.evaluate("document.dispatchEvent(new CustomEvent('reader:row', {detail: {name: 'other', row: 3}}))")
@@ -61,17 +80,6 @@ def test_rows_are_followed_by_button_key_and_tap(sample_site: Path, page_at: Ope
     chart.locator("summary").click()
     chart.get_by_role("listitem").filter(has_text="Row 3").click()
     marked(chart, THIRD)
-    assert violations(page) == []
-    heights = chart.locator("button, summary, .mirror, .chart-words li").evaluate_all(
-        "all => all.map(one => one.getBoundingClientRect().height)"
-    )
-    assert min(heights) >= LEAST
-    page.evaluate("for (const key of Object.keys(localStorage)) localStorage.setItem(key, '{\"Small waves\": 7}')")
-    page.reload()
-    marked(chart, "")
-    page.emulate_media(media="print")
-    for hidden in (".chart-tools", ".mirror", ".chart-row", ".chart-words"):
-        expect(chart.locator(hidden)).to_be_hidden()
 
 
 def test_a_chart_is_made_larger_and_stays_whole(sample_site: Path, page_at: Open) -> None:
