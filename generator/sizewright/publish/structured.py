@@ -3,18 +3,14 @@
 Nothing is fetched: "https://schema.org" is only the name of the vocabulary.
 """
 
-import json
 from collections.abc import Iterable, Mapping
 
 from markupsafe import Markup
 
+from sizewright.publish.script_data import Value, script_data
 from sizewright.publish.view import CardView, PatternView, Site
 
-Value = str | list["Value"] | Mapping[str, "Value"]
-
 _CONTEXT = "https://schema.org"
-# What must not stand inside a script element as it is (HTML Living Standard, section 4.12.1.3).
-_ESCAPED = str.maketrans({"<": "\\u003c", ">": "\\u003e", "&": "\\u0026", "\u2028": "\\u2028", "\u2029": "\\u2029"})
 
 
 def pattern_data(view: PatternView, site: Site, *, picture: str) -> Markup:
@@ -66,4 +62,4 @@ def _named(kind: str, name: str) -> Value:
 def _script(value: Mapping[str, Value]) -> Markup:
     """The content of a script element; what is empty is left out."""
     told = {"@context": _CONTEXT, **{name: part for name, part in value.items() if part}}
-    return Markup(json.dumps(told, ensure_ascii=False).translate(_ESCAPED))  # noqa: S704 (escaped in this line)
+    return script_data(told)

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from sizewright.publish.card import Card
 from sizewright.publish.view_chart import ChartView
+from sizewright.publish.view_fit import FitView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_table import SizeChoice, SizeTable
 
@@ -190,6 +191,7 @@ class PatternView:
     picture: Picture | None
     sizes: tuple[SizeChoice, ...]
     order: str
+    fit: FitView | None
     table: SizeTable | None
     gauges: tuple[GaugeView, ...]
     needles: tuple[str, ...]

@@ -18,6 +18,7 @@ from sizewright.publish.view_facts import (
     text_of,
     yarn_view,
 )
+from sizewright.publish.view_fit import fit_view
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
@@ -54,6 +55,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         picture=picture_view(header.picture, links) or piece_picture(worked, links),
         sizes=sizes,
         order=bracketed(pattern.size_names) if sizes else "",
+        fit=fit_view(graded, sizes, metric_first=metric_first),
         table=size_table(graded, sizes, metric_first=metric_first),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
         needles=tuple(map(needle_text, header.needles)),

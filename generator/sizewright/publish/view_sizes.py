@@ -50,6 +50,19 @@ def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first:
     return SizeTable(groups, rows, any(measured.ease is not None for measured in graded.finished))
 
 
+def body_names(graded: Graded) -> tuple[str, ...]:
+    """What the sizes measure; of a shared table, which may hold far more, only what this pattern goes by."""
+    pattern = graded.pattern
+    used = set(names_used(pattern))
+    names = (
+        name
+        for size in pattern.header.sizes
+        for name, measure in size.measurements.items()
+        if name in used or measure.span.source == pattern.source
+    )
+    return tuple(dict.fromkeys(names))
+
+
 class _Groups:
     def __init__(self, graded: Graded, metric_first: bool) -> None:  # noqa: FBT001 (the class is this module's own)
         self.graded = graded
@@ -60,7 +73,7 @@ class _Groups:
         """Body measurements that no finished one is compared with or named like come first, then the finished ones."""
         told = {measured.body.name for measured in self.graded.finished if measured.body}
         told |= {measured.label.casefold() for measured in self.graded.finished}
-        for name in self.body_names():
+        for name in body_names(self.graded):
             if name not in told and spoken_name(name).casefold() not in told:
                 yield ColumnGroup(spoken_name(name), (Column("To fit", self.body_cells(name)),))
         for measured in self.graded.finished:
@@ -87,17 +100,6 @@ class _Groups:
 
     def texts(self, series: Sequence[Series]) -> tuple[Markup, ...]:
         return tuple(cell_html(series, index) for index in range(self.count))
-
-    def body_names(self) -> dict[str, None]:
-        """What the sizes measure; of a shared table, which may hold far more, only what this pattern goes by."""
-        pattern = self.graded.pattern
-        used = set(names_used(pattern))
-        return dict.fromkeys(
-            name
-            for size in pattern.header.sizes
-            for name, measure in size.measurements.items()
-            if name in used or measure.span.source == pattern.source
-        )
 
     def body_cells(self, name: str) -> tuple[Markup, ...]:
         named = self.graded.quantities.get(name)
