@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from sizewright.publish.card import Card
 from sizewright.publish.view_chart import ChartView
-from sizewright.publish.view_fit import FitView
+from sizewright.publish.view_choice import FitView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_table import SizeChoice, SizeTable
 

@@ -1,15 +1,14 @@
-"""In: a graded pattern. Out: what its page needs to find a size by the reader's own measures, as data for its script."""
+"""In: a graded pattern. Out: what its page needs to find a size by the reader's own measures, as data for a script."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from markupsafe import Markup
-
 from sizewright.base.printing import exact_text
 from sizewright.base.units import LENGTH, PLAIN
 from sizewright.grade.graded import Graded, Measured
 from sizewright.publish.script_data import Value, script_data
+from sizewright.publish.view_choice import FitView, MeasureView
 from sizewright.publish.view_facts import spoken_name
 from sizewright.publish.view_sizes import body_names
 from sizewright.publish.view_table import SizeChoice
@@ -17,27 +16,6 @@ from sizewright.read.pattern import Ease
 
 # What is measured with a tape, in cm: beyond it print gives metres and yards, and nobody measures a body in those.
 _MOST = 300
-
-
-@dataclass(frozen=True, slots=True)
-class MeasureView:
-    """One measure that a size can be found by; `of_body` where a finished measurement is compared with it."""
-
-    key: str
-    label: str
-    of_body: bool
-
-
-@dataclass(frozen=True, slots=True)
-class FitView:
-    """The measures of a pattern, the unit its studio measures in, and all that is known of them as data.
-
-    Lengths in the data are exact and in cm, ease that is a part of the body is a plain number, as text: "145/2".
-    """
-
-    measures: tuple[MeasureView, ...]
-    unit: str
-    data: Markup
 
 
 def fit_view(graded: Graded, choices: Sequence[SizeChoice], *, metric_first: bool) -> FitView | None:

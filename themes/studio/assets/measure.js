@@ -1,0 +1,90 @@
+// Finds a size by what a reader types: shows the answer of fit_words.js, and buttons that choose what it names.
+"use strict";
+
+(() => {
+  const section = document.querySelector(".fit");
+  if (!section) return;
+  const form = section.querySelector(".measures");
+  const shown = section.querySelector(".found");
+  const { sizes, measures } = JSON.parse(document.getElementById("fit--data").textContent);
+  const names = sizes.map(({ name }) => name);
+  const unit = () => form.elements["measured in"].value;
+
+  const made = (tag, words, inside = []) => {
+    const element = document.createElement(tag);
+    element.append(words, ...inside);
+    return element;
+  };
+
+  // Choosing is the business of the radio buttons: they are pressed for the reader.
+  const choose = (name, place) => {
+    const radio = document.querySelector(`[name="${name}"][value="${CSS.escape(sizes[place].key)}"]`);
+    radio.checked = true;
+    radio.dispatchEvent(new Event("change", { bubbles: true }));
+  };
+  const pressed = (words, does) => {
+    const button = made("button", words);
+    button.type = "button";
+    button.addEventListener("click", does);
+    return button;
+  };
+  const buttons = (proposed, others) => {
+    if (!proposed.length) return [];
+    const order = [...new Set([...proposed, ...others])];
+    const all = order.map((size) =>
+      pressed(`Show size ${names[size]}`, () => {
+        choose("size", size);
+        reader.say(`Size ${names[size]} is chosen: only its numbers are shown.`);
+      }),
+    );
+    if (order.length === 2 && document.querySelector('[name="beside"]')) {
+      all.push(
+        pressed("Set both side by side", () => {
+          choose("size", order[0]);
+          choose("beside", order[1]);
+          document.getElementById("part--beside").focus();
+        }),
+      );
+    }
+    const row = made("p", "", all);
+    row.className = "actions";
+    return [row];
+  };
+
+  const paragraphs = ({ lead, items, verdict, meaning }) => {
+    const list = items.length ? [made("ul", "", items.map((words) => made("li", words)))] : [];
+    const after = [verdict, meaning].filter(Boolean).map((words) => made("p", words));
+    if (verdict) after[0].className = "verdict";
+    return [made("p", lead), ...list, ...after];
+  };
+
+  const look = () => {
+    const typed = measures
+      .map((measure) => ({ measure, field: form.elements[measure.key] }))
+      .filter(({ field }) => field.value.trim());
+    const found = typed.map(({ measure, field }) => ({ field, ...fit.answer(measure, field.value, unit()) }));
+    for (const { field, kind } of found) field.setAttribute("aria-invalid", String(["unread", "absurd"].includes(kind)));
+    if (!typed.length) {
+      shown.replaceChildren(made("p", "Type a measure first."));
+      form.elements[measures[0].key].focus();
+      return;
+    }
+    const parts = found.flatMap((one) => paragraphs(fitWords.answer(names, one, one.field.value.trim().slice(0, 40))));
+    const read = found.filter(({ all }) => all);
+    const together = found.length > 1 && read.length === found.length;
+    if (together) parts.push(...paragraphs(fitWords.together(names, read)));
+    const last = together ? fit.together(read) : { proposed: read[0]?.proposed ?? [], sizes: [] };
+    const others = together || read[0]?.kind === "outside" ? [] : (read[0]?.those ?? []).map(({ size }) => size);
+    if (read.length === found.length) parts.push(...buttons(last.proposed, others));
+    shown.replaceChildren(...parts);
+    found.find(({ all }) => !all)?.field.focus();
+  };
+
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    look();
+  });
+  form.addEventListener("input", ({ target }) => target.removeAttribute("aria-invalid"));
+  section.hidden = false;
+  for (const way of document.querySelectorAll(".by-measure")) way.hidden = false;
+})();
