@@ -121,14 +121,14 @@ def test_the_page_proposes_what_python_reckons(in_node: InNode) -> None:
 
 def test_of_several_measures_the_worst_decides(in_node: InNode) -> None:
     pairs = list(zip(drawn(12, 600), drawn(13, 600), strict=True))
-    pairs = [((a, *one), (b, *other)) for (a, *one), (b, *other) in pairs if len(a.body) == len(b.body)]
+    pairs = [(one, other) for one, other in pairs if len(one[0].body) == len(other[0].body)]
     assert len(pairs) > 50
     program = (
         "return given.map((typed) => { const { proposed, sizes, worst } = fit.together(typed.map((one) =>"
         " fit.answer(...one))); return [proposed, sizes, worst ? exact.text(worst) : null]; });"
     )
-    given = [[[made.data(), typed(value), unit] for made, value, unit in pair] for pair in pairs]  # type: ignore[arg-type, attr-defined]
-    expected = [together(pair) for pair in pairs]  # type: ignore[arg-type]
+    given = [[[made.data(), typed(value), unit] for made, value, unit in pair] for pair in pairs]
+    expected = [together(pair) for pair in pairs]
     assert [] in [one[0] for one in expected]
     assert in_node(SCRIPTS, program, given) == expected
 

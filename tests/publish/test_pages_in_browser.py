@@ -230,7 +230,7 @@ def test_axe_finds_nothing(served: str, page_at: Open, name: str, width: int, da
     assert faults(page) == []
     if name == "patterns/hat":
         page.get_by_label("Adult L").check()
-        page.locator("details").evaluate("details => { details.open = true }")
+        page.locator("details").evaluate_all("all => all.forEach(details => { details.open = true })")
         assert faults(page) == []
 
 

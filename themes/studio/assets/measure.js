@@ -28,13 +28,18 @@
     button.addEventListener("click", does);
     return button;
   };
+  // An answer tells of other sizes too; once one is chosen, nothing else is to be seen of them.
+  const done = (words) => {
+    shown.replaceChildren(made("p", words));
+    shown.focus();
+  };
   const buttons = (proposed, others) => {
     if (!proposed.length) return [];
     const order = [...new Set([...proposed, ...others])];
     const all = order.map((size) =>
       pressed(`Show size ${names[size]}`, () => {
         choose("size", size);
-        reader.say(`Size ${names[size]} is chosen: only its numbers are shown.`);
+        done(`Size ${names[size]} is chosen: only its numbers are shown.`);
       }),
     );
     if (order.length === 2 && document.querySelector('[name="beside"]')) {
