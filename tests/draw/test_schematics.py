@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from tests.draw.drawn_back import Shown, outlines, root_of, shown
 from tests.draw.written import graded, graded_schematic
 
-from sizewright.base.printing import as_text, printed
+from sizewright.base.printing import Series, as_text, printed
 from sizewright.base.units import LENGTH
 from sizewright.draw.dimension_lines import Box, Label, Placed
 from sizewright.draw.schematic import WIDE, Drawing, drawing_of
@@ -241,9 +241,9 @@ def test_any_measurements_are_drawn_to_scale_or_refused_with_the_sizes(shape: st
 
 
 def test_an_overlap_is_seen() -> None:
-    label = Label("A", "20 cm", 0, 0)
-    assert overlap(label.box, Label("B", "", label.width / 2, 0).box)
-    assert not overlap(label.box, Label("B", "", 0, 40).box)
+    label = Label("A", (Series(("20",), "cm"),), 0, 0)
+    assert overlap(label.box, Label("B", (), label.width / 2, 0).box)
+    assert not overlap(label.box, Label("B", (), 0, 40).box)
 
 
 def test_labels_say_what_is_printed_for_every_size_where_there_is_room() -> None:

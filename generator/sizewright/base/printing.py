@@ -27,6 +27,7 @@ from sizewright.base.units import (
 _EIGHTHS = {2: "¼", 4: "½", 6: "¾", 1: "⅛"}
 _LONG = 300  # cm; beyond what is measured on a garment, yarn and cords are given in metres and yards
 _VERY_LONG = 2000  # cm; from here on whole metres and yards are near enough
+_SYSTEM_OF = {**dict.fromkeys(("mm", "cm", "m", "g"), "metric"), **dict.fromkeys(("in", "yd", "oz"), "imperial")}
 _ORDINALS = {1: "st", 2: "nd", 3: "rd"}
 _TIMES = {1: "once", 2: "twice"}
 _SMALL = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -38,6 +39,11 @@ class Series:
 
     values: tuple[str, ...]
     unit: str = ""
+
+    @property
+    def system(self) -> str:
+        """The system its unit belongs to, "metric" or "imperial"; "" for a count or a plain number."""
+        return _SYSTEM_OF.get(self.unit.rpartition(" ")[2], "")
 
 
 def bracketed(values: Sequence[str]) -> str:

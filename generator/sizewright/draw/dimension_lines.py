@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import assert_never
 
+from sizewright.base.printing import Series, as_text
 from sizewright.draw.text_size import HEIGHT, text_width
 from sizewright.grade.schematic.shape import Side
 
@@ -59,13 +60,18 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A letter, and behind it what is measured; `turned` reads upwards. `x` and `y` are its middle."""
+    """A letter, and behind it what is measured, if anything; `turned` reads upwards. `x` and `y` are its middle."""
 
     letter: str
-    text: str
+    series: tuple[Series, ...]
     x: float = 0.0
     y: float = 0.0
     turned: bool = False
+
+    @property
+    def text(self) -> str:
+        """What is measured, in words."""
+        return as_text(self.series)
 
     @property
     def width(self) -> float:
@@ -92,13 +98,13 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """A measurement to be labelled: the side it stands on, its ends on the outline, its letter and its words."""
+    """A measurement to be labelled: the side it stands on, its ends on the outline, its letter and what it measures."""
 
     side: Side
     start: tuple[float, float]
     end: tuple[float, float]
     letter: str
-    text: str
+    series: tuple[Series, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,7 +175,7 @@ def _along(one: Wanted, *, upright: bool) -> tuple[float, float]:
     """From where to where a measurement and its label reach along their side."""
     axis = 1 if upright else 0
     low, high = sorted((one.start[axis], one.end[axis]))
-    half = (HEIGHT * SIZE if upright and not one.text else Label(one.letter, one.text).width) / 2
+    half = (HEIGHT * SIZE if upright and not one.series else Label(one.letter, one.series).width) / 2
     return min(low - _TICK, (low + high) / 2 - half), max(high + _TICK, (low + high) / 2 + half)
 
 
@@ -177,7 +183,7 @@ def _drawn(one: Wanted, at: float, outward: int, before: Sequence[Label], *, upr
     """The measurement with its line at `at`; leaders make room for the labels between it and the outline."""
     axis = 1 if upright else 0
     low, high = sorted((one.start[axis], one.end[axis]))
-    label = Label(one.letter, one.text, turned=upright and bool(one.text))
+    label = Label(one.letter, one.series, turned=upright and bool(one.series))
     deep = label.width if upright and not label.turned else HEIGHT * SIZE
     middle, beside = (low + high) / 2, at + outward * (_LIFT + deep / 2)
     label = replace(label, x=beside, y=middle) if upright else replace(label, x=middle, y=beside)

@@ -10,9 +10,8 @@ from dataclasses import dataclass
 from itertools import count
 from string import ascii_uppercase
 
-from sizewright.draw.dimension_lines import SIZE
+from sizewright.draw.dimension_lines import Label
 from sizewright.draw.schematic_piece import Figure, Lettered, Piece, made_ready
-from sizewright.draw.text_size import text_width
 from sizewright.grade.graded import Schematic
 
 WIDE, HIGH = 284.0, 400.0  # px; what a piece with its labels may take: it stands on a phone 320 px wide unshrunk
@@ -57,7 +56,7 @@ def _told(pieces: Sequence[Piece]) -> tuple[bool, float]:
     if all(len(piece.sizes) == 1 for piece in pieces):
         return True, _scale(pieces, told=True)
     by_letter = _scale(pieces, told=False)
-    longest = max(text_width(f"A {words}", SIZE) for piece in pieces for words in piece.words.values())
+    longest = max(Label("A", series).width for piece in pieces for series in piece.words.values())
     if longest > WIDE:
         return False, by_letter
     by_value = _scale(pieces, told=True)

@@ -6,7 +6,7 @@ Its points are turned from exact cm into px once, at one px a cm; y grows downwa
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from sizewright.base.printing import Series, as_text, printed
+from sizewright.base.printing import Series, printed
 from sizewright.draw.dimension_lines import Box, Placed, Wanted, placed
 from sizewright.grade.graded import DrawnEdge, DrawnPiece
 from sizewright.grade.schematic.shape import Dimension, Outline, Path, Point
@@ -47,13 +47,13 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class _Size:
-    """One size of a piece at one px a cm: its box, its measurements, and their words by letter."""
+    """One size of a piece at one px a cm: its box, its measurements, and what they come to by letter."""
 
     place: int
     outline: Outline
     box: Box
     measures: tuple[Wanted, ...]
-    words: Mapping[str, str]
+    words: Mapping[str, tuple[Series, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,7 @@ class Piece:
 
     name: str
     sizes: tuple[_Size, ...]
-    words: Mapping[str, str]
+    words: Mapping[str, tuple[Series, ...]]
     box: Box
 
     def figure(self, scale: float, *, told: bool) -> Figure:
@@ -87,12 +87,12 @@ def made_ready(piece: DrawnPiece, legend: Sequence[Lettered], *, metric_first: b
     """A piece that is drawn for one size at least; `legend` are its own measurements."""
     places = tuple(piece.outlines)
     letters = {one.edge.edge.name: one.letter for one in legend}
-    words: dict[str, str] = {}
-    alone: dict[int, dict[str, str]] = {place: {} for place in places}
+    words: dict[str, tuple[Series, ...]] = {}
+    alone: dict[int, dict[str, tuple[Series, ...]]] = {place: {} for place in places}
     for one in legend:
         read = tuple(one.edge.values.values[place] for place in places)
         series = printed(read, one.edge.values.dimension, metric_first=metric_first)
-        words[one.letter] = as_text(series)
+        words[one.letter] = series
         for at, place in enumerate(places):
             alone[place][one.letter] = _alone(series, at)
     sizes = [_size(place, outline, letters, alone[place]) for place, outline in piece.outlines.items()]
@@ -103,12 +103,12 @@ def made_ready(piece: DrawnPiece, legend: Sequence[Lettered], *, metric_first: b
     return Piece(piece.name, tuple(sizes), words, box)
 
 
-def _alone(series: Sequence[Series], at: int) -> str:
+def _alone(series: Sequence[Series], at: int) -> tuple[Series, ...]:
     """What one size measures."""
-    return as_text(tuple(Series((one.values[at if len(one.values) > 1 else 0],), one.unit) for one in series))
+    return tuple(Series((one.values[at if len(one.values) > 1 else 0],), one.unit) for one in series)
 
 
-def _size(place: int, outline: Outline, letters: Mapping[str, str], words: Mapping[str, str]) -> _Size:
+def _size(place: int, outline: Outline, letters: Mapping[str, str], words: Mapping[str, tuple[Series, ...]]) -> _Size:
     points = [_px(point) for point in outline.closed.points]
     xs, ys = [x for x, _ in points], [y for _, y in points]
     measures = tuple(_measure(one, letters) for one in outline.dimensions if one.edge in letters and one.length)
@@ -116,12 +116,12 @@ def _size(place: int, outline: Outline, letters: Mapping[str, str], words: Mappi
 
 
 def _measure(one: Dimension, letters: Mapping[str, str]) -> Wanted:
-    return Wanted(one.side, _px(one.start), _px(one.end), letters[one.edge], "")
+    return Wanted(one.side, _px(one.start), _px(one.end), letters[one.edge], ())
 
 
-def _wanted(size: _Size, words: Mapping[str, str], scale: float) -> tuple[Wanted, ...]:
+def _wanted(size: _Size, words: Mapping[str, tuple[Series, ...]], scale: float) -> tuple[Wanted, ...]:
     return tuple(
-        Wanted(one.side, _scaled(one.start, scale), _scaled(one.end, scale), one.letter, words.get(one.letter, ""))
+        Wanted(one.side, _scaled(one.start, scale), _scaled(one.end, scale), one.letter, words.get(one.letter, ()))
         for one in size.measures
     )
 

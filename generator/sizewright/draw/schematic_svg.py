@@ -4,12 +4,13 @@ A style sheet shows the lines of one size in place of those of all; where it doe
 are those that stand here and all sizes are shown.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 from xml.sax.saxutils import escape
 
 import svg
 
+from sizewright.base.printing import Series, as_text
 from sizewright.draw.dimension_lines import SIZE, Label, Line, Placed
 from sizewright.draw.schematic_piece import Figure, Trace
 from sizewright.draw.svg_parts import FONT, named
@@ -96,12 +97,17 @@ def _label(label: Label) -> svg.Text:
     base = (ABOVE - UNDER) / 2 * SIZE  # from the middle of a line of text down to its base line
     x, y = (label.x + base, label.y) if label.turned else (label.x, label.y + base)
     letter = svg.TSpan(text=escape(label.letter), font_weight="bold")
-    rest = f"\u00a0{escape(label.text)}" if label.text else None
     turn: list[svg.Transform] | None = [svg.Rotate(-90, _n(x), _n(y))] if label.turned else None
-    elements: list[svg.Element] = [letter]
-    if rest:
-        elements.append(svg.TSpan(text=rest))
+    elements: list[svg.Element] = [letter, *_measure(label.series)]
     return svg.Text(x=_n(x), y=_n(y), transform=turn, text_anchor="middle", fill=_INK, elements=elements)
+
+
+def _measure(series: Sequence[Series]) -> Iterator[svg.Element]:
+    """What is measured; a style sheet may leave one unit system, with what stands between the two taken away."""
+    for place, one in enumerate(series):
+        yield svg.TSpan(text=" / " if place else "\u00a0", class_=["between"] if place else None)
+        system = [one.system] if len(series) > 1 else None
+        yield svg.TSpan(text=escape(as_text((one,))), class_=system)
 
 
 def _n(number: float) -> float | int:

@@ -31,8 +31,8 @@ def pattern_data(view: PatternView, site: Site, *, picture: str) -> Markup:
             "license": _named("CreativeWork", view.licence),
             "genre": view.kind,
             "educationalLevel": view.skill,
-            "material": [", ".join(filter(None, (yarn.weight, *yarn.facts))) for yarn in view.yarns],
-            "tool": [_named("HowToTool", needle) for needle in view.needles],
+            "material": [", ".join(filter(None, (yarn.weight, *map(_plain, yarn.facts)))) for yarn in view.yarns],
+            "tool": [_named("HowToTool", _plain(needle)) for needle in view.needles],
             "supply": [_named("HowToSupply", notion) for notion in view.notions],
             "step": [_named("HowToSection", heading.text) for heading in view.body.headings if heading.level == 2],
         }
@@ -63,3 +63,7 @@ def _script(value: Mapping[str, Value]) -> Markup:
     """The content of a script element; what is empty is left out."""
     told = {"@context": _CONTEXT, **{name: part for name, part in value.items() if part}}
     return script_data(told)
+
+
+def _plain(words: str | Markup) -> str:
+    return words.striptags() if isinstance(words, Markup) else words

@@ -60,12 +60,16 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class GaugeView:
-    """One gauge: "22 sts and 30 rnds over 10 cm", what it is worked in, and on which needle."""
+    """One gauge: "22 sts and 30 rnds over 10 cm", what it is worked in, and on which needle.
+
+    `again` is what the counts come to in the other unit system.
+    """
 
     name: str
     counts: str
+    again: Markup
     over: str
-    needle: str
+    needle: Markup
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +78,7 @@ class YarnView:
 
     name: str
     weight: str
-    facts: tuple[str, ...]
+    facts: tuple[str | Markup, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,10 +198,10 @@ class PatternView:
     fit: FitView | None
     table: SizeTable | None
     gauges: tuple[GaugeView, ...]
-    needles: tuple[str, ...]
+    needles: tuple[Markup, ...]
     yarns: tuple[YarnView, ...]
     amounts: SizeTable | None
-    amount_notes: tuple[str, ...]
+    amount_notes: tuple[str | Markup, ...]
     notions: tuple[str, ...]
     terms: tuple[TermView, ...]
     techniques: tuple[Link, ...]

@@ -1,13 +1,14 @@
 """In: values, one a size. Out: the markup of a number: every size's value in the page once, in its own element.
 
-The style sheet hides the values of the sizes that were not chosen, and the punctuation between them.
+The style sheet hides the values of the sizes that were not chosen, and the punctuation between them. In the same way
+each unit system has an element of its own where both are given, and so has what stands between the two.
 """
 
 from collections.abc import Sequence
 
 from markupsafe import Markup, escape
 
-from sizewright.base.printing import Series, decimal, printed, quarters
+from sizewright.base.printing import Series, bracketed, decimal, printed, quarters
 from sizewright.grade.graded import Values
 from sizewright.read.pattern import TypedList
 
@@ -16,6 +17,7 @@ _FIRST = '</span><span class="zp"> (</span>'
 _NEXT = '</span><span class="zp">, </span>'
 _LAST = '</span><span class="zp">)</span></span>'
 _OPEN = tuple(f'<span class="z z{place}">' for place in range(64))
+_BETWEEN = '<span class="between"> / </span>'
 _NONE = "–"  # a size that has no value in a list typed by hand
 
 
@@ -39,7 +41,19 @@ def insert_html(values: Values, style: str | None, places: Sequence[int], *, met
     """A number of the text in both unit systems, for the sizes that read it: "4 (4, 5) cm / 1½ (1½, 2) in"."""
     read = tuple(values.values[place] for place in places)
     series = printed(read, values.dimension, style, metric_first=metric_first)
-    return Markup(" / ".join(_with_unit(graded_html(one.values, places), one.unit) for one in series))  # noqa: S704
+    return _in_systems([(_with_unit(graded_html(one.values, places), one.unit), one.system) for one in series])
+
+
+def measure_html(series: Sequence[Series]) -> Markup:
+    """A quantity that is the same in every size, in both unit systems: "105 m / 115 yd"."""
+    return _in_systems([(escape(f"{bracketed(one.values)} {one.unit}".strip()), one.system) for one in series])
+
+
+def _in_systems(told: Sequence[tuple[str, str]]) -> Markup:
+    """Finished markup, each with its system; one that has no other beside it is never to be hidden."""
+    if len(told) == 1:
+        return Markup(told[0][0])  # noqa: S704 (markup of this module)
+    return Markup(_BETWEEN.join(f'<span class="{system}">{html}</span>' for html, system in told))  # noqa: S704
 
 
 def typed_html(typed: TypedList, places: Sequence[int]) -> str:
@@ -53,8 +67,12 @@ def typed_html(typed: TypedList, places: Sequence[int]) -> str:
 
 def cell_html(series: Sequence[Series], place: int) -> Markup:
     """The printed value of one size, each unit system in its own element: "41 cm", "16¼ in"."""
-    texts = (_with_unit(one.values[place if len(one.values) > 1 else 0], one.unit) for one in series)
-    return Markup(" ".join(f'<span class="measure">{escape(text)}</span>' for text in texts))  # noqa: S704
+    return Markup(" ").join(_measure(one, place, alone=len(series) == 1) for one in series)
+
+
+def _measure(one: Series, place: int, *, alone: bool) -> Markup:
+    text = _with_unit(one.values[place if len(one.values) > 1 else 0], one.unit)
+    return Markup('<span class="{}">{}</span>').format("measure" if alone else f"measure {one.system}", text)
 
 
 def _with_unit(text: str, unit: str) -> str:

@@ -13,12 +13,11 @@ from sizewright.publish.view_drawn import figures, piece_picture
 from sizewright.publish.view_facts import (
     change_views,
     day_view,
-    gauge_view,
-    needle_text,
     text_of,
     yarn_view,
 )
 from sizewright.publish.view_fit import fit_view
+from sizewright.publish.view_gauge import gauge_view, needle_html
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
@@ -58,7 +57,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         fit=fit_view(graded, sizes, metric_first=metric_first),
         table=size_table(graded, sizes, metric_first=metric_first),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
-        needles=tuple(map(needle_text, header.needles)),
+        needles=tuple(map(needle_html, header.needles)),
         yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
         amounts=amount_table(worked, sizes, metric_first=metric_first),
         amount_notes=amount_notes(worked, metric_first=metric_first),

@@ -4,10 +4,10 @@ from collections.abc import Iterator, Sequence
 
 from markupsafe import Markup, escape
 
-from sizewright.base.printing import as_text, bought, decimal, printed
+from sizewright.base.printing import bought, decimal, printed
 from sizewright.base.units import LENGTH, MASS
 from sizewright.publish.view_facts import spoken_name, text_of
-from sizewright.publish.view_numbers import cell_html
+from sizewright.publish.view_numbers import cell_html, measure_html
 from sizewright.publish.view_sizes import ONE_SIZE
 from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.publish.yarn_range import AT_LEAST, known, measured
@@ -71,17 +71,18 @@ def _ball_cell(need: YarnNeed, size: int) -> Markup:
     return _least(balls, need.incomplete[size])
 
 
-def amount_notes(worked: Worked, *, metric_first: bool) -> tuple[str, ...]:
+def amount_notes(worked: Worked, *, metric_first: bool) -> tuple[str | Markup, ...]:
     """Where the amounts come from, what is kept in reserve, and what they are not."""
     return tuple(_notes(worked, metric_first=metric_first))
 
 
-def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str]:
+def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str | Markup]:
     needs = known(worked)
     if not needs:
         return
     swatches = dict.fromkeys(_swatch_words(need, metric_first=metric_first) for need in needs)
-    yield f"Counted from every stitch of the instructions, edges included, by a swatch {'; '.join(swatches)}."
+    counted = Markup("Counted from every stitch of the instructions, edges included, by a swatch {}.")
+    yield counted.format(Markup("; ").join(swatches))
     yield _reserve_words(needs)
     if any(any(need.incomplete) for need in needs):
         yield "“At least” says that a part of the instructions is told in words and could not be counted."
@@ -92,12 +93,13 @@ def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str]:
         yield "Where fewer balls would do without the reserve, their number stands beside."
 
 
-def _swatch_words(need: YarnNeed, *, metric_first: bool) -> str:
+def _swatch_words(need: YarnNeed, *, metric_first: bool) -> Markup:
     """ "of 2400 sts that took 12 g", "of 20 cm × 22 cm that took 14 g"."""
     swatch = need.yarn.swatch
     if swatch is None:
-        return ""
-    return f"of {_swatch_size(swatch)} that took {_swatch_yarn(swatch, metric_first=metric_first)}"
+        return Markup()
+    took = _swatch_yarn(swatch, metric_first=metric_first)
+    return Markup("of {} that took {}").format(_swatch_size(swatch), took)
 
 
 def _swatch_size(swatch: Swatch) -> str:
@@ -106,11 +108,11 @@ def _swatch_size(swatch: Swatch) -> str:
     return " × ".join(side.typed for side in (swatch.width, swatch.height) if side is not None)
 
 
-def _swatch_yarn(swatch: Swatch, *, metric_first: bool) -> str:
+def _swatch_yarn(swatch: Swatch, *, metric_first: bool) -> Markup:
     measure, dimension = (swatch.mass, MASS) if swatch.mass is not None else (swatch.length, LENGTH)
     if measure is None:
-        return ""
-    return as_text(printed((measure.quantity.value,), dimension, _STYLES[dimension], metric_first=metric_first))
+        return Markup()
+    return measure_html(printed((measure.quantity.value,), dimension, _STYLES[dimension], metric_first=metric_first))
 
 
 def _reserve_words(needs: Sequence[YarnNeed]) -> str:

@@ -21,7 +21,7 @@ from sizewright.publish.sheet.quantities import quantity_views
 from sizewright.publish.sheet.spreadsheet import ledger_csv, quantities_csv
 from sizewright.publish.sheet.view import EntryView, IndexView, PromiseView, Ref, SheetView
 from sizewright.publish.sheet.yarns import yarn_groups
-from sizewright.publish.view_facts import needle_text
+from sizewright.publish.view_gauge import needle_html
 
 _HERE = Path(__file__).parent / "templates"
 INDEX, SCRIPT = "index.html", "proof.js"
@@ -75,7 +75,7 @@ def sheet_view(name: str, subject: Subject) -> SheetView:
         parts=tuple(part_groups(worked)),
         yarns=tuple(yarn_groups(worked, found)),
         gauges=tuple(gauge_texts(graded)),
-        needles=tuple(map(needle_text, header.needles)),
+        needles=tuple(needle_html(needle).striptags() for needle in header.needles),
         rules=tuple(rule_views((*found.left(), *found.accepted()))),
     )
 
