@@ -31,7 +31,10 @@ from sizewright.work.faults import Fault, Forgotten
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One written direction as one size worked it."""
+    """One written direction as one size worked it.
+
+    `to_length` where its rows go on until a length is reached; `used` are the stitches worked so far, by yarn.
+    """
 
     piece: str
     label: str
@@ -40,6 +43,8 @@ class Step:
     after: int | None
     rows: int
     declared: bool = False
+    to_length: bool = False
+    used: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +95,16 @@ def label_of(direction: Direction) -> str:
         case _:
             assert_never(direction)
     return label
+
+
+def goes_to_length(direction: Direction) -> bool:
+    """Whether rows go on until a length is measured, so that their number is the row gauge's and not the words'."""
+    match direction:
+        case RepeatRows() | Even():
+            return direction.extent.length is not None or bool(direction.extent.typed_length)
+        case Meanwhile():
+            return goes_to_length(direction.rows)
+    return False
 
 
 _LABELS: Mapping[type[Direction], str] = {

@@ -32,7 +32,7 @@ from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
 from sizewright.work.faults import Forgotten, NoMarker, NoStitches, NoTurn, NoYarnOver, Stopped, UnevenGraft, WrongCount
 from sizewright.work.holders import held_as, names_of, off_holders, plain_name
-from sizewright.work.made import Made, Step, label_of
+from sizewright.work.made import Made, Step, goes_to_length, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
 from sizewright.work.patterns import Patterns
@@ -137,8 +137,8 @@ class Maker:
         label = label_of(direction)
         if label:
             declared = isinstance(direction, Declared)
-            step = Step(self.piece, label, direction.span, before, self.known_total(), worked, declared)
-            self.made.steps.append(step)
+            after, far, used = self.known_total(), goes_to_length(direction), self.tally.so_far(self.needle)
+            self.made.steps.append(Step(self.piece, label, direction.span, before, after, worked, declared, far, used))
 
     def resume(self, direction: Direction) -> None:
         """A total promised behind a faulty row tells with how many stitches work goes on."""

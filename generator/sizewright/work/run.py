@@ -86,4 +86,6 @@ def _entry(steps: dict[int, Step], count: int) -> Entry:
         tuple(step.after if step else None for step in by_size),
         tuple(step.rows if step else 0 for step in by_size),
         first.declared,
+        any(step.to_length for step in steps.values()),
+        tuple(step.used if step else () for step in by_size),
     )

@@ -4,6 +4,7 @@ import re
 from collections import Counter
 
 from sizewright.read.pattern import Header
+from sizewright.work.needle import Needle
 
 # A heading may say how many are made, as in Sleeves (make 2).
 _MAKE = re.compile(r"\((?:make|knit|work) (?P<times>\d{1,2}|two|three|four|five|six)\b[^()]*\)", re.IGNORECASE)
@@ -31,6 +32,11 @@ class Tally:
     def add(self, stitches: Counter[str]) -> None:
         """Stitches that were worked since."""
         self.stitches.update(stitches)
+
+    def so_far(self, needle: Needle | None) -> tuple[tuple[str, int], ...]:
+        """All stitches up to here, by yarn: those added, and those worked on the needle since."""
+        total = self.stitches if needle is None else self.stitches + needle.worked
+        return tuple(sorted(total.items()))
 
     def edge(self, yarn: str, count: int) -> None:
         """An edge is cast on or bound off: it takes yarn like a row."""

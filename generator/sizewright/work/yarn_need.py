@@ -85,6 +85,12 @@ def yarn_needs(
     return tuple(found)
 
 
+def amounts_of(header: Header, stitches: Mapping[str, int]) -> tuple[Amount | None, ...]:
+    """What so many stitches, by yarn as the rows call it, take of each yarn of a header; None where no swatch tells."""
+    needs = yarn_needs(header, {word: (count,) for word, count in stitches.items()}, (False,))
+    return tuple(need.worked[0] if need.worked else None for need in needs)
+
+
 def _need(yarn: Yarn, stitches: tuple[int, ...], incomplete: tuple[bool, ...], gauges: tuple[Gauge, ...]) -> YarnNeed:
     swatch = yarn.swatch
     counted = stitches_of(swatch, gauges) if swatch is not None else None
