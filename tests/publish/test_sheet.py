@@ -10,7 +10,7 @@ from bs4 import BeautifulSoup, Tag
 from sizewright.base.finding import Finding, Level
 from sizewright.proof.run import proof
 from sizewright.publish.faults import CannotWrite, NotOurs
-from sizewright.publish.sheet.sheets import Subject, sheet_view, sheets
+from sizewright.publish.sheet.sheets import SCRIPT, Subject, sheet_view, sheets
 from sizewright.publish.sheet.view import GroupView, QuantityView, RowView, SheetView
 from sizewright.publish.sheet.write import write_sheets
 from sizewright.read.folder import read_text
@@ -228,10 +228,10 @@ def held(folder: Path) -> set[str]:
 
 def test_a_folder_is_made_and_made_anew(tmp_path: Path) -> None:
     folder = tmp_path / "proof"
-    write_sheets(folder, sheets([subject(), subject(source="b.md")], []))
+    write_sheets(folder, sheets([subject(), subject(source="b.md")], []), SCRIPT)
     assert "trial-2.html" in held(folder)
     (folder / ".keep").write_text("mine", encoding="utf-8")
-    write_sheets(folder, sheets([subject()], [APART]))
+    write_sheets(folder, sheets([subject()], [APART]), SCRIPT)
     names = {"trial.html", "trial-quantities.csv", "trial-ledger.csv", "index.html", "proof.js"}
     assert held(folder) == names
     assert (folder / ".keep").read_text(encoding="utf-8") == "mine"
@@ -243,7 +243,7 @@ def test_a_folder_of_other_things_is_left_as_it_is(tmp_path: Path) -> None:
     (tmp_path / "proof").mkdir()
     (tmp_path / "proof" / "letter.txt").write_text("dear reader", encoding="utf-8")
     with pytest.raises(NotOurs, match=r"letter\.txt"):
-        write_sheets(tmp_path / "proof", sheets([subject()], []))
+        write_sheets(tmp_path / "proof", sheets([subject()], []), SCRIPT)
     assert held(tmp_path / "proof") == {"letter.txt"}
 
 
@@ -251,12 +251,12 @@ def test_a_published_site_is_no_place_for_sheets(finished: Path) -> None:
     site = finished / "site"
     before = held(site)
     with pytest.raises(NotOurs, match="published site"):
-        write_sheets(site, sheets([subject()], []))
+        write_sheets(site, sheets([subject()], []), SCRIPT)
     assert held(site) == before
 
 
 def test_a_file_in_the_way_is_left_as_it_is(tmp_path: Path) -> None:
     (tmp_path / "proof").write_text("a file", encoding="utf-8")
     with pytest.raises(CannotWrite, match="is a file"):
-        write_sheets(tmp_path / "proof", sheets([subject()], []))
+        write_sheets(tmp_path / "proof", sheets([subject()], []), SCRIPT)
     assert (tmp_path / "proof").read_text(encoding="utf-8") == "a file"

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from sizewright.base.finding import Finding, Level
 from sizewright.proof.run import proof
-from sizewright.publish.sheet.sheets import Subject, sheets
+from sizewright.publish.sheet.sheets import SCRIPT, Subject, sheets
 from sizewright.publish.sheet.write import write_sheets
 from sizewright.read.folder import read_text
 
@@ -31,7 +31,7 @@ def folder(repository: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     for path in (TRIAL, repository / "content/patterns/tarnside-pullover.md"):
         project = read_text(path.read_text(encoding="utf-8"), path.name)
         subjects.append(Subject(path.name, proof(project.patterns[0], project)))
-    write_sheets(made, sheets(subjects, [APART]))
+    write_sheets(made, sheets(subjects, [APART]), SCRIPT)
     return made
 
 

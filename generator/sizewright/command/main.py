@@ -14,6 +14,8 @@ from sizewright.command.restate_command import restate_command
 from sizewright.command.rule_command import rule_command
 from sizewright.command.sign_off_command import sign_off_command
 from sizewright.command.terminal import writable
+from sizewright.command.test_sheets_command import test_sheets_command
+from sizewright.command.tested_command import tested_command
 
 
 @click.group(
@@ -48,6 +50,8 @@ for _command in (
     restate_command,
     rule_command,
     sign_off_command,
+    test_sheets_command,
+    tested_command,
 ):
     sizewright.add_command(_command)
 

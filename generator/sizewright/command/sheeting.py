@@ -6,7 +6,7 @@ from sizewright.command.outcome import Stopped
 from sizewright.command.proofing import Proofing
 from sizewright.command.report_text import number
 from sizewright.publish.faults import NotWritten
-from sizewright.publish.sheet.sheets import INDEX, Subject, sheets
+from sizewright.publish.sheet.sheets import INDEX, SCRIPT, Subject, sheets
 from sizewright.publish.sheet.write import write_sheets as write_files
 
 
@@ -16,7 +16,7 @@ def write_sheets(folder: Path, proofing: Proofing) -> str:
     place = folder if folder.name not in ("", "..") else folder.resolve()
     try:
         place.parent.mkdir(parents=True, exist_ok=True)
-        write_files(place, sheets(subjects, proofing.apart))
+        write_files(place, sheets(subjects, proofing.apart), SCRIPT)
     except NotWritten as reason:
         raise Stopped(str(reason)) from reason
     sheet = number(len(subjects), "proof sheet")

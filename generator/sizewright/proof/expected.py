@@ -210,7 +210,7 @@ class _Size:
 
 
 def _of_gauge(gauge: Gauge) -> Iterator[Expected]:
-    at = _spoken(gauge.name) if gauge.name else "swatch"
+    at = " in ".join(filter(None, (_spoken(gauge.name) or "swatch", gauge.over.text if gauge.over else "")))
     for measure, word in ((gauge.stitches, "sts"), (gauge.rows, "rows")):
         if measure is not None:
             yield Expected(Kind.GAUGE, GAUGE, at, f"{word} in 10 cm", measure.quantity.value * 10)

@@ -62,7 +62,7 @@ def _pdf(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> bytes:  # noqa: 
     root = job.press.root
     fetcher = _fetcher(root, (*job.press.files, *job.pictures))
     page = _weasyprint().HTML(string=job.html, base_url=root + job.path, url_fetcher=fetcher)
-    document = page.render(font_config=fonts, stylesheets=list(stylesheets), pdf_variant=_VARIANT)
+    document = page.render(font_config=fonts, stylesheets=list(stylesheets), pdf_variant=_VARIANT, pdf_forms=job.forms)
     document.metadata.created = job.created or None
     document.metadata.modified = job.modified or job.created or None
     _tell_lost_links(document)

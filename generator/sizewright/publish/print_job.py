@@ -41,7 +41,10 @@ class Press:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """One PDF to lay out: its path in the site, the page, the pictures on it and its dates (ISO 8601, "" for none)."""
+    """One PDF to lay out: its path in the site, the page, the pictures on it and its dates (ISO 8601, "" for none).
+
+    With `forms` its boxes can be filled in.
+    """
 
     path: str
     html: str
@@ -49,11 +52,12 @@ class Job:
     created: str
     modified: str
     press: Press
+    forms: bool = False
 
     @property
     def key(self) -> str:
         """The digest of everything the PDF shows and of what lays it out: the same key means the same PDF."""
-        dates = f"{self.created}\0{self.modified}"
+        dates = f"{self.created}\0{self.modified}\0{'form' if self.forms else ''}"
         page = (self.path.encode(), self.html.encode(), *_flat(self.pictures))
         return _digest(_renderer_digest().encode(), self.press.digest.encode(), dates.encode(), *page)
 

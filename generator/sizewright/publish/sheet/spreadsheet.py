@@ -32,12 +32,12 @@ def quantities_csv(graded: Graded) -> bytes:
     """Every quantity, in the order of the source, a row for each size."""
     uses = reliance(graded)
     quantities = sorted(graded.quantities.values(), key=lambda one: (one.span, one.name))
-    return _csv(QUANTITIES, (line for named in quantities for line in _quantity(graded, named, uses[named.name])))
+    return csv_table(QUANTITIES, (line for named in quantities for line in _quantity(graded, named, uses[named.name])))
 
 
 def ledger_csv(worked: Worked) -> bytes:
     """Every direction that was carried out, a row for each size that has it."""
-    return _csv(LEDGER, _ledger(worked))
+    return csv_table(LEDGER, _ledger(worked))
 
 
 def _quantity(graded: Graded, named: Named, uses: tuple[Use, ...]) -> Iterator[tuple[_Field, ...]]:
@@ -70,7 +70,8 @@ def _ledger(worked: Worked) -> Iterator[tuple[_Field, ...]]:
             yield entry.piece, entry.label, entry.span.line, size, before, after, change, entry.rows[place], declared
 
 
-def _csv(head: Iterable[str], lines: Iterable[tuple[_Field, ...]]) -> bytes:
+def csv_table(head: Iterable[str], lines: Iterable[tuple[_Field, ...]]) -> bytes:
+    """A table with these columns, as every spreadsheet reads it."""
     written = io.StringIO(newline="")
     writer = csv.writer(written, lineterminator="\r\n")
     writer.writerow(head)
