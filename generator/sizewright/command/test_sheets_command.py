@@ -64,9 +64,31 @@ def test_sheets_command(ctx: click.Context, path: Path, to: Path, sizes: tuple[s
 
 def _wanted(checked: tuple[Checked, ...], sizes: tuple[str, ...]) -> frozenset[str]:
     """The sizes there are, or those that were asked for. Raises Stopped where one is not there."""
-    names = {size.casefold(): size for one in checked for size in one.proofed.graded.sizes or (ONE_SIZE,)}
+    names = {size.casefold(): size for one in checked for size in _sizes(one)}
     for size in sizes:
         if size.casefold() not in names:
             known = list(names.values())
             mend = did_you_mean(size, known, f"The sizes are {', '.join(known)}.")
             raise Stopped(f"There is no size “{size}”. {mend}")
+    return frozenset(names[size.casefold()] for size in sizes) or frozenset(names.values())
+
+
+def _sizes(one: Checked) -> tuple[str, ...]:
+    return one.proofed.graded.sizes or (ONE_SIZE,)
+
+
+def _write(folder: Path, checked: tuple[Checked, ...], wanted: frozenset[str], bar: Bar) -> int:
+    """Writes the sheets and says how many. Raises Stopped; the folder is then what it was."""
+    subjects = []
+    for one in checked:
+        studio = one.opened.project.studio
+        subjects.append(Subject(one.proofed.worked, studio.name, studio.metric_first))
+    made = sum(size in wanted for one in checked for size in _sizes(one))
+    bar.start(made, "Laying out forms")
+    place = folder if folder.name not in ("", "..") else folder.resolve()
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        write_sheets(place, sheets(subjects, wanted.__contains__, bar.step), INDEX)
+    except NotWritten as reason:
+        raise Stopped(str(reason)) from reason
+    return made

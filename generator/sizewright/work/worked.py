@@ -16,8 +16,8 @@ class Entry:
     """One written direction in the ledger, by size: stitches before and after it, and the rows it was worked.
 
     None where the size does not read it, or where it could not be worked. `declared` where its effect was not proved
-    but said by the designer, `to_length` where its rows go on until a length is measured. `used` are by size the stitches
-    worked from the first one up to here, by yarn as the rows call it.
+    but said by the designer, `to_length` where its rows go on until a length is measured. `used` are by size the
+    stitches worked from the first one up to here, by yarn as the rows call it.
     """
 
     piece: str
