@@ -15,7 +15,9 @@ from sizewright.command.report_text import number
 from sizewright.command.terminal import safe, standard_error, standard_output
 from sizewright.proof.expected import ONE_SIZE
 from sizewright.proof.signing import may_be_signed
-from sizewright.publish.tester.sheets import INDEX
+from sizewright.publish.faults import NotWritten
+from sizewright.publish.sheet.write import write_sheets
+from sizewright.publish.tester.sheets import INDEX, Subject, sheets
 
 
 @click.command("test-sheets", short_help="Write sheets for test knitters: what each size should come to, with boxes.")
