@@ -12,7 +12,7 @@ from sizewright.command.report_json import Json
 from sizewright.command.report_text import number
 from sizewright.command.terminal import safe
 from sizewright.proof.expected import NAME, Expected, Kind
-from sizewright.proof.tested import Answer, Tested, Verdict
+from sizewright.proof.tested import Answer, Judged, Verdict
 from sizewright.publish.tester.view import expected_text
 from sizewright.read.returned import Trouble
 
@@ -23,7 +23,7 @@ VERSION = 1  # of the keys of the JSON; it rises when one goes or changes its me
 class Results:
     """All sheets in the order they were given, and what could not be read or compared."""
 
-    sheets: tuple[Tested, ...]
+    sheets: tuple[Judged, ...]
     troubles: tuple[Trouble, ...]
 
     def count(self, verdict: Verdict) -> int:
@@ -42,7 +42,7 @@ def text_tested(results: Results) -> bytes:
     ordered = sorted(results.sheets, key=lambda one: one.expectation.title)
     for title, of_pattern in groupby(ordered, key=lambda one: one.expectation.title):
         lines.append(title)
-        sizes: dict[str, list[Tested]] = {}
+        sizes: dict[str, list[Judged]] = {}
         for one in of_pattern:
             sizes.setdefault(one.expectation.size, []).append(one)
         for size, sheets in sizes.items():
@@ -54,12 +54,10 @@ def text_tested(results: Results) -> bytes:
     return "".join(f"{safe(line)}\n" for line in lines).encode("utf-8", "backslashreplace")
 
 
-def _of_size(sheets: Sequence[Tested]) -> Iterator[str]:
+def _of_size(sheets: Sequence[Judged]) -> Iterator[str]:
     for one in sheets:
-        different = len(one.having(Verdict.DIFFERENT))
-        verdict = f"{different} not as expected" if different else "as expected"
         filled = f"{one.filled} of {number(len(one.answers), 'box', 'boxes')} filled in"
-        yield f"{_who(one)} ({one.source}): {filled}, {verdict}"
+        yield f"{_who(one)} ({one.source}): {filled}{_verdict(one)}"
         words = "; ".join(f"{about}: {' '.join(text.split())}" for about, text in one.told if about != NAME)
         if words:
             yield f"  {words}"
@@ -67,7 +65,14 @@ def _of_size(sheets: Sequence[Tested]) -> Iterator[str]:
         yield from _of_line(sheets, answers)
 
 
-def _of_line(sheets: Sequence[Tested], answers: Sequence[Answer]) -> Iterator[str]:
+def _verdict(one: Judged) -> str:
+    different, right = len(one.having(Verdict.DIFFERENT)), len(one.having(Verdict.AS_EXPECTED))
+    if different:
+        return f", {different} not as expected"
+    return ", all of them as expected" if right and right == one.filled else ""
+
+
+def _of_line(sheets: Sequence[Judged], answers: Sequence[Answer]) -> Iterator[str]:
     line = answers[0].line
     if any(one.verdict is Verdict.DIFFERENT for one in answers):
         yield f"{line.stage}, {line.at}: {expected_text(line)} expected"
@@ -106,7 +111,7 @@ def _plain(line: Expected, value: Fraction) -> str:
     return expected_text(replace(line, value=value, to_length=False, least=False, length=None))
 
 
-def _who(one: Tested) -> str:
+def _who(one: Judged) -> str:
     return " ".join(one.knitter.split()) or PurePosixPath(one.source).stem
 
 
@@ -148,7 +153,7 @@ def json_tested(results: Results) -> bytes:
     return (json.dumps(told, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")
 
 
-def _sheet(one: Tested) -> Json:
+def _sheet(one: Judged) -> Json:
     return {
         "source": one.source,
         "pattern": one.expectation.pattern,

@@ -14,7 +14,7 @@ from sizewright.command.report_tested import Results, json_tested, text_tested
 from sizewright.command.terminal import standard_error, write_bytes
 from sizewright.proof.expected import Expectation, expectations
 from sizewright.proof.signing import may_be_signed
-from sizewright.proof.tested import Tested, compared
+from sizewright.proof.tested import Judged, compared
 from sizewright.read.returned import Returned, Trouble, read_returned, same
 
 _FORMS = {"text": text_tested, "json": json_tested}
@@ -78,7 +78,7 @@ def _files(returned: Iterable[Path]) -> Iterator[Path]:
 
 
 def _results(checked: Iterable[Checked], files: Iterable[Path], share: Fraction | None) -> Results:
-    sheets: list[Tested] = []
+    sheets: list[Judged] = []
     troubles: list[Trouble] = []
     sound: list[Expectation] = []
     faulty = {}
@@ -105,7 +105,7 @@ def _results(checked: Iterable[Checked], files: Iterable[Path], share: Fraction 
 
 def _compared(
     sound: list[Expectation], faulty: dict[str, str], returned: Returned, share: Fraction | None
-) -> tuple[Tested | None, tuple[Trouble, ...]]:
+) -> tuple[Judged | None, tuple[Trouble, ...]]:
     source = faulty.get(same(returned.pattern))
     if source is not None:
         message = f"{source} has errors, so what it expects is not sure."

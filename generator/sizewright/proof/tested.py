@@ -54,7 +54,7 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
-class Tested:
+class Judged:
     """A sheet compared: who knitted it, what was told in words, and an answer for every line that is expected."""
 
     source: str
@@ -83,7 +83,7 @@ def may_be_off(line: Expected, share: Fraction | None = None) -> Fraction:
 
 def compared(
     expected: Sequence[Expectation], returned: Returned, share: Fraction | None = None
-) -> tuple[Tested | None, tuple[Trouble, ...]]:
+) -> tuple[Judged | None, tuple[Trouble, ...]]:
     """A sheet beside what its pattern expects, and what keeps it or a box of it from being compared."""
     found = _expectation(expected, returned)
     if isinstance(found, Trouble):
@@ -100,7 +100,7 @@ def compared(
         troubles += [trouble] if trouble else []
     unknown = [given for key, given in by_key.items() if key not in asked]
     troubles += _about_version(returned, answers, unknown) if not same_version else _about_lines(returned, unknown)
-    tested = Tested(returned.source, dict(told).get(NAME, ""), found, same_version, told, tuple(answers))
+    tested = Judged(returned.source, dict(told).get(NAME, ""), found, same_version, told, tuple(answers))
     if not tested.filled:
         message = f"No box of size {found.size} is filled in."
         troubles.append(Trouble(returned.source, 0, message, "Ask for the numbers."))

@@ -15,7 +15,7 @@ from sizewright.publish.output import Output
 from sizewright.publish.paper import lay_out_all
 from sizewright.publish.print_job import Job, Press
 from sizewright.publish.sheet.spreadsheet import csv_table
-from sizewright.publish.tester.view import tester_view
+from sizewright.publish.tester.view import form_view
 from sizewright.publish.theme import BASIC, Theme
 from sizewright.publish.view_sizes import slug
 from sizewright.read.returned import COLUMNS
@@ -83,7 +83,7 @@ def _free(name: str, entries: Iterable[SheetFiles]) -> str:
 
 def sheet_page(expectation: Expectation, subject: Subject) -> str:
     """The page of one sheet, to read and print."""
-    view = tester_view(expectation, subject.studio, metric_first=subject.metric_first)
+    view = form_view(expectation, subject.studio, metric_first=subject.metric_first)
     return _rendered("sheet.html", _style("screen.css"), sheet=view)
 
 
@@ -100,8 +100,8 @@ def sheet_csv(expectation: Expectation) -> bytes:
 
 def form_job(path: str, expectation: Expectation, subject: Subject) -> Job:
     """One sheet as a PDF with a form; in the typeface that the tool ships, whatever the theme of the studio is."""
-    view = tester_view(expectation, subject.studio, metric_first=subject.metric_first)
-    return Job(path, _rendered("sheet.html", sheet=view), (), "", "", _press(), forms=True)
+    view = form_view(expectation, subject.studio, metric_first=subject.metric_first)
+    return Job(path, _rendered("sheet.html", _style("paper.css"), sheet=view), (), "", "", _press(), forms=True)
 
 
 @cache
@@ -111,8 +111,8 @@ def _press() -> Press:
     return Press(tuple((file.path, file.content) for file in kept))
 
 
-def _rendered(template: str, screen: Markup | str = "", **data: object) -> str:
-    return _environment().get_template(template).render(style=_style("tester.css"), screen=screen, **data)
+def _rendered(template: str, more: Markup, **data: object) -> str:
+    return _environment().get_template(template).render(style=_style("tester.css"), more=more, **data)
 
 
 def _style(name: str) -> Markup:

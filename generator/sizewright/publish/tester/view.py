@@ -37,7 +37,7 @@ class StageView:
 
 
 @dataclass(frozen=True, slots=True)
-class TesterView:
+class FormView:
     """One sheet. `asked` are the boxes for words about the knitter."""
 
     title: str
@@ -49,10 +49,10 @@ class TesterView:
     stages: tuple[StageView, ...]
 
 
-def tester_view(expectation: Expectation, studio: str, *, metric_first: bool) -> TesterView:
+def form_view(expectation: Expectation, studio: str, *, metric_first: bool) -> FormView:
     """The sheet of one size."""
     asked = ((about, Box(f"knitter-{number}", f"{KNITTER}: {about}")) for number, about in enumerate(ASKED, 1))
-    return TesterView(
+    return FormView(
         expectation.title,
         expectation.pattern,
         expectation.size,
