@@ -126,7 +126,10 @@ def test_the_pdf_is_sound_and_accessible(folder: Path) -> None:
     values = [one["value"] for one in objects if isinstance(one.get("value"), dict)]
     pages = [value for value in values if value.get("/Type") == "/Page"]
     assert {one["/Tabs"] for one in pages} == {"/S"}
+    page = BeautifulSoup((folder / "cowl-s.html").read_bytes(), "html.parser")
     text = said("pdftotext", "-layout", pdf, "-")
+    seen = {word for cell in page.find_all(["th", "td", "h1", "h2", "p"]) for word in cell.get_text().split()}
+    assert seen - {*text.split()} == set(), "what is seen and not heard"
     assert f"Page 1 of {len(pages)}" in text
     assert "Trial <b>Cowl</b>, Size S: tester’s sheet" in text
     assert "88 sts" in text
