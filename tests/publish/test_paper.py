@@ -238,6 +238,7 @@ def test_the_key_changes_with_everything_that_shows(monkeypatch: pytest.MonkeyPa
         replace(base, created="2026-03-02"),
         replace(base, modified=""),
         replace(base, path="patterns/cap.pdf"),
+        replace(base, forms=True),
         replace(base, press=replace(PRESS, address="https://rook.example/")),
         replace(base, press=replace(PRESS, files=((path, style + b" "), *fonts))),
         replace(base, press=replace(PRESS, files=((path, style), *fonts[1:]))),
