@@ -165,7 +165,7 @@ SIMPLE: st.SearchStrategy[Action] = st.one_of(
     EVENLY,
     st.builds(PassOver, st.just(HERE), st.sampled_from([1, 2])),
     st.builds(BindOff, st.just(HERE), COUNTS, st.sampled_from(["", "loosely", "in pattern", "knitwise"])),
-    st.builds(Add, st.just(HERE), COUNTS, st.sampled_from(Adding), WHERE),
+    st.builds(Add, st.just(HERE), COUNTS, st.sampled_from(Adding), WHERE, st.sampled_from([1, 2, 4])),
     st.builds(
         Hold, st.just(HERE), _optional(COUNTS), st.sampled_from([("on hold",), ("onto waste yarn",)]), HELD_NAMES
     ),

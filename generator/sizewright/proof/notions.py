@@ -13,7 +13,7 @@ from sizewright.proof.actions import actions_of, directions_of
 from sizewright.proof.wording import Wording
 from sizewright.read.notation.cables import crossing_of
 from sizewright.read.notation.direction_tree import Gather, Join
-from sizewright.read.notation.tree import Hold, Mark, Marking, Work
+from sizewright.read.notation.tree import Add, Hold, Mark, Marking, Work
 from sizewright.read.pattern import Pattern
 
 _ANY = re.compile(r"(?!)")
@@ -48,8 +48,9 @@ def _words(pattern: str) -> re.Pattern[str]:
 
 def _marking(pattern: Pattern) -> Span | None:
     marks = (action.span for action in actions_of(pattern) if isinstance(action, Mark) and action.what is Marking.PLACE)
+    parted = (action.span for action in actions_of(pattern) if isinstance(action, Add) and action.parts > 1)
     joins = (one.span for one in directions_of(pattern) if isinstance(one, Join) and one.marked)
-    return min((*marks, *joins), default=None)
+    return min((*marks, *parted, *joins), default=None)
 
 
 def _crossing(pattern: Pattern) -> Span | None:

@@ -192,6 +192,16 @@ class UnevenGraft:
 
 
 @dataclass(frozen=True, slots=True)
+class UnevenParts:
+    """Stitches picked up with their halves or quarters marked cannot be parted so."""
+
+    span: Span
+    size: int
+    count: int
+    parts: int
+
+
+@dataclass(frozen=True, slots=True)
 class ChartDiffers:
     """A chart says otherwise than the rows written under the same name, which stand at `beside`.
 
@@ -225,6 +235,7 @@ Fault = (
     | UnknownFabric
     | WrongSide
     | NotJoined
+    | UnevenParts
     | NoCount
 )
 

@@ -26,9 +26,10 @@ class NeedleWork:
     """
 
     def __init__(self, needle: Needle, counts: Counts, label: str, span: Span) -> None:
+        self.beside = not label  # words without a label may pick up stitches beside live ones, which stay as they are
         self.needle = needle
         self.counts = counts
-        self.label = label
+        self.label = label or "this row"
         self.span = span
         self.before = needle.total
         self.at = 0
@@ -98,6 +99,21 @@ class NeedleWork:
             self._double(needle)
         if parted:
             needle.part()
+
+    def lay_beside(self) -> None:
+        """What was picked up lies beside the live stitches, where the last row or round ended; those are not worked."""
+        needle, made = self.needle, len(self.right)
+        new = [pin for pin in self.passed if pin not in needle.pins]
+        if needle.in_the_round:
+            needle.left += bytes(self.right)
+            pins = [replace(pin, place=self.before + pin.place) for pin in new]
+            needle.pins = _sorted([*needle.pins, *pins])
+        else:
+            needle.left = bytes(self.right)[::-1] + needle.left
+            pins = [replace(pin, place=made - pin.place) for pin in new]
+            needle.pins = _sorted([*pins, *(replace(pin, place=pin.place + made) for pin in needle.pins)])
+        needle.colour = self.colour
+        needle.worked.update(self.worked)
 
     def arranged(self, behind: _Item, made: _Item, rest: _Item) -> tuple[_Item, _Item]:
         """What is worked next and what lies behind, after this row: its stitches, or what stands for them."""

@@ -105,8 +105,10 @@ class Recording:
         needle = self._needle
         before, skipped, wrong = needle.total, len(needle.behind), needle.wrong_side
         in_the_round = bool(needle.in_the_round)
-        recorder = _Recorder(needle, self._counts, row.label or "this row", row.span, self._colours)
+        recorder = _Recorder(needle, self._counts, row.label, row.span, self._colours)
         recorder.work(actions)
+        if recorder.beside:
+            return  # a row goes on along an edge that no picture shows: what is recorded ends here
         made = [cell.colour for cell in recorder.cells for _ in cell.looks]
         rest = self._colours[sum(cell.uses for cell in recorder.cells) :]
         if recorder.idle:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from sizewright.read.notation.tree import Action, Mark, Marking, Repeat, Turn, Turning, Work
+from sizewright.read.notation.tree import Action, Add, Adding, Aside, Colour, Mark, Marking, Repeat, Turn, Turning, Work
 from sizewright.work.counts import Counts
 from sizewright.work.faults import NoCount, Stopped
 from sizewright.work.needle_work import BOR
@@ -27,6 +27,13 @@ def row_parts(actions: Sequence[Action], counts: Counts) -> tuple[tuple[Action, 
     if part:
         parts.append(tuple(part))
     return _doubled(parts)
+
+
+def picks_up_alone(actions: Sequence[Action]) -> bool:
+    """Whether nothing is done but to pick stitches up, with markers between them."""
+    picked = [isinstance(action, Add) and action.how is not Adding.CAST_ON for action in actions]
+    beside = (isinstance(action, Mark | Colour | Aside) for action in actions)
+    return any(picked) and all(one or other for one, other in zip(picked, beside, strict=True))
 
 
 def _parted(actions: Sequence[Action]) -> bool:

@@ -20,6 +20,7 @@ from sizewright.read.notation.tree import (
     Landmark,
     Manner,
     Mark,
+    Marking,
     Panel,
     PassOver,
     Place,
@@ -27,10 +28,10 @@ from sizewright.read.notation.tree import (
     Turn,
     Work,
 )
-from sizewright.work.faults import LeftOver, NoYarnOver, Stopped, TooFew
+from sizewright.work.faults import LeftOver, NoYarnOver, Stopped, TooFew, UnevenParts
 from sizewright.work.needle import OPPOSITE, PASSED_OVER, PLAIN, SLIPPED
 from sizewright.work.panel_work import PanelWork
-from sizewright.work.row_parts import DOUBLING
+from sizewright.work.row_parts import DOUBLING, picks_up_alone
 from sizewright.work.runs import Run, run_of
 
 
@@ -39,7 +40,11 @@ class RowWork(PanelWork):
 
     def work(self, actions: Sequence[Action]) -> None:
         """Works the row and leaves the needles as they are behind it. Raises `Stopped`."""
+        self.beside = self.beside and picks_up_alone(actions)
         self.all(actions)
+        if self.beside and not self.at and self.needle.left and not self.needle.behind:
+            self.lay_beside()
+            return
         if self.turned is None and not (self.shifted or self.idle) and self.remaining:
             raise Stopped(LeftOver(self.span, self.counts.size, self.label, self.remaining, self.before))
         self.finish()
@@ -96,7 +101,13 @@ class RowWork(PanelWork):
         """Stitches come onto the needle."""
         count = self.counts(action.count)
         self.needle.opened = False  # a gap is bridged
-        self.give(b"k", count)
+        each, over = divmod(count, action.parts)
+        if over:
+            raise Stopped(UnevenParts(action.span, self.counts.size, count, action.parts))
+        for part in range(action.parts):
+            if part:
+                self.mark(Mark(action.span, Marking.PLACE))
+            self.give(b"k", each)
         self.worked[self.colour] += count
 
     def bind_off(self, action: BindOff) -> None:

@@ -34,7 +34,7 @@ class Rowing:
             rows_before, worked_before = needle.rows, Counter(needle.worked)
             for row in rows:
                 for part in row_parts(row.actions, self._counts):
-                    RowWork(needle, self._counts, row.label or "this row", row.span).work(part)
+                    RowWork(needle, self._counts, row.label, row.span).work(part)
             if state == _state(needle):
                 rest = times - done - 1
                 needle.rows += (needle.rows - rows_before) * rest

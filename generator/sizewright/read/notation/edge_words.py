@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from sizewright.read.notation.cursor import ROW_WORDS
 from sizewright.read.notation.manner_parser import MannerParser
+from sizewright.read.notation.place_parser import BEGINNING_WORDS
 from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Action, AtEdges, Count, Evenly, Follow, Landmark, Manner, Place, Work
 
@@ -12,7 +13,6 @@ _VERBS = {
     **dict.fromkeys(("dec", "decrease", "decreasing"), "dec"),
 }
 _EDGES = ("neck", "armhole", "front", "side", "raglan", "sleeve", "outer", "inner", "shaped")
-BEGINNINGS = ("beg", "beginning", "start")
 
 
 class EdgeWords(MannerParser):
@@ -47,7 +47,7 @@ class EdgeWords(MannerParser):
         if both or edge:
             name = "each end" if both else f"{self.token.text} edge"
             self.position += 2
-        elif self.at("end", *BEGINNINGS):
+        elif self.at("end", *BEGINNING_WORDS):
             edge = self.step().text == "end"
             name = "end" if edge else "beginning"
         else:

@@ -9,6 +9,7 @@ from sizewright.read.notation.words import Kind
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 _MARKERS = ("m", "marker", "markers")
 BOR = "bor"  # the marker at the beginning of the round, whatever it is called
+BEGINNING_WORDS = ("beg", "beginning", "start")
 BEGINNINGS = (
     *("bor", "eor", "beginning", "round", "rnd", "beginning round"),
     *(f"{where} of {what}" for where in ("beginning", "beg", "start", "end") for what in ("round", "rnd")),
@@ -119,6 +120,7 @@ class PlaceParser(Cursor):
             words = [self.step().typed.casefold()]
         elif not words and self.at("for") and self.peek(1) not in ("next", "each"):
             self.step()
+            self.skip("the", "new")
             words = self._purpose()
         name = " ".join(words)
         return BOR if name in BEGINNINGS else name

@@ -38,6 +38,7 @@ _END = Place(Landmark.END)
 _SHORT = {Marking.PLACE: "pm", Marking.SLIP: "sm", Marking.REMOVE: "remove m"}
 _TURNS = {Turning.PLAIN: "turn", Turning.WRAP: "w&t", Turning.DOUBLE: "German short row"}
 _PASSED = {slipped: word for word, slipped in PASS_OVER.items()}
+_PARTS = {1: "", 2: ", marking halves", 4: ", marking quarters"}
 _INTO = {False: "next st", True: "double yo"}
 _WHOLE = {"k": "knit", "p": "purl"}
 
@@ -76,7 +77,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
             return said("bind off ", stitches(action.count), f" {action.manner}".rstrip())
         case Add():
             gap = "" if not action.where or str(action.where[0]).startswith(",") else " "
-            return said(f"{action.how} ", stitches(action.count), gap, action.where)
+            return said(f"{action.how} ", stitches(action.count), gap, action.where, _PARTS[action.parts])
         case Hold():
             which = said("next ", stitches(action.count)) if action.count is not None else ("remaining sts",)
             return said("place ", which, " ", action.where, f" for {action.name}" if action.name else "")

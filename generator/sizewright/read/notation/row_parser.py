@@ -105,7 +105,8 @@ class RowParser(PanelWords):
 
     def _readers(self) -> tuple[Callable[[], Action | None], ...]:
         """Those that read what is no plain stitch, in the order they are asked."""
-        first = (self._marking, self._pass_over, self._cn, self._counted_words, self._dropped, self._held)
+        told = (self._facing, self._new_beginning, self._marking)
+        first = (*told, self._pass_over, self._cn, self._counted_words, self._dropped, self._held)
         return (*first, self._turn, self._resolved, self._across, self._panel, self._follow)
 
     # Repeats

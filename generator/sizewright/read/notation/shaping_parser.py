@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from sizewright.read.notation.cursor import ROW_WORDS
 from sizewright.read.notation.direction_tree import Spaced, Spacing
-from sizewright.read.notation.edge_words import BEGINNINGS
 from sizewright.read.notation.kinds import Side
+from sizewright.read.notation.place_parser import BEGINNING_WORDS
 from sizewright.read.notation.row_labels import row_name
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.special_words import BIND
@@ -114,7 +114,11 @@ class ShapingParser(RowParser):
             self.stitch_words()
             span = self.since(start)
             self.skip("at", "the")
-            if self.at(*BEGINNINGS) and self.peek(1) == "of" and {"next", "following", "every"} & set(self.texts(4)):
+            if (
+                self.at(*BEGINNING_WORDS)
+                and self.peek(1) == "of"
+                and {"next", "following", "every"} & set(self.texts(4))
+            ):
                 self.step()
                 return BindOff(span, count), Follow(span, Manner.ANY, None, Place(Landmark.END))
         self.position = start

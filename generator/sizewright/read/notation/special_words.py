@@ -2,9 +2,9 @@
 
 from sizewright.read.notation.cable_parser import CableParser
 from sizewright.read.notation.cursor import ROW_WORDS, STITCH_WORDS
-from sizewright.read.notation.place_parser import BEGINNINGS, BOR
+from sizewright.read.notation.place_parser import BEGINNING_WORDS, BEGINNINGS, BOR
 from sizewright.read.notation.stitches import PASS_OVER
-from sizewright.read.notation.tree import Action, Add, Adding, BindOff, Mark, Marking, PassOver
+from sizewright.read.notation.tree import Action, Add, Adding, Aside, BindOff, Mark, Marking, PassOver
 from sizewright.read.notation.words import Kind
 
 JOINTS = (",", ";", "and", "then", "-", ":")
@@ -22,6 +22,10 @@ _ADD = {
     ("pick", "up"): Adding.PICK_UP_KNIT,
     ("pu",): Adding.PICK_UP_KNIT,
 }
+
+# Where markers part what is picked up, in so many equal parts.
+_PARTS = {"halves": 2, "half": 2, "halfway": 2, "middle": 2, "quarters": 4}
+_SIDES = ("right", "wrong", "rs", "ws")
 
 
 class SpecialWords(CableParser):
@@ -48,6 +52,23 @@ class SpecialWords(CableParser):
             self._removed = name or (BOR if start == 0 else "")
         return Mark(self.since(start), what, name)
 
+    def _new_beginning(self) -> Action | None:
+        """ "The round now begins here", "the beginning of the rnd is now at this corner": its marker lies here."""
+        start = self.position
+        self.skip("the")
+        if self.at(*BEGINNING_WORDS):
+            self.step()
+            self.skip("of", "the")
+        if self.at("rnd", "round"):
+            self.step()
+            self.skip("is", "now", "begins", "at")
+            words = self.texts(2)
+            if words[:1] == ("here",) or words == ("this", "corner"):
+                self.skip("here", "this", "corner")
+                return Mark(self.since(start), Marking.PLACE, BOR)
+        self.position = start
+        return None
+
     def _replaced(self, *, again: bool, what: Marking) -> str:
         """The name of the marker that was removed before in this row, where it is placed again."""
         name = self._removed if again or self._removed == BOR else ""
@@ -60,6 +81,7 @@ class SpecialWords(CableParser):
         if not self.at("for"):
             return ""
         self.step()
+        self.skip("the", "new")
         name = " ".join(self._purpose())
         return BOR if name in BEGINNINGS else name
 
@@ -89,7 +111,8 @@ class SpecialWords(CableParser):
             where = self.position
             self._loose_words()
             self._skipped()
-            return Add(self.since(start), count, _ADD[adding], self.told_since(where))
+            told = self.told_since(where)
+            return Add(self.since(start), count, _ADD[adding], told, self._marked_parts())
         return None
 
     def _loose_words(self) -> None:
@@ -99,6 +122,30 @@ class SpecialWords(CableParser):
             worded and not self.done and not self.at(*JOINTS, "]", ")", "(", "[", *STARS) and not self.promise_ahead()
         ):
             self.step()
+
+    def _marked_parts(self) -> int:
+        """ ", marking halves", ", placing a marker at the halfway point": in how many parts stitches are marked."""
+        start = self.position
+        self.skip(",", "and")
+        if self.at("marking", "mark", "placing", "place"):
+            self.step()
+            self.skip("a", "the", "marker", "at", "in")
+            parts = 0 if self.done else _PARTS.get(self.step().text, 0)
+            if parts:
+                self.skip("point")
+                return parts
+        self.position = start
+        return 1
+
+    def _facing(self) -> Action | None:
+        """ "With right side facing": how the piece is held changes no stitch."""
+        start = self.position
+        if self.at("with") and {*_SIDES} & {*self.texts(3)} and "facing" in self.texts(6):
+            while self.step().text != "facing":
+                pass
+            self.skip("you")
+            return Aside(self.since(start), self.told_since(start))
+        return None
 
     def _skipped(self) -> None:
         """Rows or stitches of the edge that are left out between two of those picked up: ", skip 1 row"."""

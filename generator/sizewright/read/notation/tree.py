@@ -109,12 +109,16 @@ class BindOff:
 
 @dataclass(frozen=True, slots=True)
 class Add:
-    """Stitches come onto the needle: cast on at the edge or over a gap, or picked up; `where`: "across the gap"."""
+    """Stitches come onto the needle: cast on at the edge or over a gap, or picked up; `where`: "across the gap".
+
+    Between so many equal `parts` of them a marker is placed.
+    """
 
     span: Span
     count: Count
     how: Adding = Adding.CAST_ON
     where: Told = ()
+    parts: int = 1
 
 
 @dataclass(frozen=True, slots=True)
