@@ -26,6 +26,9 @@ from sizewright.read.project import Project
 
 SAMPLE = Path(__file__).parent / "sample"
 
+# What is looked at in the plain theme.
+SHOWN_PLAIN = ("patterns/hat.html", "index.html", "techniques/bobbles.html", "drawn/")
+
 # A pattern refused this time, of which the last good pages stay.
 KEPT = Card(
     "old-shawl",
@@ -84,6 +87,25 @@ def sample_site(sample_outputs: dict[str, Output], tmp_path_factory: pytest.Temp
         file = site / output.path
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_bytes(output.content)
+    return site
+
+
+@pytest.fixture(scope="session")
+def plain_site(
+    sample_project: Project, sample_proofed: tuple[Proofed, ...], tmp_path_factory: pytest.TempPathFactory
+) -> Path:
+    """A few pages of the sample in the plain theme."""
+    site, theme = tmp_path_factory.mktemp("plain"), Theme.find("plain", SAMPLE)
+    pages = [
+        page for page in site_pages(sample_project, sample_proofed, [KEPT], theme) if page.path.startswith(SHOWN_PLAIN)
+    ]
+    assert len(pages) > len(SHOWN_PLAIN)
+    for output in (*pages, *theme.assets()):
+        file = site / output.path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(output.content)
+    (site / "media").mkdir()
+    (site / "media/hat.svg").write_bytes((SAMPLE / "content/media/hat.svg").read_bytes())
     return site
 
 

@@ -5,9 +5,14 @@ from pathlib import Path
 
 import pytest
 from fontTools.ttLib import TTFont
+from tests.publish.conftest import KEPT
 
+from sizewright.proof.proofed import Proofed
 from sizewright.publish.output import Output
+from sizewright.publish.pages import site_pages
 from sizewright.publish.theme import BadTheme, Theme
+from sizewright.publish.view import Page, Site
+from sizewright.read.project import Project
 
 # Signs that patterns print (½ for inches, × and − in instructions), which the shipped typeface must have.
 PRINTED = "abcXYZ0123456789½¼¾−×*()[]/“”‘’…–—·•°%+=é"
@@ -64,6 +69,33 @@ def test_an_own_theme_of_the_shipped_name_extends_the_shipped_one(tmp_path: Path
     assert theme.environment.get_template("404.html").filename == str(tmp_path / "themes/studio/404.html")
     with pytest.raises(BadTheme, match=r"plain\.html"):
         theme.render("plain.html")
+
+
+def test_one_template_is_overridden_and_nothing_else_changes(
+    tmp_path: Path, sample_project: Project, sample_proofed: tuple[Proofed, ...], sample_outputs: dict[str, Output]
+) -> None:
+    thanks = "<p>Knitted something from it? Write to us.</p>"
+    own(
+        tmp_path,
+        "mine",
+        pattern=f"{{% extends 'shipped/pattern.html' %}}{{% block rights %}}{{{{ super() }}}}{thanks}{{% endblock %}}",
+    )
+    pages = site_pages(sample_project, sample_proofed, [KEPT], Theme.find("mine", tmp_path))
+    changed = {page.path: page.content.decode() for page in pages if page != sample_outputs[page.path]}
+    assert set(changed) == {"patterns/cloth.html", "patterns/hat.html"}
+    for path, page in changed.items():
+        assert page.replace(thanks, "", 1) == sample_outputs[path].content.decode()
+
+
+def test_what_extends_the_shipped_template_extends_that_of_the_next_folder(tmp_path: Path) -> None:
+    """A theme named like a shipped one, `plain`, whose `base.html` extends that of `studio`: none is met twice."""
+    own(tmp_path, "plain", base="{% extends 'shipped/base.html' %}{% block look %}mine {{ super() }}{% endblock %}")
+    theme = Theme.find("plain", tmp_path)
+    assert [folder.parent.name for folder in theme.folders] == ["themes"] * 3
+    site = Site("S", "", "", "en", "", "", (), ())
+    page = theme.render("404.html", site=site, page=Page("Gone", "", "404.html", ""), intro=None)
+    assert page.count("mine") == page.count("plain.css") == page.count("studio.css") == 1
+    assert page.index("studio.css") < page.index("mine") < page.index("plain.css")
 
 
 def test_a_theme_that_is_not_there_is_said_with_the_nearest_name(tmp_path: Path) -> None:
@@ -130,7 +162,7 @@ def test_what_a_template_is_given_is_escaped(tmp_path: Path) -> None:
 
 def test_the_typeface_has_the_signs_patterns_print(repository: Path) -> None:
     files = [*(repository / "themes/studio").rglob("*.ttf"), *(repository / "themes/studio").rglob("*.woff2")]
-    assert len(files) == 8
+    assert len(files) == 6
     for file in files:
         with TTFont(file) as font:
             assert not {sign for sign in PRINTED if ord(sign) not in font.getBestCmap()}, file.name

@@ -6,14 +6,15 @@ the shipped `studio` theme. So a designer overrides one template or one styleshe
 
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 from traceback import extract_tb
 from typing import Any
 
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, StrictUndefined
-from jinja2.exceptions import TemplateSyntaxError
+from jinja2 import BaseLoader, Environment, FileSystemLoader, StrictUndefined
+from jinja2.exceptions import TemplateNotFound, TemplateSyntaxError
 from jinja2.runtime import LoopContext
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
@@ -23,6 +24,7 @@ from sizewright.publish.output import Output
 BASIC = "studio"
 ASSETS = "assets"
 PAPER = "paper"
+_SHIPPED = "shipped"
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*")
 
 
@@ -50,6 +52,8 @@ class Theme:
         folders = tuple(folder for folder in (own / name, shipped / name) if folder.is_dir())
         if (own / name) in folders:
             _inside(project, own / name)
+            if (shipped / name) in folders and (own / name).samefile(shipped / name):
+                folders = (shipped / name,)  # the project is the one that themes are shipped from
         if not folders:
             known = {folder.name for place in (own, shipped) if place.is_dir() for folder in place.iterdir()}
             raise BadTheme(f"There is no theme “{name}”. {did_you_mean(name, sorted(known))}".strip())
@@ -122,9 +126,9 @@ def _shipped() -> Path:
 @cache
 def _environment(folders: tuple[Path, ...]) -> Environment:
     """One environment for a list of folders; `shipped/NAME` is the template that an overriding one extends."""
-    loaders = [_Enclosed(folder) for folder in folders]
     environment = _Sandbox(
-        loader=ChoiceLoader([*loaders, PrefixLoader({"shipped": ChoiceLoader(list(loaders[1:] or loaders))})]),
+        folders,
+        loader=_Nearest(folders),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
@@ -141,12 +145,48 @@ _LOOP = ("first", "last", "index")
 class _Sandbox(ImmutableSandboxedEnvironment):
     """The sandbox, with a short way to what templates are given: a field of a view is data and always safe."""
 
+    def __init__(self, folders: tuple[Path, ...], **options: Any) -> None:  # noqa: ANN401 (those of the engine)
+        super().__init__(**options)
+        self._folders = folders
+
+    def join_path(self, template: str, parent: str) -> str:
+        """The name of a template that another asks for: `shipped/NAME` lies in a folder behind that of the asker."""
+        if not template.startswith(f"{_SHIPPED}/"):
+            return template
+        behind, name = _behind(parent)
+        while behind < len(self._folders) and not (self._folders[behind] / name).is_file():
+            behind += 1
+        return f"{_SHIPPED}/" * behind + template
+
     def getattr(self, obj: Any, attribute: str) -> Any:  # noqa: ANN401 (the signature of the engine)
         """The attribute, or what the sandbox makes of it."""
         kind = type(obj)
         if attribute in getattr(kind, "__dataclass_fields__", ()) or (kind is LoopContext and attribute in _LOOP):
             return getattr(obj, attribute)
         return super().getattr(obj, attribute)
+
+
+def _behind(template: str) -> tuple[int, str]:
+    """How many folders are passed over for a template, and its name: "shipped/page.html" passes over one."""
+    behind = 0
+    while template.startswith(f"{_SHIPPED}/"):
+        behind, template = behind + 1, template.removeprefix(f"{_SHIPPED}/")
+    return behind, template
+
+
+class _Nearest(BaseLoader):
+    """Reads a template from the first folder that has it; one under `shipped/` from those behind."""
+
+    def __init__(self, folders: tuple[Path, ...]) -> None:
+        self._loaders = tuple(_Enclosed(folder) for folder in folders)
+
+    def get_source(self, environment: Environment, template: str) -> tuple[str, str, Any]:
+        """The text of a template. Raises TemplateNotFound, and BadTheme for a link out of a folder."""
+        behind, name = _behind(template)
+        for loader in self._loaders[behind:]:
+            with suppress(TemplateNotFound):
+                return loader.get_source(environment, name)
+        raise TemplateNotFound(template)
 
 
 class _Enclosed(FileSystemLoader):
