@@ -61,7 +61,7 @@ def _known(graded: Graded, gauges: Gauges, kept: frozenset[str]) -> Mapping[str,
     for name, named in graded.quantities.items():
         worth = Worth(named.result.dimension, named.result.values)
         if name in gauges:
-            worth = Worth(worth.dimension, (gauges[name],))
+            worth = Worth(worth.dimension, spread((gauges[name],), len(worth.values)))
         elif named.formula is not None and name not in kept:
             try:
                 worth = evaluator.formula(named.formula)[0]

@@ -52,6 +52,7 @@ class MadePart:
     """A part as one size made it: its rows and their length in cm, None where they are not known.
 
     `gauge` is the name of the row gauge it is measured by, "" where there is none; `stretches` are worked to a length.
+    `headings` are those it is worked under, each with the rows before it.
     """
 
     piece: str
@@ -60,6 +61,7 @@ class MadePart:
     length: Fraction | None
     gauge: str
     stretches: tuple[Stretch, ...]
+    headings: tuple[tuple[str, int], ...]
 
 
 @dataclass(slots=True)

@@ -49,7 +49,8 @@ class RowMaker:
         """The part that ends, `rows` None where they are not known."""
         stretches, self.stretches = tuple(self.stretches), []
         length = None if rows is None else self.lengths.measured(rows, piece)
-        return MadePart(piece, begun, rows, length, self.lengths.gauge(piece)[0], stretches)
+        headings = tuple(self.sections.starts)
+        return MadePart(piece, begun, rows, length, self.lengths.gauge(piece)[0], stretches, headings)
 
     def work(self, needle: Needle, direction: Rows) -> None:
         """Works one direction. Raises `Stopped`."""

@@ -56,7 +56,8 @@ def _part(parts: dict[int, MadePart], count: int) -> Part:
     rows = tuple(part.rows if part else None for part in by_size)
     lengths = tuple(part.length if part else None for part in by_size)
     stretches = tuple(part.stretches if part else () for part in by_size)
-    return Part(first.piece, first.span, rows, lengths, first.gauge, stretches)
+    headings = tuple(part.headings if part else () for part in by_size)
+    return Part(first.piece, first.span, rows, lengths, first.gauge, stretches, headings)
 
 
 def _ledger(made: Sequence[Made]) -> tuple[Entry, ...]:

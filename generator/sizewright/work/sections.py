@@ -6,13 +6,13 @@ class Sections:
 
     def __init__(self) -> None:
         self.heading = ""
-        self._starts: list[tuple[str, int]] = []
+        self.starts: list[tuple[str, int]] = []  # each heading of the part, and the rows before it
         self._block = 0
 
     def enter(self, heading: str, rows: int) -> None:
         """A heading stands before the row that comes next."""
         self.heading = heading
-        self._starts.append((heading.casefold(), rows))
+        self.starts.append((heading, rows))
 
     def enter_block(self, rows: int) -> None:
         """A block of instructions begins."""
@@ -20,7 +20,7 @@ class Sections:
 
     def begin(self) -> None:
         """A new part begins under the present heading, at row 0."""
-        self._starts = [(self.heading.casefold(), 0)]
+        self.starts = [(self.heading, 0)]
         self._block = 0
 
     def origin(self, since: str, rows: int) -> int:
@@ -30,8 +30,8 @@ class Sections:
         if since == "here":
             return rows
         word = since.removeprefix("end of ").removeprefix("the ").strip()
-        for place, (heading, start) in enumerate(self._starts):
-            if word in heading:
-                ends = self._starts[place + 1][1] if place + 1 < len(self._starts) else start
+        for place, (heading, start) in enumerate(self.starts):
+            if word in heading.casefold():
+                ends = self.starts[place + 1][1] if place + 1 < len(self.starts) else start
                 return ends if since.startswith("end of") else start
         return self._block

@@ -89,7 +89,8 @@ class Part:
     """A part of a piece, from cast-on or take-up to its end, by size: the rows worked and their length in cm.
 
     None where a size does not make it or it could not be worked; a length is None too where there is no row gauge.
-    `gauge` is the name of the row gauge it is measured by, and `stretches` are its rows that are worked to a length.
+    `gauge` is the name of the row gauge it is measured by. By size, `stretches` are the rows that are worked to a
+    length, and `headings` those it is worked under, each with the rows before it.
     """
 
     piece: str
@@ -98,6 +99,7 @@ class Part:
     lengths: tuple[Fraction | None, ...]
     gauge: str
     stretches: tuple[tuple[Stretch, ...], ...]
+    headings: tuple[tuple[tuple[str, int], ...], ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
