@@ -271,7 +271,7 @@ def test_a_swatch_is_read_or_kindly_refused(
 def swatches(in_node: InNode) -> Callable[..., dict[str, str]]:
     """What the script makes of a swatch as typed, where the pattern has 22 sts in 10 cm; all asked in one process."""
     answers: dict[tuple[str, ...], dict[str, str]] = {}
-    marks = test_a_swatch_is_read_or_kindly_refused.pytestmark  # type: ignore[attr-defined]
+    marks = test_a_swatch_is_read_or_kindly_refused.pytestmark
     asked = [tuple(case[:3]) for case in marks[0].args[1]]
     program = """return given.map((one) => swatch.counted(...one, exact.of("11/5"), "sts"))
       .map((one) => (one.gauge ? { gauge: exact.text(one.gauge) } : one));"""

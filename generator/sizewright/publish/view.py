@@ -12,6 +12,7 @@ from sizewright.publish.card import Card
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_choice import FitView
 from sizewright.publish.view_piece import SchematicView
+from sizewright.publish.view_swatch import MyGaugeView
 from sizewright.publish.view_table import SizeChoice, SizeTable
 
 
@@ -198,6 +199,7 @@ class PatternView:
     fit: FitView | None
     table: SizeTable | None
     gauges: tuple[GaugeView, ...]
+    my_gauge: MyGaugeView | None
     needles: tuple[Markup, ...]
     yarns: tuple[YarnView, ...]
     amounts: SizeTable | None

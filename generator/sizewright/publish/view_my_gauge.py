@@ -4,10 +4,7 @@ The sums are those of `grade/at_gauge.py` and `work/at_row_gauge.py`; the page's
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-
-from markupsafe import Markup
 
 from sizewright.base.printing import exact_text
 from sizewright.grade.graded import Graded
@@ -15,39 +12,13 @@ from sizewright.grade.moved import is_gauge
 from sizewright.grade.through_gauge import Done, Expression, Fixed, Free, through_gauge
 from sizewright.publish.script_data import Value, script_data
 from sizewright.publish.view_facts import spoken_name, text_of
+from sizewright.publish.view_swatch import FabricView, MyGaugeView
 from sizewright.publish.view_table import SizeChoice
 from sizewright.publish.yarn_range import known
 from sizewright.read.pattern import Gauge
 from sizewright.work.at_row_gauge import Stretch
 from sizewright.work.worked import Part, Worked
 from sizewright.work.yarn_need import YarnNeed
-
-
-@dataclass(frozen=True, slots=True)
-class FabricView:
-    """A fabric whose gauge a reader may tell: its place, its name ("" where it is the only one), what it is worked in.
-
-    `rows` is the word for them, "" where the pattern gives no row gauge.
-    """
-
-    place: int
-    name: str
-    over: str
-    rows: str
-
-
-@dataclass(frozen=True, slots=True)
-class MyGaugeView:
-    """The fabrics, the finished measurements by their labels, the unit of the studio, and the sums as data.
-
-    Numbers in the data are exact text, one for all sizes or one a size with spaces between, in cm, g, and counts to
-    the cm. An expression is such a text, the place of a gauge in `own`, or `[what, part, ...]`.
-    """
-
-    fabrics: tuple[FabricView, ...]
-    measures: tuple[str, ...]
-    unit: str
-    data: Markup
 
 
 def my_gauge_view(worked: Worked, choices: Sequence[SizeChoice], *, metric_first: bool) -> MyGaugeView | None:

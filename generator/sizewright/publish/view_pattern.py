@@ -18,6 +18,7 @@ from sizewright.publish.view_facts import (
 )
 from sizewright.publish.view_fit import fit_view
 from sizewright.publish.view_gauge import gauge_view, needle_html
+from sizewright.publish.view_my_gauge import my_gauge_view
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
@@ -57,6 +58,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         fit=fit_view(graded, sizes, metric_first=metric_first),
         table=size_table(graded, sizes, metric_first=metric_first),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
+        my_gauge=my_gauge_view(worked, sizes, metric_first=metric_first),
         needles=tuple(map(needle_html, header.needles)),
         yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
         amounts=amount_table(worked, sizes, metric_first=metric_first),

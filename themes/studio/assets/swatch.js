@@ -85,16 +85,22 @@ globalThis.swatch = (() => {
   };
   const tall = (rows, stretches, gauge) => up(marked(stretches, gauge), rows, gauge);
 
-  // What stands below each heading of a part in one size: rows that are counted, and rows that are worked to a length.
+  // What stands below each heading of a part in one size: rows that are counted (`length` is theirs), and what is worked to
+  // a length, with all rows from where that is measured; `reached` is how far they come, where that is further.
   const headed = (part, size, gauge) => {
     const stretches = part.worked[size];
     const marks = marked(stretches, gauge);
-    const rows = (first, last) => whole(mul(sub(up(marks, last, gauge), up(marks, first, gauge)), gauge));
+    const between = (first, last) => sub(up(marks, last, gauge), up(marks, first, gauge));
+    const within = (row) => stretches.some(([, last, since]) => row >= since && row < last);
     return part.heads[size].map(([label, first], place, heads) => {
       const last = heads[place + 1]?.[1] ?? part.rows[size];
-      const own = stretches.filter((one) => one[0] >= first && one[0] < last);
-      const counted = own.reduce((left, one) => left - (one[1] - one[0]), last - first);
-      const to = own.map((one) => ({ length: of(one[3]), rows: one[1] - one[0], mine: rows(one[0], one[1]) }));
+      const counted = Array.from({ length: last - first }, (_, row) => first + row).filter((row) => !within(row)).length;
+      const to = stretches
+        .filter((one) => one[0] >= first && one[0] < last)
+        .map(([, end, since, length]) => {
+          const reached = between(since, end);
+          return { length: of(length), reached, rows: end - since, mine: whole(mul(reached, gauge)) };
+        });
       return { label, counted, length: div(of(counted), gauge), to };
     });
   };
