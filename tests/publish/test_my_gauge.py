@@ -92,15 +92,20 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     expect(hat.locator(".comes-out h3").first).to_have_text("What it comes out at")
     assert "Adult L 64 cm / 25¼ in" in words(hat, ".comes-out .wide")
 
+    hat.get_by_text("Units and needle sizes").click()
+    hat.get_by_label("in, yd, oz").check()
+    expect(hat.locator(".comes-out .wide .metric").first).to_be_hidden()
+
     hat.get_by_role("button", name="Clear").click()
     expect(verdict).to_be_empty()
     hat.reload()
     expect(verdict).to_be_empty()
     expect(hat.locator("#gauge--sts-0")).to_have_value("")
+    expect(hat.get_by_role("group", name="I measure in").get_by_label("in")).to_be_checked()
 
 
 def test_rows_and_inches_and_a_wanted_length(hat: Page) -> None:
-    hat.get_by_label("in", exact=True).check()
+    hat.get_by_role("group", name="I measure in").get_by_label("in").check()
     expect(hat.get_by_label("Width (in)")).to_be_visible()
     hat.get_by_label("is to be").fill("25")  # 63.5 cm
     fill(hat, "20", "3 15/16", "60", "20")  # 20 sts over 10.00125 cm, 3 rounds to the inch

@@ -241,6 +241,10 @@
   });
   document.addEventListener("reader:size", () => shown && show(shown));
 
+  // A reader who is shown inches measures in them, until something else is kept.
+  const units = { metric: "cm", imperial: "in" }[document.querySelector('.display [name="units"]:checked')?.value];
+  if (units) form.elements.unit.value = units;
+  inUnit();
   // What was compared last stands there again; what is kept in another form than this is let be.
   const before = kept.read();
   if (typeof before?.typed === "object" && before.typed) {
@@ -248,7 +252,7 @@
       const value = before.typed[one.id];
       if (typeof value === "string" && (one.tagName === "INPUT" || value in [...one.options])) one.value = value.slice(0, 40);
     }
-    for (const one of form.elements.unit) one.checked = one.value === (before.unit === "in" ? "in" : "cm");
+    form.elements.unit.value = before.unit === "in" ? "in" : "cm";
     inUnit();
     details.open = Boolean(work());
   }
