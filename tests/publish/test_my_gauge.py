@@ -101,7 +101,7 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     hat.reload()
     expect(verdict).to_be_empty()
     expect(hat.locator("#gauge--sts-0")).to_have_value("")
-    expect(hat.get_by_role("group", name="I measure in").get_by_label("in")).to_be_checked()
+    expect(hat.locator('.my-gauge [value="in"]')).to_be_checked()
 
 
 def test_rows_and_inches_and_a_wanted_length(hat: Page) -> None:
