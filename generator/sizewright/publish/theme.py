@@ -20,6 +20,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from sizewright.base.nearest import did_you_mean
 from sizewright.publish.output import Output
+from sizewright.publish.view_words import in_both_terms
 
 BASIC = "studio"
 ASSETS = "assets"
@@ -136,6 +137,7 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         auto_reload=True,
     )
     environment.globals.clear()
+    environment.filters["terms"] = in_both_terms
     return environment
 
 

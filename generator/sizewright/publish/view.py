@@ -14,6 +14,7 @@ from sizewright.publish.view_choice import FitView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_swatch import MyGaugeView
 from sizewright.publish.view_table import SizeChoice, SizeTable
+from sizewright.publish.view_words import INTERFACE, WordsView
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +85,7 @@ class YarnView:
 
 @dataclass(frozen=True, slots=True)
 class TermView:
-    """An abbreviation, its meaning, and where both are explained."""
+    """An abbreviation, its meaning, and where both are explained; `words` says in whose terms."""
 
     term: str
     meaning: str
@@ -92,6 +93,7 @@ class TermView:
     href: str
     technique: Link | None
     spellings: tuple[str, ...] = ()
+    words: WordsView = INTERFACE
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +212,7 @@ class PatternView:
     cautions: tuple[CautionView, ...]
     care: tuple[str, ...]
     own_title: str
+    words: WordsView
     body: Body
     changes: tuple[ChangeView, ...]
     designer: str
@@ -224,7 +227,10 @@ class PatternView:
 
 @dataclass(frozen=True, slots=True)
 class TechniqueView:
-    """One technique: words, pictures, films and the abbreviations it explains."""
+    """One technique: words, pictures, films and the abbreviations it explains.
+
+    It is `switched` where some of its words differ between the US and the UK.
+    """
 
     title: str
     summary: str
@@ -233,6 +239,8 @@ class TechniqueView:
     body: Body
     films: tuple[FilmView, ...]
     terms: tuple[TermView, ...]
+    words: WordsView
+    switched: bool
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from sizewright.publish.view_notes import NOTE_CLOSING, note_opening, without_no
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.publish.view_schematic import schematic_view
 from sizewright.publish.view_start import START, start_of
+from sizewright.publish.view_words import WordsView, in_both_terms
 from sizewright.read.pattern import (
     Address,
     Clause,
@@ -44,7 +45,7 @@ _TABLE = "<table>"
 _TABLE_END = "</table>"
 
 
-def body_view(
+def body_view(  # noqa: PLR0913 (what a body holds, one each)
     pattern: Pattern,
     inserts: Inserts,
     links: Links,
@@ -52,10 +53,14 @@ def body_view(
     metric_first: bool,
     drawn: Mapping[Span, Figures],
     schematics: Sequence[Schematic],
+    words: WordsView | None = None,
 ) -> Body:
-    """The body of a pattern, a technique or a page; `drawn` are the figures of its stitch blocks."""
+    """The body of a pattern, a technique or a page; `drawn` are the figures of its stitch blocks.
+
+    Without `words` it stands in its own terms alone: a page of text cannot be switched.
+    """
     by_place = {one.span: one for one in schematics}
-    return _Writer(pattern, inserts, links, metric_first, drawn, by_place).write()
+    return _Writer(pattern, inserts, links, metric_first, drawn, by_place, words).write()
 
 
 @dataclass(slots=True)
@@ -66,6 +71,7 @@ class _Writer:
     metric_first: bool
     drawn: Mapping[Span, Figures]
     schematics: Mapping[Span, Schematic]
+    words: WordsView | None
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -84,7 +90,8 @@ class _Writer:
     def piece(self, piece: Piece) -> None:  # noqa: C901, PLR0912 (one arm a kind of piece)
         match piece:
             case Finished(html=html):
-                self.text.append(self.enclosed(html) if "table>" in html else html)
+                told = self.enclosed(html) if "table>" in html else html
+                self.text.append(in_both_terms(Markup(told), self.words) if self.words else told)  # noqa: S704
             case Insert():
                 self.text.append(self.insert(piece))
             case Heading(level=level, anchor=anchor, text=text):
@@ -171,12 +178,12 @@ class _Writer:
         for place in self.places(first.sizes) if first is not None else ():
             groups.setdefault(tuple(self.says(clause, place) for clause in line.clauses), []).append(place)
         if not groups:
-            yield line_view(line.pieces, self.number)
+            yield line_view(line.pieces, self.number, self.words)
         for said, places in groups.items():
             left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
             pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
             if pieces and len(groups) == 1:
-                yield line_view(pieces, self.number)
+                yield line_view(pieces, self.number, self.words)
             elif pieces:
                 yield self.line_for(pieces, places)
 
@@ -189,7 +196,7 @@ class _Writer:
         """A line that these sizes alone read."""
         names = tuple(self.pattern.size_names[place] for place in places)
         own = [replace(piece, sizes=names) if isinstance(piece, Insert | TypedList) else piece for piece in pieces]
-        return replace(line_view(own, self.number), sizes=names, classes=" ".join(map(size_class, places)))
+        return replace(line_view(own, self.number, self.words), sizes=names, classes=" ".join(map(size_class, places)))
 
     def schematic(self, span: Span) -> None:
         view = schematic_view(self.schematics[span], metric_first=self.metric_first)

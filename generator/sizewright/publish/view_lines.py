@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable
 from markupsafe import Markup, escape
 
 from sizewright.publish.view import Line
+from sizewright.publish.view_words import WordsView, in_both_terms
 from sizewright.read.pattern import Insert, InstructionLine, LinePiece, TypedList, Words
 
 # A number of the line while its words are looked at: one character of a private plane of Unicode.
@@ -28,8 +29,10 @@ _COUNT = re.compile(
 _NOTHING = Markup()
 
 
-def line_view(pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList], str]) -> Line:
-    """One line; `number` gives the markup of a number among the words."""
+def line_view(
+    pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList], str], terms: WordsView | None = None
+) -> Line:
+    """One line; `number` gives the markup of a number among the words. With `terms` they are told in those of both."""
     numbers: list[str] = []
     words: list[str] = []
     for piece in pieces:
@@ -42,7 +45,7 @@ def line_view(pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList]
     text = text[:1].upper() + text[1:]  # the words of a plan may begin a line
     label, rest = _label(text)
     rest, count = _count(rest)
-    return Line(_filled(label, numbers), _filled(rest, numbers), _filled(count, numbers))
+    return Line(_filled(label, numbers, terms), _filled(rest, numbers, terms), _filled(count, numbers, terms))
 
 
 def line_words(line: InstructionLine) -> str:
@@ -62,11 +65,11 @@ def _count(text: str) -> tuple[str, str]:
     return (text[: found.start()].rstrip(), found.group().strip(" ()[].=")) if found else (text, "")
 
 
-def _filled(text: str, numbers: list[str]) -> Markup:
+def _filled(text: str, numbers: list[str], terms: WordsView | None) -> Markup:
     """The words escaped, the numbers back in their places."""
     if not text:
         return _NOTHING
-    escaped = str(escape(text))
+    escaped = str(in_both_terms(text, terms) if terms else escape(text))
     if numbers:
         escaped = _SIGN.sub(lambda sign: numbers[ord(sign.group()) - _PLANE], escaped)
     return Markup(escaped)  # noqa: S704 (escaped above)

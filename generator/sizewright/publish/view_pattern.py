@@ -22,6 +22,7 @@ from sizewright.publish.view_my_gauge import my_gauge_view
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
+from sizewright.publish.view_words import WordsView
 from sizewright.publish.view_yarn import amount_notes, amount_table
 from sizewright.read.care_words import care_lines
 from sizewright.read.pattern import Day, Pattern, Piece
@@ -43,10 +44,10 @@ def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
 def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -> PatternView:
     """The whole pattern; `links` and `terms` are made for the place where it is shown."""
     graded, metric_first = worked.graded, project.studio.metric_first
-    pattern = graded.pattern
-    header = pattern.header
+    pattern, header = graded.pattern, graded.pattern.header
     sizes = size_choices(header.sizes)
     own_title, pieces = untitled(pattern.body)
+    words = WordsView.of(pattern, project.studio)
     return PatternView(
         title=header.title,
         summary=text_of(header.summary),
@@ -64,12 +65,13 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         amounts=amount_table(worked, sizes, metric_first=metric_first),
         amount_notes=amount_notes(worked, metric_first=metric_first),
         notions=tuple(words.text for words in header.notions),
-        terms=terms.used(pattern),
+        terms=terms.used(pattern, words),
         techniques=tuple(_techniques(pattern, project, links)),
         cautions=caution_views(header, project.studio),
         care=care_lines(header.care),
         own_title=own_title,
-        body=_body(worked, pieces, links, metric_first=metric_first),
+        words=words,
+        body=_body(worked, pieces, links, words, metric_first=metric_first),
         changes=change_views(header.changes),
         designer=text_of(header.designer),
         licence=text_of(header.licence),
@@ -82,7 +84,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
     )
 
 
-def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, *, metric_first: bool) -> Body:
+def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, words: WordsView, *, metric_first: bool) -> Body:
     graded, drawn = worked.graded, figures(worked, links)
     return body_view(
         replace(graded.pattern, body=pieces),
@@ -91,6 +93,7 @@ def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, *, metric_fir
         metric_first=metric_first,
         drawn=drawn,
         schematics=graded.schematics,
+        words=words,
     )
 
 

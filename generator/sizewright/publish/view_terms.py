@@ -5,15 +5,17 @@ not a "k", and "K2" is one. A spelling of one letter counts in instructions only
 """
 
 import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from html import unescape
 
 from sizewright.publish.links import Links
 from sizewright.publish.view import Link, TermView
 from sizewright.publish.view_lines import line_words
+from sizewright.publish.view_words import INTERFACE, WordsView
 from sizewright.read.pattern import Markup, Pattern, StitchBlock, WorkBlock
 from sizewright.read.project import Project, Term
+from sizewright.read.trade_words import AMBIGUOUS, Country, country_of
 
 PATH = "abbreviations.html"
 _TAG = re.compile(r"<[^>]*>")
@@ -40,24 +42,29 @@ class Terms:
             if spelling.strip()
         }
         taught = dict(_taught(project, spellings))
+        own = project.studio.terms or Country.US
         phrases = sorted((spelling for spelling in spellings if not _WORD.fullmatch(spelling)), key=len, reverse=True)
         return cls(
-            tuple(_view(term, anchor, taught.get(at), links) for at, (term, anchor) in enumerate(_anchored(terms))),
+            tuple(
+                _view(term, anchor, taught.get(at), links, own) for at, (term, anchor) in enumerate(_anchored(terms))
+            ),
             taught,
             tuple((phrase, _whole(phrase), spellings[phrase]) for phrase in phrases),
             {spelling: index for spelling, index in spellings.items() if _WORD.fullmatch(spelling)},
         )
 
-    def used(self, pattern: Pattern) -> tuple[TermView, ...]:
-        """The terms that occur in the body of a pattern."""
+    def used(self, pattern: Pattern, words: WordsView) -> tuple[TermView, ...]:
+        """The terms that occur in the body of a pattern; ambiguous names by the rows they have in its terms."""
         instructions = "\n".join(_instructions(pattern)).casefold()
         text = "\n".join(_text(pattern)).casefold()
         found = {*self._found(instructions, 1), *self._found(text, 2)}
-        return tuple(self.views[index] for index in sorted(found))
+        return tuple(_settled((self.views[index] for index in sorted(found)), words))
 
-    def taught_by(self, technique: Pattern) -> tuple[TermView, ...]:
-        """The terms that a technique explains."""
-        return tuple(view for index, view in enumerate(self.views) if self.taught.get(index) is technique)
+    def taught_by(self, technique: Pattern, words: WordsView) -> tuple[TermView, ...]:
+        """The terms that a technique explains, and the ambiguous names that occur in it."""
+        taught = tuple(view for index, view in enumerate(self.views) if self.taught.get(index) is technique)
+        ambiguous = (view for view in self.used(technique, words) if _rows(view.term, words.country)[1])
+        return tuple(dict.fromkeys((*taught, *ambiguous)))
 
     def _found(self, text: str, shortest: int) -> Iterator[int]:
         for phrase, whole, index in self.phrases:
@@ -84,10 +91,34 @@ def _taught(project: Project, spellings: Mapping[str, int]) -> Iterator[tuple[in
             yield index, by_name[term.technique]
 
 
-def _view(term: Term, anchor: str, technique: Pattern | None, links: Links) -> TermView:
+def _view(term: Term, anchor: str, technique: Pattern | None, links: Links, own: Country) -> TermView:
     link = Link(technique.header.title, links.to(f"techniques/{technique.name}.html")) if technique else None
     others = tuple(spelling for spelling in term.spellings if spelling != term.term)
-    return TermView(term.term, term.meaning, anchor, links.to(PATH, anchor), link, others)
+    words = INTERFACE if term.span is None else _words_of(term, own)
+    return TermView(term.term, term.meaning, anchor, links.to(PATH, anchor), link, others, words)
+
+
+def _words_of(term: Term, own: Country) -> WordsView:
+    """Whose terms a studio explains one of its own words in."""
+    country = country_of(f"{term.term}: {term.meaning}") or own
+    return WordsView(country, country)
+
+
+def _settled(terms: Iterable[TermView], words: WordsView) -> Iterator[TermView]:
+    """Ambiguous names told by their rows; one that has a block of rows here needs none."""
+    own = " ".join(words.names).casefold()
+    for term in terms:
+        country, rows = _rows(term.term, words.country)
+        if not rows or term.words is not INTERFACE:  # a studio's own meaning wins
+            yield term
+        elif term.term not in own:
+            yield replace(term, meaning=rows, words=WordsView(country, words.first))
+
+
+def _rows(name: str, country: Country) -> tuple[Country, str]:
+    """What an ambiguous name means, and where: in the text's own country if it is a name there."""
+    found = ((one, AMBIGUOUS[one].get(name, "")) for one in (country, country.other))
+    return next(((one, rows) for one, rows in found if rows), (country, ""))
 
 
 def _anchored(terms: tuple[Term, ...]) -> Iterator[tuple[Term, str]]:

@@ -1,12 +1,14 @@
 """In: a technique or a page of plain content. Out: what its page shows."""
 
 from sizewright.grade.run import grade
+from sizewright.proof.wording import Wording
 from sizewright.publish.links import Links, film_address
 from sizewright.publish.view import Body, FilmView, TechniqueView, TextView
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_pattern import picture_view
 from sizewright.publish.view_terms import Terms
+from sizewright.publish.view_words import WordsView
 from sizewright.read.pattern import Film, Insert, Pattern, SchematicBlock
 from sizewright.read.project import Project
 
@@ -24,25 +26,35 @@ def text_view(source: Pattern, project: Project, links: Links) -> TextView:
 
 def technique_view(source: Pattern, project: Project, links: Links, terms: Terms) -> TechniqueView:
     """One technique."""
-    header = source.header
+    header, words = source.header, WordsView.of(source, project.studio)
     return TechniqueView(
         title=header.title,
         summary=text_of(header.summary),
         skill=text_of(header.skill),
         picture=picture_view(header.picture, links),
-        body=_body(source, project, links),
+        body=_body(source, project, links, words),
         films=tuple(map(_film, header.films)),
-        terms=terms.taught_by(source),
+        terms=terms.taught_by(source, words),
+        words=words,
+        switched=words.differs(Wording.of(source).body),
     )
 
 
-def _body(source: Pattern, project: Project, links: Links) -> Body:
+def _body(source: Pattern, project: Project, links: Links, words: WordsView | None = None) -> Body:
     """The text; it has no sizes, but may convert a length for its reader."""
     metric_first = project.studio.metric_first
     if not any(isinstance(piece, Insert | SchematicBlock) for piece in source.body):
-        return body_view(source, {}, links, metric_first=metric_first, drawn={}, schematics=())
+        return body_view(source, {}, links, metric_first=metric_first, drawn={}, schematics=(), words=words)
     graded = grade(source)
-    return body_view(source, graded.inserts, links, metric_first=metric_first, drawn={}, schematics=graded.schematics)
+    return body_view(
+        source,
+        graded.inserts,
+        links,
+        metric_first=metric_first,
+        drawn={},
+        schematics=graded.schematics,
+        words=words,
+    )
 
 
 def _film(film: Film) -> FilmView:

@@ -10,6 +10,7 @@ from sizewright.read.acceptance import LevelSet
 from sizewright.read.cautions import StudioCaution
 from sizewright.read.pattern import Pattern, Size, Words
 from sizewright.read.term import Term as Term  # noqa: PLC0414 -- a node of this tree too
+from sizewright.read.trade_words import Country
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,7 @@ class Studio:
     language: str = "en"
     metric_first: bool = True
     theme: str = "studio"
+    terms: Country | None = None  # whose words are printed first; those of each source where nothing is said
     notice: str = ""  # a line every page shows, for example that the studio is invented
     publish_only: str = ""  # "signed-off" where only patterns that somebody signed off may be published
     cautions: tuple[StudioCaution, ...] = ()  # beside those of the tool

@@ -10,6 +10,7 @@ from sizewright.read.cautions import Caution, StudioCaution
 from sizewright.read.project import Studio
 from sizewright.read.references import split
 from sizewright.read.rules import UNSAFE_REFERENCE
+from sizewright.read.trade_words import Country
 from sizewright.read.values import Values
 from sizewright.read.yaml_tree import Node, Table, read_yaml
 
@@ -20,6 +21,7 @@ _WHERE_OF: Mapping[str, Literal["named", "children", "everywhere"]] = MappingPro
 _WHERE = tuple(_WHERE_OF)
 _CAUTION = "{pins: {title: …, text: …, source: …, where: everywhere}}"
 _UNITS = ("metric", "imperial")
+_TERMS = tuple(country.value for country in Country)
 
 
 def read_studio(values: Values) -> Studio:
@@ -37,6 +39,7 @@ def read_studio(values: Values) -> Studio:
         return words.text if words else otherwise
 
     units = keys.take("units", lambda key, node: values.one_of(key, node, _UNITS))
+    terms = keys.take("terms", lambda key, node: values.one_of(key, node, _TERMS))
     theme = keys.take("theme", lambda key, node: _theme(values, key, node))
     publish_only = keys.take("publish_only", lambda key, node: values.one_of(key, node, _ONLY))
     studio = Studio(
@@ -48,6 +51,7 @@ def read_studio(values: Values) -> Studio:
         text("language", default.language),
         units is None or units.text == "metric",
         theme or default.theme,
+        Country(terms.text) if terms else None,
         text("notice", default.notice),
         publish_only.text if publish_only else "",
         keys.take("cautions", lambda key, node: tuple(_cautions(values, key, node))) or (),

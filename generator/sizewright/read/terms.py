@@ -9,6 +9,7 @@ from sizewright.base.nearest import did_you_mean
 from sizewright.read.notation.cables import crossing_of, crossing_words
 from sizewright.read.project import Term
 from sizewright.read.rules import REPEATED_KEY
+from sizewright.read.trade_words import AMBIGUOUS
 from sizewright.read.values import Keys, Values
 from sizewright.read.yaml_tree import read_yaml
 
@@ -33,9 +34,18 @@ def _cables() -> Iterator[Term]:
             yield _term(term, f"cable to the {side}: {crossing_words(crossing)}")
 
 
+def _ambiguous() -> Iterator[Term]:
+    """Names that mean one stitch in the US and another in the UK, told for both; a page tells its own."""
+    for name in dict.fromkeys(name for names in AMBIGUOUS.values() for name in names):
+        meanings = ((country, names[name]) for country, names in AMBIGUOUS.items() if name in names)
+        told = " ".join(f"In {country.name} terms: {rows}" for country, rows in meanings)
+        yield _term(name, told, f"{name.removesuffix('itch')}")
+
+
 TERMS = (
     *_cables(),
-    _term("BO", "bind off", "bind off", "cast off"),
+    *_ambiguous(),
+    _term("BO", "bind off: pass each stitch over the next and off the needle", "bind off", "cast off"),
     _term("BOR", "beginning of the round"),
     _term("CC", "contrasting colour"),
     _term("cn", "cable needle"),
@@ -86,7 +96,15 @@ TERMS = (
     _term("WS", "wrong side of the fabric"),
     _term("wyib", "with the yarn behind the work"),
     _term("wyif", "with the yarn in front of the work"),
-    _term("yo", "yarn over: 1 stitch more, with a hole", "yfwd", "yrn"),
+    _term(
+        "yo",
+        "yarn over: 1 stitch more, with a hole; in UK patterns yfwd between two knit stitches, yrn before a purl "
+        "stitch, yon between a purl and a knit stitch",
+        "yfwd",
+        "yrn",
+        "yon",
+        "yfrn",
+    ),
 )
 
 

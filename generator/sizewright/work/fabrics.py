@@ -25,6 +25,7 @@ _AS_BELOW = (
 )
 _MEANING = re.compile(r"(?P<name>.+?) \((?:knit|k) every (?P<of>rnd|round|row)\)")
 _OPPOSITE = ("moss", "seed", "moss stitch", "seed stitch")
+_EVERY_SECOND = ("double moss", "irish moss")  # US moss stitch by its names in the UK (read/trade_words.py)
 _RIB = re.compile(
     r"(?:rib )?k ?(\d{1,3}),? ?p ?(\d{1,3})(?: rib| ribbing)?|(\d{1,3}) ?[x×] ?(\d{1,3})(?: rib| ribbing)?"
 )
@@ -37,6 +38,7 @@ _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "st st": ("k", "p"),
         "st": ("k", "p"),  # "in st st", where the last word is taken for "stitch"
         "reverse stockinette": ("p", "k"),
+        "reverse stocking": ("p", "k"),
         "garter": ("k",),
         "knit": ("k",),
         "k": ("k",),
@@ -46,6 +48,7 @@ _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )
 _ROUND: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {**_FLAT, "stockinette": ("k",), "stocking": ("k",), "st st": ("k",), "st": ("k",), "reverse stockinette": ("p",)}
+    | {"reverse stocking": ("p",)}
     | {"garter": ("k", "p")}
 )
 
@@ -64,6 +67,8 @@ def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Act
         return ((Follow(span, Manner.ANY, None, _END),),)
     if word in _OPPOSITE:
         return ((Follow(span, Manner.OPPOSITE, None, _END),),)
+    if word in _EVERY_SECOND:
+        return tuple((Follow(span, manner, None, _END),) for manner in (Manner.OPPOSITE, Manner.AS_THEY_APPEAR))
     rib = _RIB.fullmatch(word)
     if rib is not None:
         knit, purl = (int(part) for part in rib.groups() if part)
@@ -73,4 +78,4 @@ def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Act
     return None if rows is None else tuple((Work(span, _BY_TERM[term], None, _END),) for term in rows)
 
 
-FABRICS = (*_FLAT, *_AS_BELOW, *_OPPOSITE)
+FABRICS = (*_FLAT, *_AS_BELOW, *_OPPOSITE, *_EVERY_SECOND)

@@ -1,0 +1,69 @@
+"""In: the words of a text. Out: them in the terms of the US and of the UK, where those differ, each in its own element.
+
+The style sheet leaves the one that is not wanted away. Which words differ is the table of `read/trade_words.py`; what a
+designer has called a thing (a stitch pattern, a title, words in quotation marks) stays as it is. Headings are words of
+the text and change with it.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+from sizewright.proof.wording import Wording, header_words
+from sizewright.read.pattern import Pattern, StitchBlock
+from sizewright.read.project import Studio
+from sizewright.read.trade_words import Country, country_of, told_twice
+
+# What is markup and stays: drawings and code as a whole, else a tag.
+_MARKUP = re.compile(r"(<(?:svg|pre|code)\b.*?</(?:svg|pre|code)>|<[^>]*>)", re.DOTALL)
+_TWICE = Markup('<span class="us">{}</span><span class="uk">{}</span>')
+
+
+@dataclass(frozen=True, slots=True)
+class WordsView:
+    """Whose terms a text is written in (`country`), whose are shown first, and the names in it that stay."""
+
+    country: Country
+    first: Country
+    names: tuple[str, ...] = ()
+
+    @classmethod
+    def of(cls, pattern: Pattern, studio: Studio) -> "WordsView":
+        """Those of a pattern or technique: the studio says whose terms come first, else the text itself."""
+        words = (Wording.of(pattern).body, *(words.text for words in header_words(pattern.header)))
+        country = country_of("\n".join(words)) or studio.terms or Country.US
+        names = (piece.name.text for piece in pattern.body if isinstance(piece, StitchBlock))
+        return cls(country, studio.terms or country, tuple(dict.fromkeys(names)))
+
+    def differs(self, text: str) -> bool:
+        """Whether a text says anything in other words in the other country."""
+        return any(typed != other for typed, other in told_twice(text, self.country, self.names))
+
+
+INTERFACE = WordsView(Country.US, Country.US)  # the words of templates and of the tool's own tables
+
+
+def in_both_terms(text: str | Markup, words: WordsView = INTERFACE) -> Markup:
+    """A text with what differs told twice; templates have it as the filter `terms`."""
+    if not isinstance(text, Markup):
+        return Markup().join(_stretches(text, words))
+    parts = _MARKUP.split(text)  # no word of the table has a sign that markup escapes
+    told = (Markup(part) if at % 2 else _joined(part, words) for at, part in enumerate(parts))  # noqa: S704 (its markup)
+    return Markup().join(told)
+
+
+def _joined(text: str, words: WordsView) -> Markup:
+    return Markup().join(_stretches(Markup(text), words))  # noqa: S704 (text that is escaped already)
+
+
+def _stretches(text: str | Markup, words: WordsView) -> Iterator[Markup]:
+    escaped = isinstance(text, Markup)
+    for typed, other in told_twice(str(text), words.country, words.names):
+        kept = Markup(typed) if escaped else escape(typed)  # noqa: S704 (escaped already)
+        yield kept if typed == other else _twice(typed, other, words.country)
+
+
+def _twice(typed: str, other: str, country: Country) -> Markup:
+    return _TWICE.format(*((typed, other) if country is Country.US else (other, typed)))
