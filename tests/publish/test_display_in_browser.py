@@ -28,14 +28,20 @@ def test_units_and_needles_are_chosen_at_once(sample_site: Path, page_at: Open, 
     assert seen(page, ".sizes tbody") == "Adult M 56.5 cm 54 cm −2.5 cm 22 cm"
     page.get_by_role("group", name="Needle sizes").get_by_label("UK").check()
     assert "mm" not in seen(page, ".needle-size")
+    assert seen(page, "#part--gauge") == "Gauge"
+    page.get_by_role("group", name="Terms").get_by_label("UK").check()
+    assert seen(page, "#part--gauge") == "Tension"
+    assert "stocking stitch" in seen(page, ".gauge")
+    assert not page.locator(".us:visible").count()
     if javascript:
         expect(page.locator("[data-kept]")).to_be_visible()
         page.goto((sample_site / "patterns/cloth.html").as_uri())
         expect(page.locator("#units--metric")).to_be_checked()
         expect(page.locator("#needles--uk")).to_be_checked()
+        assert seen(page, "#part--gauge") == "Tension"
         assert seen(page, ".gauge") == (
             "18 sts over 4 in (10.16 cm) in garter stitch; that is 17.7 sts over 10 cm."
-            " Needle: UK 6, or the size that gives you this gauge."
+            " Needle: UK 6, or the size that gives you this tension."
         )
         page.evaluate("localStorage.setItem('sizewright display', '[\"metric\", {}]')")
         page.reload()

@@ -45,9 +45,8 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
     """The whole pattern; `links` and `terms` are made for the place where it is shown."""
     graded, metric_first = worked.graded, project.studio.metric_first
     pattern, header = graded.pattern, graded.pattern.header
-    sizes = size_choices(header.sizes)
+    sizes, words = size_choices(header.sizes), WordsView.of(pattern, project.studio)
     own_title, pieces = untitled(pattern.body)
-    words = WordsView.of(pattern, project.studio)
     return PatternView(
         title=header.title,
         summary=text_of(header.summary),
