@@ -1,10 +1,13 @@
 """In: the small project in `sample/`. Out: it read, proofed and written as a site, once for all tests of the pages."""
 
+import functools
 import json
 import shutil
 import subprocess
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from threading import Thread
 from typing import Any
 
 import pytest
@@ -81,6 +84,7 @@ def sample_site(sample_outputs: dict[str, Output], tmp_path_factory: pytest.Temp
     """The site on disk, with its pictures; what other parts of publishing write stands as an empty file."""
     site = tmp_path_factory.mktemp("site")
     written = [*sample_outputs.values(), Output("feed.xml", b""), *map(_placeholder, ("hat", "cloth"))]
+    written += [Output("sw.js", b""), Output("site.webmanifest", b"{}")]
     written += [Output(f"media/{file.name}", file.read_bytes()) for file in (SAMPLE / "content/media").iterdir()]
     written += [Output("patterns/old-shawl.html", sample_outputs["patterns/cloth.html"].content)]
     for output in written:
@@ -107,6 +111,32 @@ def plain_site(
     (site / "media").mkdir()
     (site / "media/hat.svg").write_bytes((SAMPLE / "content/media/hat.svg").read_bytes())
     return site
+
+
+@pytest.fixture(scope="module")
+def serve() -> Iterator[Callable[[Path], str]]:
+    """`serve(folder)`: the address of a folder on loopback, with what stands in it at the moment of asking."""
+    servers = []
+
+    def begin(folder: Path) -> str:
+        server = ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(_Quiet, directory=str(folder)))
+        Thread(target=server.serve_forever, daemon=True).start()
+        servers.append(server)
+        return f"http://127.0.0.1:{server.server_port}"
+
+    yield begin
+    for server in servers:
+        server.shutdown()
+        server.server_close()
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 (the name of the standard library)
+        pass
+
+    def end_headers(self) -> None:
+        self.send_header("Cache-Control", "no-store")
+        super().end_headers()
 
 
 def _placeholder(name: str) -> Output:

@@ -27,6 +27,7 @@ PAGES = {
     "abbreviations.html",
     "method.html",
     "rules.html",
+    "knitting.html",
     "patterns/cloth.html",
     "patterns/hat.html",
     "techniques/bobbles.html",
@@ -266,7 +267,7 @@ def test_a_page_named_like_one_every_site_has_is_its_introduction(
     sample_project: Project, sample_proofed: tuple[Proofed, ...], sample_theme: Theme
 ) -> None:
     (about,) = sample_project.pages
-    names = ("index", "404", "abbreviations", "method", "rules")
+    names = ("index", "404", "abbreviations", "knitting", "method", "rules")
     project = replace(sample_project, pages=tuple(replace(about, name=name) for name in names))
     outputs = {output.path: output for output in site_pages(project, sample_proofed, [], sample_theme)}
     assert {path for path in outputs if path.endswith(".html")} == PAGES - {"about.html"}
@@ -277,7 +278,8 @@ def test_a_page_named_like_one_every_site_has_is_its_introduction(
 def test_a_studio_without_techniques_has_no_page_of_them(sample_project: Project, sample_theme: Theme) -> None:
     bare = replace(sample_project, techniques=(), pages=(), patterns=(), studio=Studio())
     outputs = {output.path: output for output in site_pages(bare, [], [], sample_theme)}
-    assert set(outputs) == {"index.html", "abbreviations.html", "method.html", "rules.html", "404.html"}
+    own = ("index", "abbreviations", "method", "rules", "knitting", "404")
+    assert set(outputs) == {f"{name}.html" for name in own}
     assert b"There are no patterns yet." in outputs["index.html"].content
     assert b"techniques/" not in outputs["index.html"].content
     assert b'href="/index.html"' in outputs["404.html"].content

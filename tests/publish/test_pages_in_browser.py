@@ -15,6 +15,7 @@ from playwright.sync_api import Page
 Open = Callable[..., Page]
 PAGES = (
     "index",
+    "knitting",
     "404",
     "about",
     "abbreviations",

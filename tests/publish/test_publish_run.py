@@ -134,7 +134,7 @@ def test_only_what_has_changed_is_laid_out_again(folder: Path, published: Publis
     edit(folder, "patterns/hat.md", "turn {turns:times}", "turn it {turns:times}")
     done = published(folder)
     assert done.laid_out == ("patterns/hat.pdf",)
-    assert set(done.written) == {"patterns/hat.html", "patterns/hat.pdf"}
+    assert set(done.written) == {"patterns/hat.html", "patterns/hat.pdf", "sw.js"}
     assert tree(folder / "site")["patterns/cloth.pdf"] == cloth
 
 

@@ -28,7 +28,8 @@ from sizewright.read.project import Project
 # Pages every site has. A page of `content/pages` with one of these names is the introduction of that page.
 _METHOD = "How the numbers are worked"
 _RULES = "What is checked"
-_OWN = ("index", "abbreviations", "method", "rules", "404")
+_KNITTING = Link("Your knitting", "knitting.html")
+_OWN = ("index", "knitting", "abbreviations", "method", "rules", "404")
 
 
 def site_pages(project: Project, proofed: Sequence[Proofed], kept: Sequence[Card], theme: Theme) -> Iterator[Output]:
@@ -92,6 +93,7 @@ class _Pages:
         yield self.abbreviations()
         yield self.method()
         yield self.rules()
+        yield self.knitting()
         yield self.not_found()
 
     def cards(self) -> tuple[Card, ...]:
@@ -166,6 +168,12 @@ class _Pages:
         rules, intro = tuple(view_rules.rule_views()), self.intro("rules", links)
         return self.output("rules.html", page, site, rules=rules, intro=intro)
 
+    def knitting(self) -> Output:
+        """Everything somebody knits from this site; what it lists is known to their device alone."""
+        site, links = _site(self.project, ""), self.links("")
+        page = Page(_KNITTING.text, "", _KNITTING.href, links.absolute(_KNITTING.href))
+        return self.output("knitting.html", page, site, intro=self.intro("knitting", links))
+
     def not_found(self) -> Output:
         """The page a server gives for any address that leads nowhere, so its links start at the top of the site."""
         root = urlsplit(self.project.studio.address).path or "/"
@@ -198,6 +206,7 @@ def _site(project: Project, root: str) -> Site:
             Link("Patterns", f"{root}index.html"),
             *techniques,
             Link("Abbreviations", f"{root}{view_terms.PATH}"),
+            Link(_KNITTING.text, f"{root}{_KNITTING.href}"),
         ),
         pages=(
             *(Link(page.header.title, Links(root).to(f"{page.name}.html")) for page in pages),

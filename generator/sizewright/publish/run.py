@@ -17,6 +17,7 @@ from sizewright.publish.feed import FEED, Correction, Listed, feed
 from sizewright.publish.kept import Kept, keep
 from sizewright.publish.layout import lay_out
 from sizewright.publish.manifest import Manifest, digest, read_manifest
+from sizewright.publish.offline import offline_files
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, paper_page, site_pages
 from sizewright.publish.paper import lay_out_all
@@ -206,6 +207,8 @@ class _Run:
         if self.project.studio.address:
             days = {f"{_FOLDER}/{card.name}.html": card.revised or card.published for card in self.cards()}
             self.draft.put(Output(SITEMAP, sitemap(self.project.studio.address, tuple(self.draft.digests), days)))
+        for output in offline_files(self.project.studio, self.draft.digests):
+            self.draft.put(output)
 
     def cards(self) -> tuple[Card, ...]:
         return tuple(listed.card for listed in self.listed())

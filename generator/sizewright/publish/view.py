@@ -188,7 +188,8 @@ class Body:
 class PatternView:
     """Everything a pattern's page and its paper show; `order` is "S (M, L)", "" in a pattern of one size.
 
-    `own_title` is the fragment of the designer's own heading "Instructions", which that of the page stands for.
+    `own_title` is the fragment of the designer's own heading "Instructions", which that of the page stands for. `rows`
+    is what each size works one row after the other, as JSON for a script element; "" on paper.
     """
 
     title: str
@@ -223,6 +224,7 @@ class PatternView:
     address: str
     pdf: str
     data: str
+    rows: Markup
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from urllib.parse import quote
 
+from markupsafe import Markup
+
 from sizewright.base.printing import bracketed
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
@@ -19,13 +21,14 @@ from sizewright.publish.view_facts import (
 from sizewright.publish.view_fit import fit_view
 from sizewright.publish.view_gauge import gauge_view, needle_html
 from sizewright.publish.view_my_gauge import my_gauge_view
+from sizewright.publish.view_rows import rows_data
 from sizewright.publish.view_sizes import size_choices, size_table
 from sizewright.publish.view_start import untitled
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_words import WordsView
 from sizewright.publish.view_yarn import amount_notes, amount_table
 from sizewright.read.care_words import care_lines
-from sizewright.read.pattern import Day, Pattern, Piece
+from sizewright.read.pattern import Day, Pattern
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
@@ -46,7 +49,6 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
     graded, metric_first = worked.graded, project.studio.metric_first
     pattern, header = graded.pattern, graded.pattern.header
     sizes, words = size_choices(header.sizes), WordsView.of(pattern, project.studio)
-    own_title, pieces = untitled(pattern.body)
     return PatternView(
         title=header.title,
         summary=text_of(header.summary),
@@ -68,9 +70,9 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         techniques=tuple(_techniques(pattern, project, links)),
         cautions=caution_views(header, project.studio),
         care=care_lines(header.care),
-        own_title=own_title,
+        own_title=untitled(pattern.body)[0],
         words=words,
-        body=_body(worked, pieces, links, words, metric_first=metric_first),
+        body=_body(worked, links, words, metric_first=metric_first),
         changes=change_views(header.changes),
         designer=text_of(header.designer),
         licence=text_of(header.licence),
@@ -80,13 +82,14 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         address=links.absolute(pattern_path(pattern.name)),
         pdf=quote(f"{pattern.name}.pdf"),
         data=quote(f"{pattern.name}.json"),
+        rows=Markup() if links.paper else rows_data(worked, sizes, metric_first=metric_first),
     )
 
 
-def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, words: WordsView, *, metric_first: bool) -> Body:
+def _body(worked: Worked, links: Links, words: WordsView, *, metric_first: bool) -> Body:
     graded, drawn = worked.graded, figures(worked, links)
     return body_view(
-        replace(graded.pattern, body=pieces),
+        replace(graded.pattern, body=untitled(graded.pattern.body)[1]),
         graded.inserts,
         links,
         metric_first=metric_first,

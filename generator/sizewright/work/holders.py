@@ -1,9 +1,11 @@
-"""In: stitches that wait on holders. Out: those meant by a name or a count."""
+"""In: stitches that wait on holders. Out: those meant by a name or a count, and those that were forgotten."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from sizewright.work.needle import Held
+from sizewright.base.place import Span
+from sizewright.work.faults import Forgotten
+from sizewright.work.needle import Held, Needle
 
 _SILENT = re.compile(r"\b(?:sts?|stitch(?:es)?|held|hold|holder|the|on|from|waiting|remaining|rem|live)\b")
 
@@ -44,3 +46,13 @@ def off_holders(held: list[Held], sets: Sequence[tuple[int, str]]) -> int:
 def names_of(held: Sequence[Held]) -> tuple[str, ...]:
     """What waits, in words: "40 sts (sleeve)"."""
     return tuple(f"{len(one.looks)} sts" + (f" ({one.name})" if one.name else "") for one in held)
+
+
+def forgotten(needle: Needle, last: Span | None, size: int) -> Iterator[Forgotten]:
+    """What is still on a holder or on the needle when the pattern ends, with its `last` direction."""
+    for one in needle.held:
+        place = one.place or last
+        if place is not None and one.traced:
+            yield Forgotten(place, size, len(one.looks), "" if one.live else one.name or "on hold")
+    if needle.total and last is not None:
+        yield Forgotten(last, size, needle.total, "")

@@ -26,6 +26,7 @@ from sizewright.read.notation.direction_tree import (
     Unread,
 )
 from sizewright.work.at_row_gauge import Stretch
+from sizewright.work.course import Leg
 from sizewright.work.faults import Fault, Forgotten
 
 
@@ -66,9 +67,10 @@ class MadePart:
 
 @dataclass(slots=True)
 class Made:
-    """What one size made: steps and parts, what went wrong, the stitches by yarn, and the directions not counted."""
+    """What one size made: steps, its course and parts, what went wrong, stitches by yarn, and what was not counted."""
 
     steps: list[Step] = field(default_factory=list)
+    course: list[Leg] = field(default_factory=list)
     parts: list[MadePart] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
     forgotten: list[Forgotten] = field(default_factory=list)

@@ -30,8 +30,9 @@ from sizewright.read.pattern import Heading, WorkBlock
 from sizewright.work.arrange import arranged
 from sizewright.work.blocks import half_read
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Forgotten, NoMarker, NoStitches, NoTurn, NoYarnOver, Stopped, UnevenGraft, WrongCount
-from sizewright.work.holders import held_as, names_of, off_holders, plain_name
+from sizewright.work.course import Leg, is_idle
+from sizewright.work.faults import NoMarker, NoStitches, NoTurn, NoYarnOver, Stopped, UnevenGraft, WrongCount
+from sizewright.work.holders import forgotten, held_as, names_of, off_holders, plain_name
 from sizewright.work.made import Made, Step, goes_to_length, label_of
 from sizewright.work.needle import Held, Lies, Needle, Pin
 from sizewright.work.needle_work import BOR
@@ -52,13 +53,14 @@ class Maker:
         self.counts = Counts(graded, size, Patterns(blocks, half_read(graded)))
         self.book = RowBook(self.counts.patterns, size)
         self.sections = Sections()
-        self.tally = Tally(graded.pattern.header)
+        self.tally = Tally(graded.pattern.header, self.made.course)
         self.taken = ""  # the yarn that was taken in the words before these
         self.rows = RowMaker(graded, self.counts, self.book, self.made, self.sections)
         self.needle: Needle | None = None
         self.lost = False  # the count is unknown until stitches are cast on or a promise tells it
         self.unmarked = False  # a faulty row lost the markers: that they are missing is told by it already
         self.piece = self.name = ""
+        self.block = -1  # which block of instructions it is, from 0
         self.place: Span | None = None  # of the direction worked last
         self.now: Span | None = None  # of the direction that is worked
         self.begun: Span | None = None  # where the part begins
@@ -72,30 +74,19 @@ class Maker:
                 self.sections.enter(piece.text, rows)
                 self.count_worked()
                 self.tally.enter(piece.text, piece.level)
-            elif isinstance(piece, WorkBlock) and (piece.sizes is None or name in piece.sizes):
-                self.sections.enter_block(rows)
-                for direction in arranged(piece.directions):
-                    self.direction(direction)
+            elif isinstance(piece, WorkBlock):
+                self.block += 1
+                if piece.sizes is None or name in piece.sizes:
+                    self.sections.enter_block(rows)
+                    for direction in arranged(piece.directions):
+                        self.direction(direction)
         self.count_worked()
         self.close_part()
         self.tally.close()
         self.made.worked.update(self.tally.stitches)
-        self.judge_end()
+        if self.needle is not None and not self.lost:
+            self.made.forgotten.extend(forgotten(self.needle, self.place, self.size))
         return self.made
-
-    def judge_end(self) -> None:
-        """What is still on a holder or on the needle when the pattern ends was forgotten."""
-        needle = self.needle
-        if needle is None or self.lost:
-            return
-        for one in needle.held:
-            place = one.place or self.place
-            if place is not None and one.traced:
-                self.made.forgotten.append(
-                    Forgotten(place, self.size, len(one.looks), "" if one.live else one.name or "on hold")
-                )
-        if needle.total and self.place is not None:
-            self.made.forgotten.append(Forgotten(self.place, self.size, needle.total, ""))
 
     def close_part(self) -> None:
         """Notes the rows of the part that ends, and their length."""
@@ -134,11 +125,20 @@ class Maker:
         self.taken = direction.name if isinstance(direction, TakeYarn) else ""
         self.place = direction.span
         worked = self.needle.rows - rows if self.needle is not None and self.needle is needle else 0
+        if not isinstance(direction, SameAgain):
+            self.go(direction, before, worked)
         label = label_of(direction)
         if label:
             declared = isinstance(direction, Declared)
             after, far, used = self.known_total(), goes_to_length(direction), self.tally.so_far(self.needle)
             self.made.steps.append(Step(self.piece, label, direction.span, before, after, worked, declared, far, used))
+
+    def go(self, direction: Direction, before: int | None, rows: int) -> None:
+        """Adds a direction to the course of this size."""
+        after, spells = self.known_total(), self.rows.rowing.taken()
+        leg = Leg(direction, self.sections.heading, self.block, before, after, rows, spells)
+        if not is_idle(leg, untold=direction.span in self.made.uncounted):
+            self.made.course.append(leg)
 
     def resume(self, direction: Direction) -> None:
         """A total promised behind a faulty row tells with how many stitches work goes on."""
@@ -289,7 +289,8 @@ class Maker:
         self.lay(needle, 0)
 
     def same_again(self, direction: SameAgain) -> None:
-        """A part is made again; the stitches are counted again, and nothing else changes."""
+        """A part is made again; its stitches and directions are counted again, and nothing else changes."""
         self.count_worked()
+        self.go(direction, self.known_total(), 0)
         times = self.counts(direction.times) - (1 if direction.total else 0)
         self.tally.same(direction.part, max(0, times))

@@ -8,6 +8,7 @@ from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Promise, Row
 from sizewright.read.notation.tree import Promised, Side, Turn
 from sizewright.work.counts import Counts
+from sizewright.work.course import Pass, Spell, noted
 from sizewright.work.faults import Fault, NeverReached, NoCount, NotJoined, Stopped, WrongCount, WrongSide
 from sizewright.work.needle import Needle, Pin
 from sizewright.work.row_parts import row_parts
@@ -23,6 +24,12 @@ class Rowing:
     def __init__(self, counts: Counts, faults: list[Fault]) -> None:
         self._counts = counts
         self._faults = faults
+        self.spells: list[Spell] = []  # what was worked since somebody took them
+
+    def taken(self) -> tuple[Spell, ...]:
+        """The rows worked since this was asked last."""
+        spells, self.spells = tuple(self.spells), []
+        return spells
 
     def again(self, needle: Needle, rows: Sequence[Row], times: int) -> None:
         """The rows so many times; where they leave everything as it was, the rest is only counted.
@@ -32,10 +39,10 @@ class Rowing:
         for done in range(min(times, ENDLESS)):
             state = _state(needle)
             rows_before, worked_before = needle.rows, Counter(needle.worked)
-            for row in rows:
-                for part in row_parts(row.actions, self._counts):
-                    RowWork(needle, self._counts, row.label, row.span).work(part)
-            if state == _state(needle):
+            passes = [self.once(needle, row) for row in rows]
+            same = state == _state(needle)
+            noted(self.spells, passes, times - done if same else 1)
+            if same:
                 rest = times - done - 1
                 needle.rows += (needle.rows - rows_before) * rest
                 for colour, count in (needle.worked - worked_before).items():
@@ -43,6 +50,13 @@ class Rowing:
                 return
         if times > ENDLESS:
             raise Stopped(NoCount(rows[0].span, self._counts.size, f"{times} rows", too_many=True))
+
+    def once(self, needle: Needle, row: Row) -> Pass:
+        """One row, with its parts where it is turned. Raises `Stopped`."""
+        rows, before = needle.rows, needle.total
+        for part in row_parts(row.actions, self._counts):
+            RowWork(needle, self._counts, row.label, row.span).work(part)
+        return Pass(row, needle.rows - rows, before, needle.total, bool(needle.in_the_round))
 
     def partly(self, needle: Needle, rows: Sequence[Row], count: int) -> None:
         """So many rows of a sequence, beginning with its first."""

@@ -36,6 +36,7 @@ def work(graded: Graded) -> Worked:
         yarns,
         forgotten,
         _parts(made),
+        tuple(tuple(one.course) for one in made),
     )
 
 

@@ -1,13 +1,20 @@
-"""In: the stitches of each part as it is worked. Out: those of the whole, by yarn, with parts made again."""
+"""In: the stitches of each part as it is worked. Out: those of the whole, by yarn, with parts made again.
+
+It knows what "Make the second sleeve the same way" means, so it also makes the course of the size longer by that part.
+"""
 
 import re
 from collections import Counter
+from dataclasses import dataclass, field, replace
 
+from sizewright.read.notation.direction_tree import SameAgain
 from sizewright.read.pattern import Header
+from sizewright.work.course import Leg
 from sizewright.work.needle import Needle
 
 # A heading may say how many are made, as in Sleeves (make 2).
 _MAKE = re.compile(r"\((?:make|knit|work) (?P<times>\d{1,2}|two|three|four|five|six)\b[^()]*\)", re.IGNORECASE)
+_MOST = 50  # times that a course tells of; nobody makes a part so often
 _WORDS = ("two", "three", "four", "five", "six")
 
 
@@ -18,16 +25,24 @@ def times_made(heading: str) -> int:
     return _WORDS.index(word) + 2 if word in _WORDS else int(word)
 
 
+@dataclass(frozen=True, slots=True)
+class _Before:
+    """How far the work was where a part begins: the stitches until then, and the directions."""
+
+    stitches: Counter[str] = field(default_factory=Counter)
+    legs: int = 0
+
+
 class Tally:
     """The stitches worked in one size. A part begins with its heading; a piece, with its cast-on."""
 
-    def __init__(self, header: Header) -> None:
+    def __init__(self, header: Header, course: list[Leg]) -> None:
         self._made = f"{header.title} {header.kind.text if header.kind else ''}".casefold()
         self.stitches: Counter[str] = Counter()
-        self._headings: list[tuple[str, Counter[str]]] = []
-        self._cast_on: Counter[str] = Counter()
-        self._part: Counter[str] = Counter()
-        self._several: list[tuple[int, int, Counter[str]]] = []
+        self._course = course
+        self._headings: list[tuple[str, _Before]] = []
+        self._cast_on = self._part = _Before()
+        self._several: list[tuple[int, int, _Before]] = []
 
     def add(self, stitches: Counter[str]) -> None:
         """Stitches that were worked since."""
@@ -45,10 +60,10 @@ class Tally:
     def enter(self, heading: str, level: int) -> None:
         """A heading stands here; what stands below one that says "(make 2)" is worked twice."""
         self.close(level)
-        self._headings.append((heading.casefold(), self.stitches.copy()))
+        self._headings.append((heading.casefold(), self._now()))
         times = times_made(heading)
         if times > 1:
-            self._several.append((level, times, self.stitches.copy()))
+            self._several.append((level, times, self._now()))
 
     def close(self, level: int = 0) -> None:
         """All headings of this level and below it end."""
@@ -58,7 +73,7 @@ class Tally:
 
     def begin(self, *, cast_on: bool) -> None:
         """A part begins, with stitches that are cast on or with others."""
-        self._part = self.stitches.copy()
+        self._part = self._now()
         if cast_on:
             self._cast_on = self._part
 
@@ -72,6 +87,12 @@ class Tally:
         named = (before for heading, before in reversed(self._headings) if noun in heading)
         self._again(next(named, self._cast_on if noun in self._made else self._part), times)
 
-    def _again(self, before: Counter[str], times: int) -> None:
-        for yarn, count in (self.stitches - before).items():
+    def _now(self) -> _Before:
+        return _Before(self.stitches.copy(), len(self._course))
+
+    def _again(self, before: _Before, times: int) -> None:
+        for yarn, count in (self.stitches - before.stitches).items():
             self.stitches[yarn] += count * times
+        part = [leg for leg in self._course[before.legs :] if not isinstance(leg.direction, SameAgain)]
+        for number in range(1, min(times, _MOST) + 1):
+            self._course.extend(replace(leg, again=leg.again + number) for leg in part)

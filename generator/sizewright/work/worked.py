@@ -7,6 +7,7 @@ from fractions import Fraction
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.work.at_row_gauge import Stretch
+from sizewright.work.course import Leg
 from sizewright.work.faults import Fault, Forgotten
 from sizewright.work.yarn_need import YarnNeed
 
@@ -108,7 +109,7 @@ class Worked:
 
     `stitches` counts those worked, by yarn as the rows call it and by size, and `uncounted` has the directions of each
     size that could not be counted. `yarns` is what the yarns of the header come to. `forgotten` are stitches still
-    live at the end, which a pattern may mean or not.
+    live at the end, which a pattern may mean or not. `courses` are the directions of each size in working order.
     """
 
     graded: Graded
@@ -120,3 +121,4 @@ class Worked:
     yarns: tuple[YarnNeed, ...]
     forgotten: tuple[Forgotten, ...] = ()
     parts: tuple[Part, ...] = ()
+    courses: tuple[tuple[Leg, ...], ...] = ()

@@ -21,20 +21,30 @@ globalThis.reader = (() => {
     say("This browser keeps nothing for this page: what you choose or tick off is lost when you close it.");
   };
 
-  // A value of JSON kept under a name. One that cannot be read is put aside under another name, never thrown away.
+  const placeOf = (name) => `sizewright ${name}`;
+
+  // A value of JSON kept under a name. One that cannot be read, or is not `sound` where that is asked, is put aside under
+  // another name, never thrown away.
   const kept = (name) => {
-    const place = `sizewright ${name}`;
-    const read = () => {
+    const place = placeOf(name);
+    const aside = (text) => {
+      if (write(text, `${place}, not readable`)) write(null);
+      say("What was kept on this device for this page could not be read. It was put aside, and you begin anew.");
+      return null;
+    };
+    const read = (sound = () => true) => {
       let text = null;
       try {
         text = localStorage.getItem(place);
-        return text === null ? null : JSON.parse(text);
-      } catch (error) {
-        if (error instanceof SyntaxError) {
-          write(text, `${place}, not readable`);
-          say("What was kept on this device for this page could not be read. It was put aside, and you begin anew.");
-        }
+      } catch {
         return null;
+      }
+      if (text === null) return null;
+      try {
+        const value = JSON.parse(text);
+        return sound(value) ? value : aside(text);
+      } catch {
+        return aside(text);
       }
     };
     const write = (value, where = place) => {
@@ -50,9 +60,19 @@ globalThis.reader = (() => {
     return { read, write: (value) => write(value) };
   };
 
+  // The names that begin so and have something kept under them.
+  const names = (beginning) => {
+    try {
+      const places = Object.keys(localStorage).filter((place) => place.startsWith(placeOf(beginning)));
+      return places.map((place) => place.slice(placeOf("").length));
+    } catch {
+      return [];
+    }
+  };
+
   // The word of the chosen size in an address ("adult-m"), "" for all sizes; "reader:size" is heard when it changes.
   const size = () => document.querySelector('.choose [name="size"]:checked')?.value ?? "";
   const sized = () => document.dispatchEvent(new CustomEvent("reader:size", { detail: size() }));
 
-  return { kept, say, size, sized };
+  return { kept, names, placeOf, say, size, sized };
 })();

@@ -14,6 +14,7 @@ from sizewright.command.preview.panel import NO_PAGE, OWN, faulty_paper, with_pa
 from sizewright.command.preview.papers import Papers
 from sizewright.command.preview.site_files import CONTENT_TYPES, content_type, file_for, parts_of, with_slash
 from sizewright.publish.faults import NotWritten
+from sizewright.publish.offline import RETIRED, WORKER
 from sizewright.publish.theme import BadTheme
 
 HOST = "127.0.0.1"
@@ -85,6 +86,8 @@ class _Handler(BaseHTTPRequestHandler):
             self._send(HTTPStatus.FORBIDDEN, b"The preview answers to this machine's own names only.\n", "text/plain")
         elif parts == (OWN, "changes"):
             self._tell_of_change()
+        elif parts == (WORKER,):  # one that a site served from here before has left is taken away
+            self._send(HTTPStatus.OK, RETIRED, "text/javascript")
         elif parts in _OWN_FILES:
             self._send_file(_OWN_FILES[parts])
         else:

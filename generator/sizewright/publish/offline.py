@@ -1,0 +1,61 @@
+"""In: the digests of a site's files. Out: its service worker and its web app manifest, so that it is read offline.
+
+Sources: W3C Service Workers (the worker's script is at the top of what it serves), W3C Web Application Manifest.
+"""
+
+import json
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from sizewright.publish.manifest import digest
+from sizewright.publish.output import Output
+from sizewright.read.project import Studio
+
+WORKER = "sw.js"
+APP = "site.webmanifest"
+
+_SCRIPT = Path(__file__).with_name("worker.js")
+_SHORT = 12  # signs of a digest that the worker compares by
+_ICON = "theme/icon.svg"
+
+# What a reader does not read: for machines, and the worker itself.
+_NOT_READ = (".json", ".xml", ".webmanifest", ".js.map")
+
+# For a place where no worker may be: it takes itself away, and whatever one before it has kept.
+RETIRED = b"""self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", (event) => event.waitUntil((async () => {
+  for (const name of await caches.keys()) if (name.startsWith("sizewright ")) await caches.delete(name);
+  await self.registration.unregister();
+})()));
+"""
+
+
+def offline_files(studio: Studio, digests: Mapping[str, str]) -> Iterator[Output]:
+    """The two files; `digests` are those of all others, by their paths."""
+    yield Output(APP, _app(studio, has_icon=_ICON in digests))
+    yield Output(WORKER, _worker(digests))
+
+
+def _worker(digests: Mapping[str, str]) -> bytes:
+    """The worker's script: another one as soon as any file is, so that a browser takes the new site."""
+    files = {path: digests[path][:_SHORT] for path in sorted(digests) if not path.endswith(_NOT_READ)}
+    table = json.dumps(files, ensure_ascii=False, indent=1)
+    version = digest(table.encode())[:_SHORT]
+    return f'const FILES = {table};\nconst VERSION = "{version}";\n'.encode() + _SCRIPT.read_bytes()
+
+
+def _app(studio: Studio, *, has_icon: bool) -> bytes:
+    told: dict[str, object] = {
+        "name": studio.name,
+        "description": studio.description,
+        "lang": studio.language,
+        "id": "./",
+        "start_url": "./index.html",
+        "scope": "./",
+        "display": "standalone",
+    }
+    if has_icon:
+        told["icons"] = [{"src": _ICON, "sizes": "any", "type": "image/svg+xml", "purpose": "any"}]
+    return (
+        json.dumps({name: value for name, value in told.items() if value}, ensure_ascii=False, indent=1) + "\n"
+    ).encode()

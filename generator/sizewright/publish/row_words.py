@@ -1,0 +1,131 @@
+"""In: a direction or a row of a pattern, and a size. Out: its label, words and count as plain text of that size.
+
+The words are those of the line in the page where they have it to themselves; else the row in house style.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from markupsafe import escape
+
+from sizewright.base.printing import printed as printed_number
+from sizewright.grade.graded import Graded
+from sizewright.proof.said_in_size import series_in
+from sizewright.publish.view_lines import line_view
+from sizewright.read.inserts import Insert, LinePiece, TypedList
+from sizewright.read.notation.direction_tree import Declared, Direction, Row
+from sizewright.read.notation.printed import printed
+from sizewright.read.notation.printed_actions import printed_actions
+from sizewright.read.notation.printed_pieces import capitalised
+from sizewright.read.pattern import Clause, InstructionLine, StitchBlock, WorkBlock
+from sizewright.work.course import Pass
+
+# Around a number in both unit systems, so that a page can show one: of a plane of Unicode that no writing uses.
+METRIC_FIRST, IMPERIAL_FIRST, BETWEEN, BEHIND = "\ue000", "\ue001", "\ue002", "\ue003"
+
+# What the engine calls rows that stand nowhere by themselves: those of a fabric, and shaping told by its place.
+_UNWRITTEN = ("these rows", "this row")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """ "Rnd 1:", the words, and the count promised behind them; what is not there is ""."""
+
+    label: str
+    words: str
+    count: str = ""
+
+
+class RowWords:
+    """Finds the words of directions and rows."""
+
+    def __init__(self, graded: Graded, *, metric_first: bool) -> None:
+        self._graded = graded
+        self._metric_first = metric_first
+        blocks = [piece for piece in graded.pattern.body if isinstance(piece, WorkBlock | StitchBlock)]
+        self._lines = {line.span.line: line for block in blocks for line in block.lines}
+        spoken = [one for block in blocks for one in block.directions]
+        self._patterns = {
+            one.span: block.name.text for block in blocks if isinstance(block, StitchBlock) for one in block.directions
+        }
+        works = [block for block in blocks if isinstance(block, WorkBlock)]
+        self._sharing = Counter(one.span.line for one in spoken)
+        self._silent = [[line for line in block.lines if line.span.line not in self._sharing] for block in works]
+        self._found: dict[tuple[int, int, int], Said] = {}
+
+    def together(self, directions: Sequence[Direction], size: int) -> Said | None:
+        """The line that these directions have to themselves, None where it tells of more."""
+        line = self._lines.get(directions[0].span.line)
+        if line is None or self._sharing[line.span.line] != len(directions):
+            return None
+        return self._line(line, size)
+
+    def silent(self, block: int, behind: int, before: int, size: int) -> Iterator[Said]:
+        """The lines of a block of instructions, from 0, that change no stitch ("Cut yarn."), between two lines."""
+        for line in self._silent[block]:
+            if behind < line.span.line < before:
+                yield self._line(line, size)
+
+    def direction(self, direction: Direction, size: int) -> Said:
+        """The words of one direction."""
+        alone = self.together((direction,), size)
+        if alone is None:
+            pieces = direction.words if isinstance(direction, Declared) else printed(direction)
+            alone = self._said(pieces, size)
+        return self._labelled(alone, direction)
+
+    def row(self, worked: Pass, within: Direction, size: int) -> Said:
+        """The words of a row that a direction works; one that is written nowhere is told by its stitches."""
+        row = worked.row
+        if row.label in _UNWRITTEN and not isinstance(within, Row):
+            return Said("Rnd:" if worked.in_the_round else "Row:", self._actions(row, size))
+        if row.like is not None:
+            return Said(f"{row.label}:", self._actions(row, size))
+        key = (id(row), row.numbers.first, size)
+        if key not in self._found:
+            self._found[key] = replace(self.direction(replace(row, promise=None), size), count="")
+        return self._found[key]
+
+    def pattern(self, worked: Pass) -> str:
+        """The stitch pattern that a row stands in, "" for any other."""
+        return self._patterns.get(worked.row.span, "")
+
+    def _actions(self, row: Row, size: int) -> str:
+        return self._said((*capitalised(printed_actions(row.actions)), "."), size).words
+
+    @staticmethod
+    def _labelled(said: Said, direction: Direction) -> Said:
+        """A line may tell of several rows, "Rnds 1 and 5:": each is called by its own number."""
+        one = isinstance(direction, Row) and len(direction.numbers.listed) == 1
+        return replace(said, label=f"{direction.label}:") if one and isinstance(direction, Row) else said
+
+    def _line(self, line: InstructionLine, size: int) -> Said:
+        key = (id(line), -1, size)
+        if key not in self._found:
+            idle = {at for clause in line.clauses if self._is_idle(clause, size) for at in clause.places}
+            self._found[key] = self._said((one for at, one in enumerate(line.pieces) if at not in idle), size)
+        return self._found[key]
+
+    def _is_idle(self, clause: Clause, size: int) -> bool:
+        """Whether the size has nothing to do in a part of the words of a plan."""
+        values = self._graded.inserts.get(clause.number.key)
+        return values is not None and not values.values[size]
+
+    def _said(self, pieces: Iterable[LinePiece], size: int) -> Said:
+        line = line_view(pieces, lambda piece: str(escape(self._number(piece, size))))
+        return Said(line.label.unescape(), line.text.unescape(), line.count.unescape())
+
+    def _number(self, piece: Insert | TypedList, size: int) -> str:
+        if isinstance(piece, TypedList):
+            value = piece.values[size] if piece.values else None
+            return piece.text if not piece.values else "–" if value is None else f"{float(value):g}"
+        values = self._graded.inserts.get(piece.key)
+        if values is None:  # only a refused pattern, in the preview, has numbers that could not be worked out
+            return piece.formula.text
+        style = piece.style.text if piece.style else None
+        series = printed_number(values.values, values.dimension, style, metric_first=self._metric_first)
+        told = [series_in((one,), size) for one in series]
+        if len(told) == 1:
+            return told[0]
+        return f"{METRIC_FIRST if self._metric_first else IMPERIAL_FIRST}{BETWEEN.join(told)}{BEHIND}"

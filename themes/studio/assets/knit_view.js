@@ -1,0 +1,164 @@
+// How knitting along is shown: the row in hand in large type, the list of all rows, what was changed since.
+"use strict";
+
+reader.knitView = (() => {
+  const section = document.getElementById("part--knit");
+  if (!section) return null;
+  const part = (name) => section.querySelector(`.knit-${name}`);
+  const blocks = [...document.querySelectorAll(".instructions .work")];
+
+  const make = (tag, name, ...inside) => {
+    const element = document.createElement(tag);
+    if (name) element.className = name;
+    element.append(...inside);
+    return element;
+  };
+
+  // A number in both unit systems has signs around it; each system has an element of its own, as in the page.
+  const MARKED = /[\ue000\ue001]([^\ue002]*)\ue002([^\ue003]*)\ue003/g;
+  const plain = (text) => text.replace(MARKED, "$1 / $2");
+  const worded = (text) => {
+    const found = [];
+    let from = 0;
+    for (const { 0: all, 1: first, 2: second, index } of text.matchAll(MARKED)) {
+      const [one, other] = all[0] === "\ue000" ? ["metric", "imperial"] : ["imperial", "metric"];
+      found.push(text.slice(from, index), make("span", one, first));
+      found.push(make("span", "between", " / "), make("span", other, second));
+      from = index + all.length;
+    }
+    return [...found, text.slice(from)];
+  };
+
+  const labelled = (label) => (label ? [make("b", "", label), " "] : []);
+
+  const times = ["", ", second time", ", third time", ", fourth time"];
+  const heading = (leg) => leg.part + (times[leg.again] ?? `, ${leg.again + 1}th time`);
+  const sts = (count) => `${count} ${count === 1 ? "st" : "sts"}`;
+
+  // "Row 5 of 12", "2nd of 6 repeats, row 1 of 2": which working of how many this one is.
+  const which = ({ leg, tick, run, repeat, at }) => {
+    if (!run || leg.ticks < 2) return "";
+    const whole = `${tick + 1} of ${leg.ticks}`;
+    if (run.times < 2 || run.ticks < 2) return whole;
+    return `${whole} · repeat ${repeat + 1} of ${run.times}, row ${at + 1} of ${run.ticks}`;
+  };
+
+  // What is worked now, in words: for the eye as parts, for the ear as one sentence.
+  const told = (found) => {
+    const { leg, row } = found;
+    if (!leg) return { label: "", words: "Every row is worked.", within: "", which: "", count: "" };
+    const own = !row || (row.words === leg.words && row.label === leg.label);
+    const known = row && found.after !== null;
+    const count = known ? `${row.change ? "then " : ""}${sts(found.after)}` : "";
+    return {
+      label: row ? row.label : leg.label,
+      words: row ? row.words : leg.words,
+      within: own ? "" : leg.words,
+      which: which(found),
+      count,
+    };
+  };
+
+  // Text of the page that stands before a block of instructions, or behind the last one: "Change to the larger needles."
+  const beside = (block, step) => {
+    const found = [];
+    for (let one = blocks[block]?.[step]; one; one = one[step]) {
+      if (one.matches(".work, h1, h2, h3, h4") || one.querySelector(".work")) break;
+      if (one.matches("p:not(.hint), ul, ol, .only") && !one.querySelector("button")) found.push(one.cloneNode(true));
+    }
+    const named = found.flatMap((copy) => [copy, ...copy.querySelectorAll("[id]")]);
+    for (const one of named) one.removeAttribute("id");
+    return step === "previousElementSibling" ? found.reverse() : found;
+  };
+  const notes = (found, course) => {
+    if (!found.leg) return beside(blocks.length - 1, "nextElementSibling");
+    const before = course.legs[found.number - 1];
+    const first = !before || before.block !== found.leg.block || before.again !== found.leg.again;
+    return first && found.tick === 0 ? beside(found.leg.block, "previousElementSibling") : [];
+  };
+
+  const share = (done, all) => (all ? Math.floor((100 * done) / all) : 100);
+
+  const now = (project, course, found) => {
+    const { label, words, within, which: turn, count } = told(found);
+    const tick = part("tick");
+    const line = make("span", "knit-words", ...labelled(label), ...worded(words));
+    const small = (name, ...inside) => (inside.join("") ? [make("span", name, ...inside)] : []);
+    tick.replaceChildren(
+      ...(within ? [make("span", "knit-within", ...worded(within))] : []),
+      line,
+      make("span", "knit-counts", ...small("knit-turn", turn), ...small("count", count)),
+    );
+    tick.disabled = !found.leg;
+    part("name").textContent = project.name;
+    part("part").textContent = found.leg ? heading(found.leg) : "";
+    const done = found.rows;
+    const left = done < course.rows ? `Row ${done + 1} of ${course.rows}` : `All ${course.rows} rows`;
+    const far = `${left}, ${share(done, course.rows)} %`;
+    part("far").textContent = far;
+    const bar = part("bar");
+    bar.setAttribute("aria-valuemax", course.rows);
+    bar.setAttribute("aria-valuenow", done);
+    bar.setAttribute("aria-valuetext", far);
+    bar.firstElementChild.style.width = `${share(done, course.rows)}%`;
+    part("before").replaceChildren(...notes(found, course));
+    return plain([label, words, turn, count].filter(Boolean).join(" "));
+  };
+
+  const list = (course) => {
+    const lines = [];
+    let last = "";
+    for (const [number, leg] of course.legs.entries()) {
+      if (heading(leg) !== last) lines.push(make("li", "knit-heading", heading(leg)));
+      last = heading(leg);
+      const button = make("button", "knit-row", ...labelled(leg.label), ...worded(leg.words));
+      button.type = "button";
+      button.dataset.leg = number;
+      if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", `${leg.ticks} rows`));
+      if (leg.count) button.append(" ", make("span", "count", leg.count));
+      lines.push(make("li", "", button));
+    }
+    part("rows").replaceChildren(...lines);
+  };
+
+  const mark = (number) => {
+    for (const button of part("rows").querySelectorAll("button")) {
+      const leg = Number(button.dataset.leg);
+      const current = leg === number;
+      button.classList.toggle("worked", leg < number);
+      if (current) button.setAttribute("aria-current", "step");
+      else button.removeAttribute("aria-current");
+      button.tabIndex = current || (number >= leg && !button.closest("li").nextElementSibling) ? 0 : -1;
+      const rows = part("rows");
+      if (current && rows.clientHeight) rows.scrollTop = button.offsetTop - rows.offsetTop - rows.clientHeight / 3;
+    }
+  };
+
+  // "Rnd 12 (Crown) now reads ...": what a republished pattern says otherwise, at most so many lines.
+  const TOLD = 12;
+  const changes = (old, fresh, { moved, changed, gone, added }, at) => {
+    const name = (leg) => [leg.label.replace(/:$/, "") || "A line", `(${heading(leg)})`].join(" ");
+    const passed = (place) => (fresh.starts[place] + fresh.legs[place].ticks <= at ? " You have passed it." : "");
+    const text = (leg) => plain([leg.words, leg.count].filter(Boolean).join(" "));
+    const reads = ([a, b]) => {
+      const [before, after] = [old.legs[a], fresh.legs[b]];
+      const same = text(before) === text(after);
+      const words = same ? "has other rows than before." : `now reads: “${text(after)}” Before: “${text(before)}”`;
+      return `${name(after)} ${words}${passed(b)}`;
+    };
+    const found = [
+      ...changed.map(reads),
+      ...added.map((b) => `New: ${name(fresh.legs[b])}: “${text(fresh.legs[b])}”${passed(b)}`),
+      ...gone.map((a) => `Gone: ${name(old.legs[a])}: “${text(old.legs[a])}”`),
+      ...moved.map(([, b]) => `${name(fresh.legs[b])} has moved.${passed(b)}`),
+    ];
+    const more = found.length - TOLD;
+    return more > 0 ? [...found.slice(0, TOLD), `and ${more} more.`] : found;
+  };
+  const changed = (lines) => {
+    part("changed").hidden = lines.length === 0;
+    part("changed").querySelector("ul").replaceChildren(...lines.map((line) => make("li", "", line)));
+  };
+
+  return { section, part, make, plain, heading, told, now, list, mark, changes, changed };
+})();

@@ -1,0 +1,133 @@
+// What somebody knits from this site: kept on this device alone, each project by itself, and as a file to take along.
+"use strict";
+
+reader.projects = (() => {
+  const FORM = 1;
+  const FORMAT = "sizewright knitting";
+  const MOST = 500; // projects in a file
+  const root = new URL("..", document.currentScript.src);
+  const shelf = `knitting ${root.pathname} `;
+  const unkept = new Map(); // where storage is refused or full: as long as the page is open
+
+  const isText = (value) => typeof value === "string" && value.length <= 4000;
+  const isPlace = (value) => Number.isSafeInteger(value) && value >= 0;
+  const isId = (value) => typeof value === "string" && /^[\w-]{1,40}$/.test(value);
+  const TEXTS = ["name", "needle", "gauge", "note", "title", "page", "size", "sizeName", "now", "begun", "touched"];
+
+  const isSegment = (row, words) =>
+    Array.isArray(row) && row.length === 6 && row.every(Number.isSafeInteger) && row[2] > 0 &&
+    [row[0], row[1], row[5]].every((place) => place in words);
+  const isRun = (run, words) =>
+    Array.isArray(run) && isPlace(run[0]) && Array.isArray(run[1]) && run[1].length > 0 &&
+    run[1].every((row) => isSegment(row, words));
+  const isLeg = (leg, words) =>
+    Array.isArray(leg) && leg.length === 8 && isPlace(leg[1]) &&
+    [leg[0], leg[2], leg[3], leg[4]].every((place) => isPlace(place) && place in words) &&
+    (leg[5] === null || Number.isSafeInteger(leg[5])) && isPlace(leg[6]) && Array.isArray(leg[7]) &&
+    leg[7].every((run) => isRun(run, words));
+  const isCourse = (course) =>
+    Array.isArray(course?.words) && course.words.every(isText) && Array.isArray(course.legs) &&
+    course.legs.every((leg) => isLeg(leg, course.words));
+
+  // Whether a value that was kept or comes from a file is a project; one of a later form is none that we could read.
+  const sound = (value) =>
+    value !== null && typeof value === "object" && value.form === FORM && isId(value.id) &&
+    TEXTS.every((name) => isText(value[name])) &&
+    /^[^:?#\\]+\.html$/.test(value.page) && !/^\/|\.\./.test(value.page) &&
+    [value.at, value.rows, value.done].every(isPlace) && Array.isArray(value.undo) && value.undo.every(isPlace) &&
+    Array.isArray(value.changes) && value.changes.every(isText) && isCourse(value.course);
+
+  const read = (id) => unkept.get(id) ?? reader.kept(shelf + id).read(sound);
+  const write = (project) => {
+    project.touched = new Date().toISOString();
+    const held = reader.kept(shelf + project.id).write(project);
+    if (held) unkept.delete(project.id);
+    else unkept.set(project.id, structuredClone(project));
+    return held;
+  };
+  const remove = (id) => {
+    unkept.delete(id);
+    reader.kept(shelf + id).write(null);
+  };
+
+  // All projects, the one touched last first.
+  const all = () => {
+    const ids = reader.names(shelf).map((name) => name.slice(shelf.length)).filter(isId);
+    const found = [...new Set([...ids, ...unkept.keys()])].map(read).filter(Boolean);
+    return found.sort((one, other) => (one.touched < other.touched ? 1 : -1));
+  };
+
+  const newId = () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
+  const begin = (given) => ({
+    form: FORM, id: newId(), name: "", needle: "", gauge: "", note: "", title: "", page: "", size: "", sizeName: "",
+    at: 0, undo: [], rows: 0, done: 0, now: "", changes: [], touched: "", begun: new Date().toISOString(), ...given,
+  });
+
+  // Where a project's page is, from the top of the site.
+  const address = (project) => {
+    const url = new URL(project.page, root);
+    if (project.size) url.searchParams.set("size", project.size);
+    url.hash = `knit=${project.id}`;
+    return url.href;
+  };
+
+  const far = ({ done, rows }) => {
+    const part = rows ? Math.floor((100 * done) / rows) : 0;
+    return done < rows ? `row ${done + 1} of ${rows}, ${part} %` : `all ${rows} rows worked`;
+  };
+
+  // Something as a file of the device.
+  const save = (projects, name) => {
+    const text = JSON.stringify({ format: FORMAT, form: FORM, projects }, null, 1);
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+    const words = name.toLowerCase().match(/[a-z0-9]+/g) ?? ["project"];
+    link.download = `${words.join("-")}.knitting.json`;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  };
+
+  const opened = (text) => {
+    let told = null;
+    try {
+      told = JSON.parse(text);
+    } catch {
+      return "is not whole, or is no file of projects";
+    }
+    if (told?.format !== FORMAT) return "is no file of projects";
+    if (Number.isInteger(told.form) && told.form > FORM) {
+      return "was made by a later version of this site; load this page anew and try again";
+    }
+    const many = Array.isArray(told.projects) ? told.projects.length : 0;
+    if (told.form !== FORM || !many || many > MOST || !told.projects.every(sound)) return "is damaged";
+    return told.projects;
+  };
+
+  const same = (one, other) => JSON.stringify({ ...one, touched: "" }) === JSON.stringify({ ...other, touched: "" });
+
+  // Takes in the projects of a file, all of it or nothing, and says what became of it. What is here already stays.
+  const load = async (file) => {
+    const found = file.size > 20_000_000 ? "is too large" : opened(await file.text().catch(() => ""));
+    if (typeof found === "string") return { words: `“${file.name}” ${found}. Nothing has been changed.`, added: [] };
+    const added = [];
+    for (const project of found) {
+      const here = read(project.id);
+      if (here && same(here, project)) continue;
+      added.push(here ? { ...project, id: newId(), name: `${project.name} (from a file)`.slice(0, 200) } : project);
+    }
+    const kept = added.map(write).every(Boolean);
+    const taken = added.length === 1 ? "1 project was taken in" : `${added.length} projects were taken in`;
+    const here = found.length - added.length;
+    const words = `${taken}${here ? `; already here and just the same: ${here}` : ""}.`;
+    const lasts = kept ? "" : " But this browser does not keep them: they last as long as this page.";
+    return { words: words + lasts, added };
+  };
+
+  // Told when another tab has changed a project: its name, "" where all may be changed.
+  const heard = (then) => addEventListener("storage", ({ key }) => {
+    const place = reader.placeOf(shelf);
+    if (key === null || key.startsWith(place)) then(key === null ? "" : key.slice(place.length));
+  });
+
+  return { read, write, remove, all, begin, address, far, save, load, heard, unkept };
+})();
