@@ -35,9 +35,14 @@ _HOLDS = {
 
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """A finding for each comparison that some size breaks."""
-    for promise in worked.graded.promises:
+    yield from broken(worked.graded)
+
+
+def broken(graded: Graded) -> Iterator[Finding]:
+    """The same, of a pattern that need not be worked."""
+    for promise in graded.promises:
         if isinstance(promise.statement, Comparison) and promise.right is not None:
-            yield from _judged(worked.graded, promise, promise.statement, promise.right.values)
+            yield from _judged(graded, promise, promise.statement, promise.right.values)
 
 
 def _judged(graded: Graded, promise: Promise, statement: Comparison, right: tuple[Fraction, ...]) -> Iterator[Finding]:

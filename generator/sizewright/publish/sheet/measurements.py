@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from sizewright.base.printing import as_text, printed
 from sizewright.base.units import LENGTH, ROW_GAUGE, STITCH_GAUGE, base_unit
+from sizewright.grade.as_knitted import as_knitted
 from sizewright.grade.at_gauge import Shifted, at_gauge, shifted
 from sizewright.grade.graded import Graded, Measured
 from sizewright.grade.growth import growth
@@ -12,20 +13,11 @@ from sizewright.grade.run import grade
 from sizewright.publish.sheet.figures import NONE, exact, percent, row, signed
 from sizewright.publish.sheet.found import Found
 from sizewright.publish.sheet.quantities import refs
+from sizewright.publish.sheet.regraded import SHIFTS
 from sizewright.publish.sheet.view import GroupView, RowView
 from sizewright.read.formula import names_in
 from sizewright.work.at_row_gauge import tall
 from sizewright.work.worked import Part, Worked
-
-_ONE_IN_TEN = Fraction(1, 10)  # one more or less in 10 cm, to the cm
-
-# How a gauge may come out otherwise: what is counted, by how many to the cm, and the words for it.
-_SHIFTS = (
-    (STITCH_GAUGE, -_ONE_IN_TEN, "one stitch fewer in 10 cm"),
-    (STITCH_GAUGE, _ONE_IN_TEN, "one stitch more in 10 cm"),
-    (ROW_GAUGE, -_ONE_IN_TEN, "one row fewer in 10 cm"),
-    (ROW_GAUGE, _ONE_IN_TEN, "one row more in 10 cm"),
-)
 
 
 def finished_groups(graded: Graded, found: Found, *, metric_first: bool) -> Iterator[GroupView]:
@@ -83,7 +75,8 @@ def _in_print(measured: Measured, *, metric_first: bool) -> Iterator[RowView]:
 
 def shifted_groups(graded: Graded) -> Iterator[GroupView]:
     """The finished measurements where the gauge comes out otherwise and the printed counts are knitted."""
-    others = [(words, _by_label(at_gauge(graded, shifted(graded, kind, by)))) for kind, by, words in _SHIFTS]
+    read_back = as_knitted(graded).read_back
+    others = [(words, _by_label(at_gauge(graded, shifted(graded, kind, by)))) for kind, by, words in SHIFTS]
     for measured in graded.finished:
         if measured.finished.dimension != LENGTH:
             continue
@@ -92,7 +85,8 @@ def shifted_groups(graded: Graded) -> Iterator[GroupView]:
             for words, values in others
             if values.get((measured.told.span, measured.label), measured.finished.values) != measured.finished.values
         ]
-        yield _shifted(measured.label, measured.finished.values, changed)
+        facts = (_READ_BACK,) if measured.told.span in read_back else () if changed else (_STAYS,)
+        yield GroupView(measured.label, facts, tuple(_shifted(measured.finished.values, changed)))
 
 
 def _by_label(shifted: Sequence[Shifted]) -> dict[object, tuple[Fraction, ...]]:
@@ -100,14 +94,14 @@ def _by_label(shifted: Sequence[Shifted]) -> dict[object, tuple[Fraction, ...]]:
 
 
 _STAYS = "does not change: its formula asks for a length; where rows are counted for it, see “Rows and lengths”"
+_READ_BACK = "asked for, and rounded in rows or stitches: at another gauge it is read back from what is knitted for it"
 
 
-def _shifted(label: str, values: Sequence[Fraction], changed: Sequence[tuple[str, tuple[Fraction, ...]]]) -> GroupView:
-    rows = [row("as graded, cm", map(exact, values), main=True)]
+def _shifted(values: Sequence[Fraction], changed: Sequence[tuple[str, tuple[Fraction, ...]]]) -> Iterator[RowView]:
+    yield row("as graded, cm", map(exact, values), main=True)
     for words, others in changed:
-        rows.append(row(f"{words}, cm", map(exact, others)))
-        rows.append(row("difference, cm", (signed(other - value) for other, value in zip(others, values, strict=True))))
-    return GroupView(label, () if changed else (_STAYS,), tuple(rows))
+        yield row(f"{words}, cm", map(exact, others))
+        yield row("difference, cm", (signed(other - value) for other, value in zip(others, values, strict=True)))
 
 
 def part_groups(worked: Worked) -> Iterator[GroupView]:
@@ -116,7 +110,7 @@ def part_groups(worked: Worked) -> Iterator[GroupView]:
         rows = [row("rows worked", (NONE if count is None else str(count) for count in part.rows), main=True)]
         if any(length is not None for length in part.lengths):
             rows.append(row("length, cm", (NONE if length is None else exact(length) for length in part.lengths)))
-            for by, words in ((-_ONE_IN_TEN, "one row fewer in 10 cm"), (_ONE_IN_TEN, "one row more in 10 cm")):
+            for by, words in ((by, words) for kind, by, words in SHIFTS if kind == ROW_GAUGE):
                 rows.append(row(f"{words}, cm", _at_row_gauge(part, by)))
         yield GroupView(part.piece or "Piece", (f"from line {part.span.line}",), tuple(rows))
 

@@ -18,6 +18,7 @@ from sizewright.publish.sheet.ledger import ledger_parts, multiple_views
 from sizewright.publish.sheet.measurements import finished_groups, gauge_texts, part_groups, shifted_groups
 from sizewright.publish.sheet.printed import printed_groups
 from sizewright.publish.sheet.quantities import quantity_views
+from sizewright.publish.sheet.regraded import regraded_view
 from sizewright.publish.sheet.spreadsheet import ledger_csv, quantities_csv
 from sizewright.publish.sheet.view import EntryView, IndexView, PromiseView, Ref, SheetView
 from sizewright.publish.sheet.yarns import yarn_groups
@@ -72,6 +73,7 @@ def sheet_view(name: str, subject: Subject) -> SheetView:
         promises=tuple(_promise(one, found) for one in graded.promises),
         finished=tuple(finished_groups(graded, found, metric_first=metric_first)),
         shifted=tuple(shifted_groups(graded)),
+        regraded=regraded_view(graded),
         parts=tuple(part_groups(worked)),
         yarns=tuple(yarn_groups(worked, found)),
         gauges=tuple(gauge_texts(graded)),

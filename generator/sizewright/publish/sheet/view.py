@@ -87,6 +87,14 @@ class GroupView:
 
 
 @dataclass(frozen=True, slots=True)
+class RegradedView:
+    """What a pattern would be if it were graded for another gauge: the numbers that change, and what is then found."""
+
+    groups: tuple[GroupView, ...]
+    told: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class LedgerRow:
     """One direction of the ledger: as it is labelled and typed, and by size the stitches before and after it."""
 
@@ -158,6 +166,7 @@ class SheetView:
     promises: tuple[PromiseView, ...]
     finished: tuple[GroupView, ...]
     shifted: tuple[GroupView, ...]
+    regraded: RegradedView
     parts: tuple[GroupView, ...]
     yarns: tuple[GroupView, ...]
     gauges: tuple[str, ...]
