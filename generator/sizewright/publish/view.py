@@ -16,6 +16,8 @@ from sizewright.publish.view_swatch import MyGaugeView
 from sizewright.publish.view_table import SizeChoice, SizeTable
 from sizewright.publish.view_words import INTERFACE, WordsView
 
+_NOTHING = Markup()
+
 
 @dataclass(frozen=True, slots=True)
 class Link:
@@ -184,7 +186,7 @@ class Body:
     notes: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PatternView:
     """Everything a pattern's page and its paper show; `order` is "S (M, L)", "" in a pattern of one size.
 
@@ -197,24 +199,24 @@ class PatternView:
     kind: str
     skill: str
     picture: Picture | None
-    sizes: tuple[SizeChoice, ...]
-    order: str
-    fit: FitView | None
-    table: SizeTable | None
+    sizes: tuple[SizeChoice, ...] = ()
+    order: str = ""
+    fit: FitView | None = None
+    table: SizeTable | None = None
     gauges: tuple[GaugeView, ...]
-    my_gauge: MyGaugeView | None
+    my_gauge: MyGaugeView | None = None
     needles: tuple[Markup, ...]
     yarns: tuple[YarnView, ...]
-    amounts: SizeTable | None
-    amount_notes: tuple[str | Markup, ...]
+    amounts: SizeTable | None = None
+    amount_notes: tuple[str | Markup, ...] = ()
     notions: tuple[str, ...]
-    terms: tuple[TermView, ...]
-    techniques: tuple[Link, ...]
+    terms: tuple[TermView, ...] = ()
+    techniques: tuple[Link, ...] = ()
     cautions: tuple[CautionView, ...]
     care: tuple[str, ...]
-    own_title: str
+    own_title: str = ""
     words: WordsView
-    body: Body
+    body: Body = Body((), ())
     changes: tuple[ChangeView, ...]
     designer: str
     licence: str
@@ -224,7 +226,7 @@ class PatternView:
     address: str
     pdf: str
     data: str
-    rows: Markup
+    rows: Markup = _NOTHING
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,12 +11,12 @@ from sizewright.grade.graded import Inserts, Schematic
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_drawn import Figures, chart_view
+from sizewright.publish.view_explained import Explained
 from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_notes import NOTE_CLOSING, note_opening, without_notes
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.publish.view_schematic import schematic_view
 from sizewright.publish.view_start import START, start_of
-from sizewright.publish.view_words import WordsView, in_both_terms
 from sizewright.read.pattern import (
     Address,
     Clause,
@@ -53,14 +53,14 @@ def body_view(  # noqa: PLR0913 (what a body holds, one each)
     metric_first: bool,
     drawn: Mapping[Span, Figures],
     schematics: Sequence[Schematic],
-    words: WordsView | None = None,
+    explained: Explained | None = None,
 ) -> Body:
     """The body of a pattern, a technique or a page; `drawn` are the figures of its stitch blocks.
 
-    Without `words` it stands in its own terms alone: a page of text cannot be switched.
+    Without `explained` its words stand as they are, in its own terms alone: a page of text cannot be switched.
     """
     by_place = {one.span: one for one in schematics}
-    return _Writer(pattern, inserts, links, metric_first, drawn, by_place, words).write()
+    return _Writer(pattern, inserts, links, metric_first, drawn, by_place, explained or Explained()).write()
 
 
 @dataclass(slots=True)
@@ -71,7 +71,7 @@ class _Writer:
     metric_first: bool
     drawn: Mapping[Span, Figures]
     schematics: Mapping[Span, Schematic]
-    words: WordsView | None
+    explained: Explained
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -90,13 +90,12 @@ class _Writer:
     def piece(self, piece: Piece) -> None:  # noqa: C901, PLR0912 (one arm a kind of piece)
         match piece:
             case Finished(html=html):
-                told = self.enclosed(html) if "table>" in html else html
-                self.text.append(in_both_terms(Markup(told), self.words) if self.words else told)  # noqa: S704
+                told = self.explained.markup(html)
+                self.text.append(self.enclosed(told) if "table>" in told else told)
             case Insert():
                 self.text.append(self.insert(piece))
-            case Heading(level=level, anchor=anchor, text=text):
-                self.headings.append(HeadingView(level, text, anchor))
-                self.text.append(f'<h{level} id="{escape(anchor)}">')
+            case Heading():
+                self.text.append(self.heading(piece))
             case Image(file=file, alt=alt):
                 source = escape(self.links.media(file))
                 self.text.append(f'<img src="{source}" alt="{escape(alt)}" loading="lazy">')
@@ -105,6 +104,7 @@ class _Writer:
             case PassageOpen(sizes=sizes):
                 self.text.append(self.passage(sizes))
             case PassageClose():
+                self.explained.for_some -= 1
                 self.text.append("</div>")
             case NoteOpen(title=title):
                 self.notes += 1
@@ -138,11 +138,18 @@ class _Writer:
             before += f'<div class="wide" role="region" aria-label="{label}" tabindex="0">{_TABLE}{table}'
         return before.replace(_TABLE_END, f"{_TABLE_END}</div>")
 
+    def heading(self, heading: Heading) -> str:
+        self.headings.append(HeadingView(heading.level, heading.text, heading.anchor))
+        self.explained.heading()
+        return f'<h{heading.level} id="{escape(heading.anchor)}">'
+
     def opened(self, href: str) -> str:
+        self.explained.inside += 1
         return f'<a href="{escape(href)}">' if href else "<a>"
 
     def passage(self, sizes: tuple[str, ...]) -> str:
         """What only some sizes read; the note says whom it is for, as long as all sizes are shown."""
+        self.explained.for_some += 1
         names = self.pattern.size_names
         classes = " ".join(size_class(names.index(name)) for name in sizes if name in names)
         only = escape(_listed(sizes))
@@ -178,12 +185,12 @@ class _Writer:
         for place in self.places(first.sizes) if first is not None else ():
             groups.setdefault(tuple(self.says(clause, place) for clause in line.clauses), []).append(place)
         if not groups:
-            yield line_view(line.pieces, self.number, self.words)
+            yield line_view(line.pieces, self.number, self.explained)
         for said, places in groups.items():
             left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
             pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
             if pieces and len(groups) == 1:
-                yield line_view(pieces, self.number, self.words)
+                yield line_view(pieces, self.number, self.explained)
             elif pieces:
                 yield self.line_for(pieces, places)
 
@@ -196,7 +203,10 @@ class _Writer:
         """A line that these sizes alone read."""
         names = tuple(self.pattern.size_names[place] for place in places)
         own = [replace(piece, sizes=names) if isinstance(piece, Insert | TypedList) else piece for piece in pieces]
-        return replace(line_view(own, self.number, self.words), sizes=names, classes=" ".join(map(size_class, places)))
+        self.explained.for_some += 1
+        told = line_view(own, self.number, self.explained)
+        self.explained.for_some -= 1
+        return replace(told, sizes=names, classes=" ".join(map(size_class, places)))
 
     def schematic(self, span: Span) -> None:
         view = schematic_view(self.schematics[span], metric_first=self.metric_first)

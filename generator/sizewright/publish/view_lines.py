@@ -7,10 +7,10 @@ the label stands out, so that a reader finds the row again after looking at the 
 import re
 from collections.abc import Callable, Iterable
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from sizewright.publish.view import Line
-from sizewright.publish.view_words import WordsView, in_both_terms
+from sizewright.publish.view_explained import Explained
 from sizewright.read.pattern import Insert, InstructionLine, LinePiece, TypedList, Words
 
 # A number of the line while its words are looked at: one character of a private plane of Unicode.
@@ -30,9 +30,9 @@ _NOTHING = Markup()
 
 
 def line_view(
-    pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList], str], terms: WordsView | None = None
+    pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList], str], explained: Explained | None = None
 ) -> Line:
-    """One line; `number` gives the markup of a number among the words. With `terms` they are told in those of both."""
+    """One line; `number` gives the markup of a number among the words, `explained` how the words are told."""
     numbers: list[str] = []
     words: list[str] = []
     for piece in pieces:
@@ -45,7 +45,10 @@ def line_view(
     text = text[:1].upper() + text[1:]  # the words of a plan may begin a line
     label, rest = _label(text)
     rest, count = _count(rest)
-    return Line(_filled(label, numbers, terms), _filled(rest, numbers, terms), _filled(count, numbers, terms))
+    told = explained or Explained()
+    return Line(
+        _filled(told.plain(label), numbers), _filled(told.line(rest), numbers), _filled(told.plain(count), numbers)
+    )
 
 
 def line_words(line: InstructionLine) -> str:
@@ -65,11 +68,9 @@ def _count(text: str) -> tuple[str, str]:
     return (text[: found.start()].rstrip(), found.group().strip(" ()[].=")) if found else (text, "")
 
 
-def _filled(text: str, numbers: list[str], terms: WordsView | None) -> Markup:
-    """The words escaped, the numbers back in their places."""
-    if not text:
-        return _NOTHING
-    escaped = str(in_both_terms(text, terms) if terms else escape(text))
+def _filled(words: Markup, numbers: list[str]) -> Markup:
+    """The words with the numbers back in their places."""
+    escaped = str(words)
     if numbers:
         escaped = _SIGN.sub(lambda sign: numbers[ord(sign.group()) - _PLANE], escaped)
     return Markup(escaped)  # noqa: S704 (escaped above)

@@ -12,6 +12,7 @@ from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_cautions import caution_views
 from sizewright.publish.view_drawn import figures, piece_picture
+from sizewright.publish.view_explained import Explained
 from sizewright.publish.view_facts import (
     change_views,
     day_view,
@@ -28,7 +29,7 @@ from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_words import WordsView
 from sizewright.publish.view_yarn import amount_notes, amount_table
 from sizewright.read.care_words import care_lines
-from sizewright.read.pattern import Day, Pattern
+from sizewright.read.pattern import Day, Pattern, Piece
 from sizewright.read.pattern import Picture as HeaderPicture
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
@@ -47,32 +48,46 @@ def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
 def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -> PatternView:
     """The whole pattern; `links` and `terms` are made for the place where it is shown."""
     graded, metric_first = worked.graded, project.studio.metric_first
-    pattern, header = graded.pattern, graded.pattern.header
-    sizes, words = size_choices(header.sizes), WordsView.of(pattern, project.studio)
+    pattern = graded.pattern
+    sizes, words = size_choices(pattern.header.sizes), WordsView.of(pattern, project.studio)
+    own_title, pieces = untitled(pattern.body)
+    used, techniques = terms.used(pattern, words), tuple(_techniques(pattern, project, links))
+    explained = Explained.of(() if links.paper else used, () if links.paper else techniques, words)
+    told = _header_view(pattern, project, links, words)
+    return replace(
+        told,
+        picture=told.picture or piece_picture(worked, links),
+        sizes=sizes,
+        order=bracketed(pattern.size_names) if sizes else "",
+        fit=fit_view(graded, sizes, metric_first=metric_first),
+        table=size_table(graded, sizes, metric_first=metric_first),
+        my_gauge=my_gauge_view(worked, sizes, metric_first=metric_first),
+        amounts=amount_table(worked, sizes, metric_first=metric_first),
+        amount_notes=amount_notes(worked, metric_first=metric_first),
+        terms=used,
+        techniques=tuple(link for link, _ in techniques),
+        own_title=own_title,
+        body=_body(worked, pieces, links, explained, metric_first=metric_first),
+        rows=Markup() if links.paper else rows_data(worked, sizes, metric_first=metric_first),
+    )
+
+
+def _header_view(pattern: Pattern, project: Project, links: Links, words: WordsView) -> PatternView:
+    """What a header says by itself; what is worked out is left empty."""
+    header, metric_first = pattern.header, project.studio.metric_first
     return PatternView(
         title=header.title,
         summary=text_of(header.summary),
         kind=text_of(header.kind),
         skill=text_of(header.skill),
-        picture=picture_view(header.picture, links) or piece_picture(worked, links),
-        sizes=sizes,
-        order=bracketed(pattern.size_names) if sizes else "",
-        fit=fit_view(graded, sizes, metric_first=metric_first),
-        table=size_table(graded, sizes, metric_first=metric_first),
+        picture=picture_view(header.picture, links),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
-        my_gauge=my_gauge_view(worked, sizes, metric_first=metric_first),
         needles=tuple(map(needle_html, header.needles)),
         yarns=tuple(yarn_view(yarn, metric_first=metric_first) for yarn in header.yarns),
-        amounts=amount_table(worked, sizes, metric_first=metric_first),
-        amount_notes=amount_notes(worked, metric_first=metric_first),
         notions=tuple(words.text for words in header.notions),
-        terms=terms.used(pattern, words),
-        techniques=tuple(_techniques(pattern, project, links)),
         cautions=caution_views(header, project.studio),
         care=care_lines(header.care),
-        own_title=untitled(pattern.body)[0],
         words=words,
-        body=_body(worked, links, words, metric_first=metric_first),
         changes=change_views(header.changes),
         designer=text_of(header.designer),
         licence=text_of(header.licence),
@@ -82,20 +97,19 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         address=links.absolute(pattern_path(pattern.name)),
         pdf=quote(f"{pattern.name}.pdf"),
         data=quote(f"{pattern.name}.json"),
-        rows=Markup() if links.paper else rows_data(worked, sizes, metric_first=metric_first),
     )
 
 
-def _body(worked: Worked, links: Links, words: WordsView, *, metric_first: bool) -> Body:
+def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, explained: Explained, *, metric_first: bool) -> Body:
     graded, drawn = worked.graded, figures(worked, links)
     return body_view(
-        replace(graded.pattern, body=untitled(graded.pattern.body)[1]),
+        replace(graded.pattern, body=pieces),
         graded.inserts,
         links,
         metric_first=metric_first,
         drawn=drawn,
         schematics=graded.schematics,
-        words=words,
+        explained=explained,
     )
 
 
@@ -103,9 +117,11 @@ def _day(day: Day | None) -> DayView | None:
     return day_view(day.date) if day else None
 
 
-def _techniques(pattern: Pattern, project: Project, links: Links) -> Iterator[Link]:
-    known = {technique.name: technique.header for technique in project.techniques}
+def _techniques(pattern: Pattern, project: Project, links: Links) -> Iterator[tuple[Link, Pattern]]:
+    """The techniques that a pattern lists, and the links that lead to them."""
+    known = {technique.name: technique for technique in project.techniques}
     for words in pattern.header.techniques:
-        header = known.get(words.text)
-        if header is not None:
-            yield Link(header.title, links.to(f"techniques/{words.text}.html"), text_of(header.summary))
+        technique = known.get(words.text)
+        if technique is not None:
+            header = technique.header
+            yield Link(header.title, links.to(f"techniques/{words.text}.html"), text_of(header.summary)), technique

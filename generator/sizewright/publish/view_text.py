@@ -5,6 +5,7 @@ from sizewright.proof.wording import Wording
 from sizewright.publish.links import Links, film_address
 from sizewright.publish.view import Body, FilmView, TechniqueView, TextView
 from sizewright.publish.view_body import body_view
+from sizewright.publish.view_explained import Explained
 from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_pattern import picture_view
 from sizewright.publish.view_terms import Terms
@@ -42,9 +43,9 @@ def technique_view(source: Pattern, project: Project, links: Links, terms: Terms
 
 def _body(source: Pattern, project: Project, links: Links, words: WordsView | None = None) -> Body:
     """The text; it has no sizes, but may convert a length for its reader."""
-    metric_first = project.studio.metric_first
+    metric_first, told = project.studio.metric_first, Explained(words=words)
     if not any(isinstance(piece, Insert | SchematicBlock) for piece in source.body):
-        return body_view(source, {}, links, metric_first=metric_first, drawn={}, schematics=(), words=words)
+        return body_view(source, {}, links, metric_first=metric_first, drawn={}, schematics=(), explained=told)
     graded = grade(source)
     return body_view(
         source,
@@ -53,7 +54,7 @@ def _body(source: Pattern, project: Project, links: Links, words: WordsView | No
         metric_first=metric_first,
         drawn={},
         schematics=graded.schematics,
-        words=words,
+        explained=told,
     )
 
 

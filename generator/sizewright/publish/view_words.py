@@ -6,7 +6,7 @@ the text and change with it.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
@@ -17,7 +17,7 @@ from sizewright.read.project import Studio
 from sizewright.read.trade_words import Country, country_of, told_twice
 
 # What is markup and stays: drawings and code as a whole, else a tag.
-_MARKUP = re.compile(r"(<(?:svg|pre|code)\b.*?</(?:svg|pre|code)>|<[^>]*>)", re.DOTALL)
+MARKUP = re.compile(r"(<(?:svg|pre|code)\b.*?</(?:svg|pre|code)>|<[^>]*>)", re.DOTALL)
 _TWICE = Markup('<span class="us">{}</span><span class="uk">{}</span>')
 
 
@@ -48,21 +48,23 @@ INTERFACE = WordsView(Country.US, Country.US)  # the words of templates and of t
 def in_both_terms(text: str | Markup, words: WordsView = INTERFACE) -> Markup:
     """A text with what differs told twice; templates have it as the filter `terms`."""
     if not isinstance(text, Markup):
-        return Markup().join(_stretches(text, words))
-    parts = _MARKUP.split(text)  # no word of the table has a sign that markup escapes
-    told = (Markup(part) if at % 2 else _joined(part, words) for at, part in enumerate(parts))  # noqa: S704 (its markup)
+        return _joined(text, words, escape)
+    parts = MARKUP.split(text)  # no word of the table has a sign that markup escapes
+    told = (Markup(part) if at % 2 else _joined(part, words, Markup) for at, part in enumerate(parts))  # noqa: S704 (its markup)
     return Markup().join(told)
 
 
-def _joined(text: str, words: WordsView) -> Markup:
-    return Markup().join(_stretches(Markup(text), words))  # noqa: S704 (text that is escaped already)
+def told_stretches(text: str, words: WordsView | None) -> Iterator[tuple[str, Markup | None]]:
+    """A text in stretches, each with what it is told twice as; None where it is the same in both terms."""
+    if words is None:
+        yield text, None
+        return
+    for typed, other in told_twice(text, words.country, words.names):
+        yield typed, None if typed == other else _twice(typed, other, words.country)
 
 
-def _stretches(text: str | Markup, words: WordsView) -> Iterator[Markup]:
-    escaped = isinstance(text, Markup)
-    for typed, other in told_twice(str(text), words.country, words.names):
-        kept = Markup(typed) if escaped else escape(typed)  # noqa: S704 (escaped already)
-        yield kept if typed == other else _twice(typed, other, words.country)
+def _joined(text: str, words: WordsView, as_markup: Callable[[str], Markup]) -> Markup:
+    return Markup().join(twice or as_markup(typed) for typed, twice in told_stretches(text, words))
 
 
 def _twice(typed: str, other: str, country: Country) -> Markup:
