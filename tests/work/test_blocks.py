@@ -113,3 +113,13 @@ def test_repeat_for_pattern_says_nothing_new() -> None:
     ):
         found = pattern(f"Row 1: *K2, p2; rep from * to end.\nRow 2: *P2, k2; rep from * to end.\n{words}")
         assert (found.multiple, found.rows) == (4, 2)
+
+
+@pytest.mark.parametrize("name", ["Moss stitch", "Moss", "Garter stitch", "Rib"])
+def test_a_block_of_the_name_is_meant_and_not_the_fabric_that_everybody_calls_so(name: str) -> None:
+    """US moss stitch is not that of the UK: what the author wrote out is worked; here its row halves the count."""
+    work_block = f"```work\nCast on 20 sts.\nWork in {name} for 1 row.\n```\n"
+    block = f"```stitch {name}\nMultiple of 2 sts.\nRow 1: *K2tog; rep from * to end.\n```\n"
+    worked = work(grade(read_text(f"---\ntitle: A\n---\n{block}{work_block}", "a.md").patterns[0]))
+    assert worked.faults == ()
+    assert worked.entries[-1].after == (10,)

@@ -17,9 +17,9 @@ from sizewright.work.worked import Worked
 HEADER = "---\ntitle: A\ngauge: {stitches: 20 st / 10 cm, rows: 30 row / 10 cm}\n---\n"
 
 
-def needle(lines: str) -> Needle:
+def needle(lines: str, text: str = "") -> Needle:
     """The needles behind some instructions."""
-    project = read_text(f"{HEADER}```work\n{lines}\n```\n", "a.md")
+    project = read_text(f"{HEADER}{text}\n\n```work\n{lines}\n```\n", "a.md")
     assert project.findings == ()
     graded = grade(project.patterns[0])
     maker = Maker(graded, 0, stitch_blocks(graded))
@@ -110,3 +110,25 @@ Row 1: K4, pick up and knit 2 sts across the gap. (6 sts)"""
 def test_stitches_are_counted_by_yarn() -> None:
     body = "```work\nCast on 10 sts. Join in the round.\nRnd 1: *3A, 2B; rep from * to end.\nRnd 2 (main): Knit.\n```\n"
     assert worked(body).stitches == {"": (10,), "A": (6,), "B": (4,), "main": (10,)}
+
+
+@pytest.mark.parametrize("rows", [1, 2, 3])
+@pytest.mark.parametrize(
+    ("text", "name", "first", "other"),
+    [
+        # US moss stitch, rows 1 and 4 alike, 2 and 3 alike: knittingmagic.biz. British moss: every row alike on an odd
+        # number of stitches (stitchandstory.com; there on an even one). The name in the UK of the US one: from memory.
+        ("Bind off loosely in the end.", "moss stitch", (2, 3), "P1, *k1, p1; rep from * to end."),
+        ("Cast off loosely in the end.", "double moss stitch", (2, 3), "P1, *k1, p1; rep from * to end."),
+        ("Cast off loosely in the end.", "moss stitch", (), ""),
+        ("Bind off loosely in the end.", "seed stitch", (), ""),
+    ],
+)
+def test_moss_stitch_is_what_it_is_in_the_country_of_the_text(
+    text: str, name: str, first: tuple[int, ...], other: str, rows: int
+) -> None:
+    plain = "K1, *p1, k1; rep from * to end."
+    begun = f"Cast on 5 sts.\nRow 1 (RS): {plain}\n"
+    written = "".join(f"Row {row}: {other if row in first else plain}\n" for row in range(2, rows + 2))
+    by_name = needle(f"{begun}Work in {name} for {rows} {'rows' if rows > 1 else 'row'}.", text)
+    assert by_name.left == needle(begun + written, text).left

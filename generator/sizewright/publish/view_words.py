@@ -11,10 +11,10 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
-from sizewright.proof.wording import Wording, header_words
 from sizewright.read.pattern import Pattern, StitchBlock
 from sizewright.read.project import Studio
-from sizewright.read.trade_words import Country, country_of, told_twice
+from sizewright.read.source_terms import country_of_source
+from sizewright.read.trade_words import Country, told_twice
 
 # What is markup and stays: drawings and code as a whole, else a tag.
 MARKUP = re.compile(r"(<(?:svg|pre|code)\b.*?</(?:svg|pre|code)>|<[^>]*>)", re.DOTALL)
@@ -32,8 +32,7 @@ class WordsView:
     @classmethod
     def of(cls, pattern: Pattern, studio: Studio) -> "WordsView":
         """Those of a pattern or technique: the studio says whose terms come first, else the text itself."""
-        words = (Wording.of(pattern).body, *(words.text for words in header_words(pattern.header)))
-        country = country_of("\n".join(words)) or studio.terms or Country.US
+        country = country_of_source(pattern) or studio.terms or Country.US
         names = (piece.name.text for piece in pattern.body if isinstance(piece, StitchBlock))
         return cls(country, studio.terms or country, tuple(dict.fromkeys(names)))
 

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from sizewright.base.place import Span
 from sizewright.read.notation.stitches import STITCHES
 from sizewright.read.notation.tree import Action, Count, Follow, Landmark, Manner, Place, Repeat, Work
+from sizewright.read.trade_words import Country
 
 _BY_TERM = {stitch.term: stitch for stitch in STITCHES}
 _END = Place(Landmark.END)
@@ -24,7 +25,8 @@ _AS_BELOW = (
     "pat",
 )
 _MEANING = re.compile(r"(?P<name>.+?) \((?:knit|k) every (?P<of>rnd|round|row)\)")
-_OPPOSITE = ("moss", "seed", "moss stitch", "seed stitch")
+_MOSS = "moss"
+_OPPOSITE = (_MOSS, "seed", "moss stitch", "seed stitch")
 _EVERY_SECOND = ("double moss", "irish moss")  # US moss stitch by its names in the UK (read/trade_words.py)
 _RIB = re.compile(
     r"(?:rib )?k ?(\d{1,3}),? ?p ?(\d{1,3})(?: rib| ribbing)?|(\d{1,3}) ?[x×] ?(\d{1,3})(?: rib| ribbing)?"
@@ -53,8 +55,13 @@ _ROUND: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )
 
 
-def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Action, ...], ...] | None:
-    """The rows of a fabric by its name, to be worked again and again; None where the name is none of these."""
+def fabric_rows(
+    name: str, span: Span, *, in_the_round: bool, country: Country | None = None
+) -> tuple[tuple[Action, ...], ...] | None:
+    """The rows of a fabric by its name, to be worked again and again; None where the name is none of these.
+
+    `country` is that whose terms the text is in: moss stitch is not the same in the US.
+    """
     word = re.sub(r"^(?:in|of|the) ", "", " ".join(name.casefold().split()))
     meaning = _MEANING.fullmatch(word)
     if meaning is not None:
@@ -65,10 +72,10 @@ def fabric_rows(name: str, span: Span, *, in_the_round: bool) -> tuple[tuple[Act
         word = re.sub(r" (?:stitch|st|pattern|fabric)$|^(?:pattern|patt) (?=as )", "", word)
     if word in _AS_BELOW:
         return ((Follow(span, Manner.ANY, None, _END),),)
+    if word in _EVERY_SECOND or (word == _MOSS and country is Country.US):
+        return tuple((Follow(span, manner, None, _END),) for manner in (Manner.OPPOSITE, Manner.AS_THEY_APPEAR))
     if word in _OPPOSITE:
         return ((Follow(span, Manner.OPPOSITE, None, _END),),)
-    if word in _EVERY_SECOND:
-        return tuple((Follow(span, manner, None, _END),) for manner in (Manner.OPPOSITE, Manner.AS_THEY_APPEAR))
     rib = _RIB.fullmatch(word)
     if rib is not None:
         knit, purl = (int(part) for part in rib.groups() if part)

@@ -51,7 +51,7 @@ class Maker:
         self.size = size
         self.made = Made()
         self.counts = Counts(graded, size, Patterns(blocks, half_read(graded)))
-        self.book = RowBook(self.counts.patterns, size)
+        self.book = RowBook(graded.pattern, self.counts.patterns, size)
         self.sections = Sections()
         self.tally = Tally(graded.pattern.header, self.made.course)
         self.taken = ""  # the yarn that was taken in the words before these

@@ -16,14 +16,21 @@ class Patterns:
 
     def called(self, name: str, span: Span, size: int) -> str:
         """The name under which a pattern is kept. Raises `Stopped`."""
+        known = self.found(name)
+        if known is None:
+            raise Stopped(UnknownFabric(span, size, name))
+        if known in self._half_read:  # told where the row stands that was not read
+            raise Stopped(None)
+        return known
+
+    def found(self, name: str) -> str | None:
+        """The name under which a pattern of this name is kept; None where the source has none."""
         word = name.casefold().replace("-", " ").removesuffix(" pattern").removesuffix(" stitch").strip()
         for known, rows in self.blocks.items():
             plain = known.replace("-", " ")
             if word in (plain, plain.removesuffix(" stitch")) and (rows or known in self._half_read):
-                if known in self._half_read:  # told where the row stands that was not read
-                    raise Stopped(None)
                 return known
-        raise Stopped(UnknownFabric(span, size, name))
+        return None
 
     def rows(self, name: str, span: Span, size: int) -> tuple[Row, ...]:
         """The rows of a pattern. Raises `Stopped`."""

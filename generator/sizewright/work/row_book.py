@@ -5,6 +5,8 @@ import re
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
 from sizewright.read.notation.tree import Action
+from sizewright.read.pattern import Pattern
+from sizewright.read.source_terms import country_of_source
 from sizewright.work.fabrics import fabric_rows
 from sizewright.work.faults import NoRow, Stopped, WrongCount
 from sizewright.work.needle import Needle
@@ -17,7 +19,8 @@ _OF_BLOCK = re.compile(r"(.+) row (\d+)")  # "moss row 2"
 class RowBook:
     """The rows of one part of a piece, and the stitch patterns of the whole."""
 
-    def __init__(self, patterns: Patterns, size: int) -> None:
+    def __init__(self, source: Pattern, patterns: Patterns, size: int) -> None:
+        self._source = source
         self._patterns = patterns
         self._size = size
         self._numbered: dict[int, Row] = {}
@@ -101,10 +104,15 @@ class RowBook:
         return self._patterns.rows(name, span, self._size)
 
     def fabric(self, direction: Even, needle: Needle) -> tuple[Row, ...]:
-        """The rows of a fabric known by name, or of a stitch block, the one that comes next first. Raises `Stopped`."""
-        known = fabric_rows(direction.fabric, direction.span, in_the_round=bool(needle.in_the_round))
-        if known is None:
-            return self.block(direction.fabric, direction.span)
+        """The rows of a stitch block, which is what the author means by its name, or of a fabric that all know.
+
+        The one that comes next is the first. Raises `Stopped`.
+        """
+        name, rounds = direction.fabric, bool(needle.in_the_round)
+        country = country_of_source(self._source) if "moss" in name.casefold() else None
+        known = fabric_rows(name, direction.span, in_the_round=rounds, country=country)
+        if known is None or self._patterns.found(name) is not None:
+            return self.block(name, direction.span)
         if len(known) == 2 and needle.wrong_side and not needle.in_the_round:
             known = known[::-1]
         return tuple(_plain_row(actions, direction.span) for actions in known)
