@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from sizewright.publish.card import Card
 from sizewright.publish.view_chart import ChartView
-from sizewright.publish.view_choice import FitView
+from sizewright.publish.view_choice import BesideGroup, FitView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_swatch import MyGaugeView
 from sizewright.publish.view_table import SizeChoice, SizeTable
@@ -202,6 +202,7 @@ class PatternView:
     sizes: tuple[SizeChoice, ...] = ()
     order: str = ""
     fit: FitView | None = None
+    beside: tuple[BesideGroup, ...] = ()
     table: SizeTable | None = None
     gauges: tuple[GaugeView, ...]
     my_gauge: MyGaugeView | None = None

@@ -24,3 +24,19 @@ class FitView:
     measures: tuple[MeasureView, ...]
     unit: str
     data: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class BesideRow:
+    """One line of the comparison; `cells` has what each size has."""
+
+    label: str
+    cells: tuple[Markup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BesideGroup:
+    """Lines of the comparison that belong together: measurements, yarn, stitches and rows."""
+
+    label: str
+    rows: tuple[BesideRow, ...]

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from sizewright.base.printing import bracketed
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
+from sizewright.publish.view_beside import beside_groups
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_cautions import caution_views
 from sizewright.publish.view_drawn import figures, piece_picture
@@ -54,15 +55,18 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
     used, techniques = terms.used(pattern, words), tuple(_techniques(pattern, project, links))
     explained = Explained.of(() if links.paper else used, () if links.paper else techniques, words)
     told = _header_view(pattern, project, links, words)
+    table = size_table(graded, sizes, metric_first=metric_first)
+    amounts = amount_table(worked, sizes, metric_first=metric_first)
     return replace(
         told,
         picture=told.picture or piece_picture(worked, links),
         sizes=sizes,
         order=bracketed(pattern.size_names) if sizes else "",
         fit=fit_view(graded, sizes, metric_first=metric_first),
-        table=size_table(graded, sizes, metric_first=metric_first),
+        beside=() if links.paper else beside_groups(worked, table, amounts),
+        table=table,
         my_gauge=my_gauge_view(worked, sizes, metric_first=metric_first),
-        amounts=amount_table(worked, sizes, metric_first=metric_first),
+        amounts=amounts,
         amount_notes=amount_notes(worked, metric_first=metric_first),
         terms=used,
         techniques=tuple(link for link, _ in techniques),

@@ -16,11 +16,15 @@
     return element;
   };
 
-  // Choosing is the business of the radio buttons: they are pressed for the reader.
-  const choose = (name, place) => {
-    const radio = document.querySelector(`[name="${name}"][value="${CSS.escape(sizes[place].key)}"]`);
+  // Choosing is the business of the page's own fields: they are set for the reader.
+  const choose = (place) => {
+    const radio = document.getElementById(`size--z${place}`);
     radio.checked = true;
     radio.dispatchEvent(new Event("change", { bubbles: true }));
+  };
+  const setBeside = (field, place) => {
+    field.selectedIndex = place + 1;
+    field.dispatchEvent(new Event("change", { bubbles: true }));
   };
   const pressed = (words, does) => {
     const button = made("button", words);
@@ -38,16 +42,17 @@
     const order = [...new Set([...proposed, ...others])];
     const all = order.map((size) =>
       pressed(`Show size ${names[size]}`, () => {
-        choose("size", size);
+        choose(size);
         done(`Size ${names[size]} is chosen: only its numbers are shown.`);
       }),
     );
-    if (order.length === 2 && document.querySelector('[name="beside"]')) {
+    const beside = document.getElementById("beside--with");
+    if (order.length === 2 && beside) {
       all.push(
         pressed("Set both side by side", () => {
-          choose("size", order[0]);
-          choose("beside", order[1]);
-          document.getElementById("part--beside").focus();
+          choose(order[0]);
+          setBeside(beside, order[1]);
+          beside.focus();
         }),
       );
     }
