@@ -4,8 +4,12 @@ On paper there is nothing beside the document: there a link is its full address 
 studio has not said where it publishes.
 """
 
+from contextlib import suppress
 from dataclasses import dataclass
+from pathlib import Path
 from urllib.parse import quote, unquote, urlsplit
+
+from sizewright.publish.picture_size import Size, picture_size
 
 # Schemes a page may lead to; anything else ("javascript:") stays words. The reader has already found fault with it.
 _OUTSIDE = ("http", "https", "mailto")
@@ -13,11 +17,15 @@ _OUTSIDE = ("http", "https", "mailto")
 
 @dataclass(frozen=True, slots=True)
 class Links:
-    """Makes addresses for one page; `root` leads to the top of the site, `address` is the site's on the web or ""."""
+    """Makes addresses for one page; `root` leads to the top of the site, `address` is the site's on the web or "".
+
+    `pictures` is the folder of the project's pictures, where they can be measured.
+    """
 
     root: str
     address: str = ""
     paper: bool = False
+    pictures: Path | None = None
 
     def to(self, path: str, fragment: str = "") -> str:
         """The address of a page of the site, or of a place in it; "" on paper where that is unknown."""
@@ -31,6 +39,15 @@ class Links:
     def media(self, file: str) -> str:
         """The address of a picture; on paper too, where it is loaded and not followed."""
         return self.file(f"media/{file}")
+
+    def size(self, file: str) -> Size | None:
+        """How large a picture is, so that a page keeps room for it; None where that is not known."""
+        path = self.pictures / file if self.pictures is not None else None
+        if path is None or not path.resolve().is_relative_to(path.parents[file.count("/")].resolve()):
+            return None  # one that leads out of its folder is refused when it is written
+        with suppress(OSError):
+            return picture_size(path.read_bytes())
+        return None
 
     def file(self, path: str) -> str:
         """The address of a file of the site that a page loads."""

@@ -100,7 +100,7 @@ class _Pages:
         return (*map(Card.of, self.proofed), *self.kept)
 
     def links(self, root: str) -> Links:
-        return Links(root, self.project.studio.address)
+        return Links(root, self.project.studio.address, pictures=self.project.folder / "content" / "media")
 
     def output(self, template: str, page: Page, site: Site, **data: object) -> Output:
         return Output(page.path, self.theme.render(template, site=site, page=page, **data).encode())

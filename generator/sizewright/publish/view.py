@@ -9,6 +9,7 @@ from typing import Literal
 from markupsafe import Markup
 
 from sizewright.publish.card import Card
+from sizewright.publish.picture_size import Size
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_choice import BesideGroup, FitView
 from sizewright.publish.view_piece import SchematicView
@@ -30,11 +31,15 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture, the words that stand for it, and a caption where it does not say by itself what it is."""
+    """A picture, the words that stand for it, and a caption where it does not say by itself what it is.
+
+    `size` is what it measures in pixels, where that is known: a page keeps room for it.
+    """
 
     src: str
     alt: str
     caption: str = ""
+    size: Size | None = None
 
 
 @dataclass(frozen=True, slots=True)

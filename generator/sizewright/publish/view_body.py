@@ -97,8 +97,9 @@ class _Writer:
             case Heading():
                 self.text.append(self.heading(piece))
             case Image(file=file, alt=alt):
-                source = escape(self.links.media(file))
-                self.text.append(f'<img src="{source}" alt="{escape(alt)}" loading="lazy">')
+                source, size = escape(self.links.media(file)), self.links.size(file)
+                room = f' width="{size.width}" height="{size.height}"' if size else ""
+                self.text.append(f'<img src="{source}" alt="{escape(alt)}"{room} loading="lazy">')
             case Address(address=address):
                 self.text.append(self.opened(self.links.followed(address)))
             case PassageOpen(sizes=sizes):

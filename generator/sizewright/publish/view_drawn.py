@@ -10,6 +10,7 @@ from sizewright.base.place import Span
 from sizewright.draw.drawings import Drawing, DrawnChart, DrawnRow, StitchDrawings
 from sizewright.publish.drawn import drawn, drawn_path
 from sizewright.publish.links import Links
+from sizewright.publish.picture_size import picture_size
 from sizewright.publish.view import Line, Picture
 from sizewright.publish.view_chart import ChartRowView, ChartView, KeyView
 from sizewright.publish.view_lines import line_view
@@ -48,7 +49,7 @@ def _picture(path: str, drawing: Drawing | None, links: Links) -> Picture | None
         return None
     if links.paper:
         return Picture(f"data:image/svg+xml;base64,{b64encode(drawing.paper.encode()).decode()}", drawing.words)
-    return Picture(links.file(path), drawing.words)
+    return Picture(links.file(path), drawing.words, size=picture_size(drawing.svg.encode()))
 
 
 def chart_view(figures: Figures, number: Callable[[Insert | TypedList], str]) -> ChartView | None:

@@ -43,7 +43,9 @@ def pattern_path(name: str, ending: str = "html") -> str:
 
 def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
     """A picture of a header."""
-    return Picture(links.media(picture.file), picture.alt) if picture else None
+    if picture is None:
+        return None
+    return Picture(links.media(picture.file), picture.alt, size=links.size(picture.file))
 
 
 def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -> PatternView:

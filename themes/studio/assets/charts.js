@@ -57,9 +57,11 @@
 
     // What is in the middle stays there.
     const zoom = (to) => {
+      const before = size;
       size = Math.min(SIZES.length - 1, Math.max(0, to));
       smaller.disabled = size === 0;
       larger.disabled = size === SIZES.length - 1;
+      if (size === before) return;
       for (const view of views) {
         const { clientWidth: wide, clientHeight: tall } = view;
         const across = (view.scrollLeft + wide / 2) / view.scrollWidth;
@@ -118,7 +120,7 @@
     const mine = Object.hasOwn(state, name) ? state[name] : null;
     zoom(Number.isInteger(mine?.size) ? mine.size : AS_DRAWN);
     mark(placed(mine?.row));
-    show();
+    requestAnimationFrame(show);
     return show;
   };
 
