@@ -9,6 +9,7 @@ from datetime import date
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.drawn import drawn, drawn_path
+from sizewright.publish.findable import findable, read_findable
 from sizewright.publish.yarn_range import yarn_range
 
 
@@ -16,7 +17,8 @@ from sizewright.publish.yarn_range import yarn_range
 class Card:
     """A pattern in the collection. `name` is its address, the dates are ISO 8601 or "" where none is given.
 
-    `picture` is the path of its picture in the site, one of its own or one drawn of its cloth.
+    `picture` is the path of its picture in the site, one of its own or one drawn of its cloth; `finding` is what a
+    search asks of it beside its words, as JSON.
     """
 
     name: str
@@ -32,6 +34,7 @@ class Card:
     weights: tuple[str, ...] = ()
     techniques: tuple[str, ...] = ()
     yarn: str = ""
+    finding: str = ""
 
     @classmethod
     def of(cls, proofed: Proofed) -> "Card":
@@ -54,6 +57,7 @@ class Card:
             weights=tuple(weights),
             techniques=tuple(technique.text for technique in header.techniques),
             yarn=yarn_range(proofed.worked),
+            finding=findable(proofed),
         )
 
     def as_json(self) -> dict[str, str | list[str]]:
@@ -69,6 +73,7 @@ class Card:
         card = cls(**read)  # type: ignore[arg-type]  # _value has checked each against its field
         for day in filter(None, (card.published, card.revised)):
             date.fromisoformat(day)
+        read_findable(card.finding)
         if not card.name or not card.title:
             raise ValueError("a card has a name and a title")
         return card

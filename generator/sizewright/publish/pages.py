@@ -16,8 +16,9 @@ from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.structured import collection_data, pattern_data
 from sizewright.publish.theme import Theme
-from sizewright.publish.view import CardView, Link, Page, Site, TextView
-from sizewright.publish.view_collection import card_views, filters
+from sizewright.publish.view import Link, Page, Site, TextView
+from sizewright.publish.view_card import CardView
+from sizewright.publish.view_collection import card_views, filters, find_view
 from sizewright.publish.view_pattern import pattern_path, pattern_view
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_text import technique_view, text_view
@@ -111,7 +112,8 @@ class _Pages:
         home = links.absolute("")
         page = Page(site.studio, site.description, "index.html", home, collection_data(site, home, cards))
         intro = self.intro("index", links)
-        return self.output("index.html", page, site, cards=cards, filters=filters(cards), intro=intro)
+        find = find_view(cards, metric_first=self.project.studio.metric_first)
+        return self.output("index.html", page, site, cards=cards, filters=filters(cards), find=find, intro=intro)
 
     def patterns(self) -> Iterator[Output]:
         site, links = _site(self.project, "../"), self.links("../")

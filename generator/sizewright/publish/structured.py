@@ -8,7 +8,8 @@ from collections.abc import Iterable, Mapping
 from markupsafe import Markup
 
 from sizewright.publish.script_data import Value, script_data
-from sizewright.publish.view import CardView, PatternView, Site
+from sizewright.publish.view import PatternView, Site
+from sizewright.publish.view_card import CardView
 
 _CONTEXT = "https://schema.org"
 

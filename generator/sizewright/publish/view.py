@@ -8,7 +8,6 @@ from typing import Literal
 
 from markupsafe import Markup
 
-from sizewright.publish.card import Card
 from sizewright.publish.picture_size import Size
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_choice import BesideGroup, FitView
@@ -278,16 +277,3 @@ class Filter:
     name: str
     label: str
     choices: tuple[Choice, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class CardView:
-    """A pattern in the collection; `keys` are its words in each filter, in the order of the filters."""
-
-    card: Card
-    href: str
-    address: str
-    picture: Picture | None
-    sizes: str
-    weights: str
-    keys: tuple[tuple[str, str], ...]

@@ -1,10 +1,14 @@
 """In: the cards of all patterns. Out: the collection of the start page and the questions it can be narrowed by."""
 
-from collections.abc import Iterable, Sequence
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 
 from sizewright.publish.card import Card
+from sizewright.publish.findable import read_findable
 from sizewright.publish.links import Links
-from sizewright.publish.view import CardView, Choice, Filter, Picture
+from sizewright.publish.script_data import Value, script_data
+from sizewright.publish.view import Choice, Filter, Picture
+from sizewright.publish.view_card import CardView, FindView
 from sizewright.publish.view_pattern import pattern_path
 from sizewright.publish.view_sizes import slug
 from sizewright.read.yarn_weights import YARN_WEIGHTS
@@ -30,6 +34,31 @@ def filters(cards: Sequence[CardView]) -> tuple[Filter, ...]:
         ("weight", "Yarn weight", weights),
     )
     return tuple(Filter(name, label, _choices(words)) for name, label, words in asked if len(words) > 1)
+
+
+def find_view(cards: Sequence[CardView], *, metric_first: bool) -> FindView:
+    """What the page can be asked beside its choices, and all that its script has to know of every card."""
+    told = [read_findable(view.card.finding) for view in cards]
+    measures = Counter(
+        (str(one["key"]), str(one["name"])) for some, _ in told for one in some if isinstance(one, Mapping)
+    )
+    yarns = any(isinstance(one, Mapping) and (one["length"] or one["mass"]) for _, some in told for one in some)
+    data: list[Value] = [
+        {"words": _words(view.card), "sizes": _sizes(view.card), "measures": bodies, "yarns": needs}
+        for view, (bodies, needs) in zip(cards, told, strict=True)
+    ]
+    often = sorted(measures, key=lambda one: (-measures[one], one))
+    choices = tuple(Choice(key, name[:1].upper() + name[1:]) for key, name in often)
+    return FindView(choices, yarns, metric_first, script_data(data))
+
+
+def _words(card: Card) -> str:
+    """Everything that a word is looked for in."""
+    return " ".join((card.title, card.summary, card.kind, card.designer, *card.sizes, *card.weights, *card.techniques))
+
+
+def _sizes(card: Card) -> list[Value]:
+    return [{"key": slug(size), "name": size} for size in card.sizes or (_ONE_SIZE,)]
 
 
 def _card_view(card: Card, links: Links) -> CardView:

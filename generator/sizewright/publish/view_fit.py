@@ -23,12 +23,21 @@ def fit_view(graded: Graded, choices: Sequence[SizeChoice], *, metric_first: boo
 
     None where there is nothing to choose, or nothing to choose by.
     """
-    found = tuple(_compared(graded)) or tuple(_alone(graded))
+    found = _measures(graded)
     if len(choices) < 2 or not found:
         return None
     sizes: list[Value] = [{"key": choice.key, "name": choice.name} for choice in choices]
     data = script_data({"sizes": sizes, "measures": [measure.data() for measure in found]})
     return FitView(tuple(measure.view() for measure in found), "cm" if metric_first else "in", data)
+
+
+def measures_of(graded: Graded) -> list[Value]:
+    """The same measures as data alone, also where there is only one size."""
+    return [measure.data() for measure in _measures(graded)]
+
+
+def _measures(graded: Graded) -> tuple["_Measure", ...]:
+    return tuple(_compared(graded)) or tuple(_alone(graded))
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,34 @@
+"""What the start page is given: each pattern as a card, and what the collection can be asked. Plain frozen data."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from sizewright.publish.card import Card
+from sizewright.publish.view import Choice, Picture
+
+
+@dataclass(frozen=True, slots=True)
+class FindView:
+    """What the collection can be asked beside its filters: the bodies to find a size for, and yarn at hand.
+
+    `data` is what the script knows of every card, in the order of the cards.
+    """
+
+    measures: tuple[Choice, ...]
+    yarn: bool
+    metric_first: bool
+    data: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class CardView:
+    """A pattern in the collection; `keys` are its words in each filter, in the order of the filters."""
+
+    card: Card
+    href: str
+    address: str
+    picture: Picture | None
+    sizes: str
+    weights: str
+    keys: tuple[tuple[str, str], ...]

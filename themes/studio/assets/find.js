@@ -1,0 +1,166 @@
+// What fits a search of the collection: words, yarn at hand, a measure of the body. It touches no page: filter.js shows it.
+// Sums are exact (exact.js), and a size is found for a body as on the page of its pattern (fit.js).
+"use strict";
+
+globalThis.find = (() => {
+  const { of, parse, add, mul, div, sign, compare, printed } = exact;
+  const MOST = of(1000000);
+
+  // Letters without what accents and capitals make of them; "ø" and the like have no accent to take off.
+  const PLAIN = { ß: "ss", æ: "ae", œ: "oe", ø: "o", đ: "d", ð: "d", ł: "l", þ: "th", ı: "i" };
+  const folded = (text) =>
+    text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[ßæœøđðłþı]/g, (letter) => PLAIN[letter]);
+  const words = (text) => folded(text).match(/[\p{L}\p{N}]+/gu) ?? [];
+
+  // Every word that is asked for begins one of the pattern.
+  const fits = (own, asked) => asked.every((word) => own.some((one) => one.startsWith(word)));
+
+  // Letters to put in, leave out, change or swap with their neighbours, to make one word of another.
+  const apart = (one, other) => {
+    let [before, last] = [[], [...Array(other.length + 1).keys()]];
+    for (let i = 1; i <= one.length; i += 1) {
+      const now = [i];
+      for (let j = 1; j <= other.length; j += 1) {
+        const change = last[j - 1] + (one[i - 1] === other[j - 1] ? 0 : 1);
+        now[j] = Math.min(now[j - 1] + 1, last[j] + 1, change);
+        const swapped = i > 1 && j > 1 && one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1];
+        if (swapped) now[j] = Math.min(now[j], before[j - 2] + 1);
+      }
+      [before, last] = [last, now];
+    }
+    return last[other.length];
+  };
+  const nearest = (word, known) => {
+    const most = word.length < 4 ? 1 : 2;
+    const near = known
+      .filter((one) => one.length > 2 && Math.abs(one.length - word.length) <= most)
+      .map((one) => [apart(word, one), one])
+      .filter(([far]) => far <= most)
+      .sort(([a, one], [b, other]) => a - b || (one < other ? -1 : 1));
+    return near.length ? near[0][1] : "";
+  };
+  // The search with every word that no pattern has put right; "" where nothing is near, or nothing is wrong.
+  const meant = (asked, all) => {
+    const known = [...new Set(all.flat())];
+    const right = asked.map((word) => (known.some((one) => one.startsWith(word)) ? word : nearest(word, known)));
+    return right.every(Boolean) && right.some((word, at) => word !== asked[at]) ? right.join(" ") : "";
+  };
+
+  const UNITS = {
+    m: { of: "length", in: of(100), at: 0 },
+    yd: { of: "length", in: of(9144, 100), at: 1 },
+    g: { of: "mass", in: of(1), at: 0 },
+    oz: { of: "mass", in: of(28349523125n, 1000000000n), at: 1 },
+    balls: { of: "balls", in: of(1) },
+  };
+  const SPELLED = [
+    [/^m(et(re|er)s?)?$/, "m"],
+    [/^(yds?|yards?)$/, "yd"],
+    [/^(g|grams?|grammes?)$/, "g"],
+    [/^(oz|ounces?)$/, "oz"],
+    [/^balls?$/, "balls"],
+  ];
+  // An amount of yarn as typed, "180" or "180 m"; what is wrong with it in `wrong`, for the reader.
+  const amount = (typed, chosen) => {
+    const [, number, word] = /^(.*?)\s*(\p{L}*)\.?$/u.exec(typed.trim());
+    const unit = word ? SPELLED.find(([spelling]) => spelling.test(word.toLowerCase()))?.[1] : chosen;
+    const value = unit ? parse(number) : null;
+    if (!value) return { wrong: `“${typed.trim()}” is no amount of yarn. Write a number, such as 180 or 180.5.` };
+    if (sign(value) <= 0) return { wrong: "Nothing can be made with no yarn. Write an amount above 0." };
+    if (compare(value, MOST) > 0) return { wrong: "That is more than any pattern takes. Is a figure too many?" };
+    return { value, unit };
+  };
+
+  const told = (values, yarn, unit) => {
+    const { of: kind, at } = UNITS[unit];
+    if (kind !== "balls") {
+      const { unit: name, values: texts } = printed.bought(values, kind)[at];
+      return texts.map((text) => `${text}\u00a0${name}`);
+    }
+    const ball = yarn?.ball ? ` of ${yarn.ball}` : "";
+    return values.map(({ n }) => `${n}\u00a0ball${n === 1n ? "" : "s"}${ball}`);
+  };
+
+  // Sizes as a reader counts them: "S", "S and M", "S to L"; those that stand apart one by one.
+  const runs = (sizes, places) => {
+    const parts = [];
+    for (const place of places) {
+      const run = parts.at(-1);
+      if (run && run.at(-1) === place - 1) run.push(place);
+      else parts.push([place]);
+    }
+    const names = parts.map((run) => {
+      const [first, last] = [sizes[run[0]].name, sizes[run.at(-1)].name];
+      return run.length === 1 ? first : run.length === 2 ? `${first} and ${last}` : `${first} to ${last}`;
+    });
+    return names.join(", ");
+  };
+
+  const summed = (yarns, kind) =>
+    yarns.map((yarn) => yarn[kind].map((value) => of(value))).reduce((one, other) => one.map((v, i) => add(v, other[i])));
+  const named = ({ name }) => `${name.charAt(0).toLowerCase()}${name.slice(1)} yarn`;
+
+  // Other yarns that a pattern takes: each with the most that one of the sizes needs of it.
+  const besides = (yarns, unit, places) =>
+    yarns.map((yarn) => {
+      const kind = [UNITS[unit].of, "length", "mass"].find((one) => yarn[one]);
+      if (!kind) return named(yarn);
+      const values = places.map((place) => of(yarn[kind][place]));
+      const most = values.reduce((one, other) => (compare(other, one) > 0 ? other : one));
+      const [text] = told([most], yarn, kind === UNITS[unit].of ? unit : kind === "mass" ? "g" : "m");
+      return `${places.length > 1 ? "up to " : ""}${text} of ${named(yarn)}`;
+    });
+
+  // Which of some sizes (by their places) an amount suffices for. `weight` is that of the yarn at hand, "" for any; `all`
+  // counts all yarns of that weight together. A pattern that does not tell its yarn is neither in nor out.
+  const yarn = (card, { value, unit }, { weight = "", all = false, places = card.sizes.map((_, place) => place) } = {}) => {
+    const { of: kind, in: factor } = UNITS[unit];
+    const own = card.yarns.filter((one) => !weight || one.weight === weight);
+    const counted = all ? own : own.slice(0, 1);
+    const others = card.yarns.filter((one) => !counted.includes(one));
+    if (!counted.length || !counted.every((one) => one[kind])) {
+      const any = counted.some((one) => one.length || one.mass);
+      return { kind: "untold", words: any ? `It does not tell its yarn in ${unit}.` : "It does not tell how much yarn it takes." };
+    }
+    const needs = summed(counted, kind);
+    const enough = (place) => compare(needs[place], mul(value, factor)) <= 0;
+    const sure = (place) => counted.every(({ least }) => !least[place]);
+    const yes = places.filter((place) => enough(place) && sure(place));
+    const perhaps = places.filter((place) => enough(place) && !sure(place));
+    const no = places.filter((place) => !enough(place));
+    const some = yes.length ? yes : perhaps;
+    if (!some.length) return { kind: "none", words: "" };
+    const texts = told(needs, counted.length === 1 ? counted[0] : null, unit);
+    const whole = yes.length === card.sizes.length;
+    const parts = yes.length ? [whole ? (yes.length > 1 ? "enough for every size" : "enough") : `enough for ${runs(card.sizes, yes)}`] : [];
+    if (perhaps.length) parts.push(`perhaps enough for ${runs(card.sizes, perhaps)}, as not all of it could be counted`);
+    if (no.length) parts.push(`${card.sizes[no[0]].name} needs ${texts[no[0]]}`);
+    const lead = card.yarns.length === 1 ? "Yarn" : counted.length > 1 ? "All its yarns together" : counted[0].name;
+    const more = others.length ? ` It also takes ${besides(others, unit, some).join(" and ")}.` : "";
+    return { kind: yes.length ? "enough" : "perhaps", words: `${lead}: ${parts.join("; ")}.${more}`, places: some };
+  };
+
+  // The sizes a pattern proposes for a body, none where it proposes none or is not made by that measure.
+  const body = (card, key, typed, chosen) => {
+    const measure = card.measures.find((one) => one.key === key);
+    if (!measure) return { places: [], words: "" };
+    const found = fit.answer(measure, typed, chosen);
+    if (!found.proposed?.length) return { places: [], words: "" };
+    const made = found.proposed.map((place) => {
+      const one = found.all[place];
+      const room = one.finished ? `, ${measure.label.toLowerCase()} ${fit.length(one.finished, found.unit)}` : "";
+      return `${card.sizes.length > 1 ? `size ${card.sizes[place].name}` : "made"} for ${fit.length(one.body, found.unit)}${room}`;
+    });
+    return { places: found.proposed, words: `Your ${measure.name}, ${fit.own(found.value, found.unit)}: ${made.join(" or ")}.` };
+  };
+
+  // What is wrong with a measure, "" where nothing is.
+  const unmeasured = (typed, chosen) => {
+    const given = fit.read(typed, chosen);
+    if (!given) return `“${typed.trim()}” is no measure. Write a number, such as 56 or 22 1/4 in.`;
+    const cm = given.unit === "in" ? mul(given.value, exact.INCH) : given.value;
+    return compare(div(cm, of(300)), of(1)) >= 0 ? "That is longer than any body. Is it in the right unit?" : "";
+  };
+
+  return { words, fits, meant, amount, yarn, body, unmeasured };
+})();
