@@ -253,7 +253,7 @@ def test_every_choice_of_a_filter_keeps_some_card(pages: dict[str, BeautifulSoup
     page = pages["index.html"]
     choices = [
         (str(select["name"]), str(option["value"]))
-        for select in page.select(".filters select")
+        for select in page.select(".filters .choice select")
         for option in select.select("option")
         if option["value"]
     ]

@@ -39,13 +39,12 @@ def filters(cards: Sequence[CardView]) -> tuple[Filter, ...]:
 def find_view(cards: Sequence[CardView], *, metric_first: bool) -> FindView:
     """What the page can be asked beside its choices, and all that its script has to know of every card."""
     told = [read_findable(view.card.finding) for view in cards]
-    measures = Counter(
-        (str(one["key"]), str(one["name"])) for some, _ in told for one in some if isinstance(one, Mapping)
-    )
+    bodies = [one for some, _ in told for one in some if isinstance(one, Mapping)]
+    measures = Counter((str(one["key"]), str(one["name"])) for one in bodies)
     yarns = any(isinstance(one, Mapping) and (one["length"] or one["mass"]) for _, some in told for one in some)
     data: list[Value] = [
-        {"words": _words(view.card), "sizes": _sizes(view.card), "measures": bodies, "yarns": needs}
-        for view, (bodies, needs) in zip(cards, told, strict=True)
+        {"words": _words(view.card), "sizes": _sizes(view.card), "measures": own, "yarns": needs}
+        for view, (own, needs) in zip(cards, told, strict=True)
     ]
     often = sorted(measures, key=lambda one: (-measures[one], one))
     choices = tuple(Choice(key, name[:1].upper() + name[1:]) for key, name in often)
