@@ -30,6 +30,12 @@ def test_a_search_from_the_first_letter_to_the_last(sample_site: Path, page_at: 
     assert page.evaluate("document.activeElement.id") == "find--q"
     page.get_by_role("button", name="Show all", exact=True).click()
     expect(status).to_have_text("All 3 patterns")
+    yarn_at_hand(page)
+
+
+def yarn_at_hand(page: Page) -> None:
+    """On the same page: what cannot be meant, and what is enough."""
+    status = page.get_by_role("status")
     page.get_by_text("What is your yarn enough for?").click()
     have = page.get_by_role("textbox", name="Amount")
     for typed, said in (
