@@ -47,7 +47,7 @@ class Expected:
 
     def is_met_by(self, finding: Finding) -> bool:
         """Whether the finding is the one that was asked for."""
-        span = finding.span
+        span = finding.span.shown if finding.span else None
         return (
             (self.rule, self.level) == (finding.rule, finding.level)
             and self.place == ((span.source, span.line) if span else None)

@@ -40,6 +40,9 @@ def test_what_is_not_changed_is_not_caught(patterns: list[Path]) -> None:
     """So that a slip is not called caught whatever it is; a source is left as it was."""
     for path in patterns:
         text = path.read_text(encoding="utf-8")
-        first = next(iter(slips_of(path)))
+        first = next(iter(slips_of(path)), None)
+        if first is None:  # an adaptation may have no block of its own
+            assert "based_on:" in text
+            continue
         assert [found for _, found in caught(path, [replace(first, text=text)])] == [False]
         assert path.read_text(encoding="utf-8") == text

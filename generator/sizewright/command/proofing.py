@@ -63,7 +63,7 @@ class Proofing:
         if span is None:
             return None
         text = self.texts.get(span.source)
-        lines = text.lines.lines if text else _lines_of_file(span.source)
+        lines = text.typed.lines if text else _lines_of_file(span.source)
         return lines[span.line - 1] if 0 < span.line <= len(lines) else None
 
 
@@ -106,7 +106,7 @@ def _texts(project: Project) -> Iterator[Pattern]:
 
 def _placed(opened: Opened, findings: Iterable[Finding]) -> Iterator[Finding]:
     for finding in findings:
-        span = finding.span
+        span = finding.span.shown if finding.span else None
         yield replace(finding, span=replace(span, source=opened.shown(span.source))) if span else finding
 
 

@@ -7,11 +7,12 @@ from importlib.resources import files
 
 from sizewright import command
 from sizewright.base.finding import Finding
+from sizewright.base.place import Span
 from sizewright.base.units import base_unit
 from sizewright.command.proofing import Checked, Proofing
 from sizewright.command.report_text import counted
 from sizewright.grade.graded import Named
-from sizewright.proof.proofed import Proofed
+from sizewright.publish.departures_data import departures_data
 from sizewright.publish.yarn_data import yarn_data
 from sizewright.work.worked import Entry, StitchPattern
 
@@ -47,27 +48,34 @@ def _pattern(one: Checked) -> Json:
         "title": graded.pattern.header.title,
         "sizes": list(graded.sizes),
         "quantities": [_quantity(named, one) for named in quantities],
-        **_worked(one.proofed),
-        "findings": [_finding(finding) for finding in one.findings],
-        "accepted": [{**_finding(accepted.finding), "reason": accepted.reason} for accepted in one.accepted],
+        **_worked(one),
+        **departures_data(one.proofed.worked),
+        "findings": [_found(finding, one) for finding in one.findings],
+        "accepted": [{**_found(accepted.finding, one), "reason": accepted.reason} for accepted in one.accepted],
     }
 
 
-def _worked(one: Proofed) -> dict[str, Json]:
+def _worked(one: Checked) -> dict[str, Json]:
     """The rows and stitch patterns as they were carried out; a count is null in a size that does not have the row."""
+    worked = one.proofed.worked
     return {
-        "rows": [_row(entry) for entry in one.worked.entries],
-        "stitch_patterns": [_stitch_pattern(pattern) for pattern in one.worked.stitch_patterns],
-        "yarn": [{**yarn_data(need), "line": need.yarn.span.line} for need in one.worked.yarns],
+        "rows": [{**_row(entry), **_line(entry.span, one)} for entry in worked.entries],
+        "stitch_patterns": [{**_stitch_pattern(found), **_line(found.span, one)} for found in worked.stitch_patterns],
+        "yarn": [{**yarn_data(need), **_line(need.yarn.span, one)} for need in worked.yarns],
     }
 
 
-def _row(entry: Entry) -> Json:
+def _line(span: Span, one: Checked) -> dict[str, Json]:
+    """The line of a place; `source` is given only where it is in another file, such as a base or a shared table."""
+    source, line = one.opened.shown(span.shown.source), span.shown.line
+    return {"line": line} if source == one.source else {"line": line, "source": source}
+
+
+def _row(entry: Entry) -> dict[str, Json]:
     """One written direction; `times` are the rows it was worked, `declared` where its effect is said and not proved."""
     return {
         "piece": entry.piece,
         "label": entry.label,
-        "line": entry.span.line,
         "before": list(entry.before),
         "after": list(entry.after),
         "times": list(entry.rows),
@@ -75,34 +83,37 @@ def _row(entry: Entry) -> Json:
     }
 
 
-def _stitch_pattern(pattern: StitchPattern) -> Json:
+def _stitch_pattern(pattern: StitchPattern) -> dict[str, Json]:
     """One stitch pattern; `multiple` is null where its rows fit no count together."""
     return {
         "name": pattern.name,
         "multiple": pattern.multiple,
         "plus": pattern.plus,
         "rows": pattern.rows,
-        "line": pattern.span.line,
     }
 
 
 def _quantity(named: Named, one: Checked) -> Json:
     """One quantity; `source` is given only where it comes from another file, such as a table of measurements."""
-    source = one.opened.shown(named.span.source)
-    told: dict[str, Json] = {
+    return {
         "name": named.name,
         "unit": base_unit(named.result.dimension),
         "formula": " ".join(named.formula.text.split()) if named.formula else None,
         "relies_on": list(named.relies_on),
         "values": _exact(named.result.values),
         "unrounded": _exact(named.result.unrounded),
-        "line": named.span.line,
+        **_line(named.span, one),
     }
-    return told if source == one.source else {**told, "source": source}
 
 
 def _exact(values: tuple[Fraction, ...]) -> list[str]:
     return [str(value) for value in values]
+
+
+def _found(finding: Finding, one: Checked) -> dict[str, Json]:
+    """A finding in a pattern; `source` is given only where it is in another file, such as the base it is based on."""
+    told, source = _finding(finding), _source(finding)
+    return told if source in (None, one.source) else {**told, "source": source}
 
 
 def _finding(finding: Finding) -> dict[str, Json]:

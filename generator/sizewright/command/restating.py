@@ -52,7 +52,7 @@ def rewrite(file: RestatedFile) -> None:
     """
     path = Path(file.source).resolve()
     before = path.read_bytes().decode("utf-8")
-    if lines_of(file.source, before.removeprefix("\ufeff")).text != file.pattern.lines.text:
+    if lines_of(file.source, before.removeprefix("\ufeff")).text != file.pattern.typed.text:
         raise Stopped(f"{file.source} changed while it was read; it was left as it is.")
     after = _rewritten(before, file)
     _check(after, file)
@@ -80,7 +80,7 @@ def _rewritten(text: str, file: RestatedFile) -> str:
 
 def _check(text: str, file: RestatedFile) -> None:
     """Raises ValueError where the text does not say in house style what the file said."""
-    (pattern,) = read_text(text.removeprefix("\ufeff"), file.pattern.source).patterns
+    (pattern,) = read_text(text.removeprefix("\ufeff"), file.source).patterns
     again = [line.house or line.typed for line in restated(pattern, file.vocabulary)]
     wanted = [line.house or line.typed for line in file.lines]
     if again != wanted:

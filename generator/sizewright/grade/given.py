@@ -61,7 +61,7 @@ def _unlike(sizes: tuple[Size, ...], name: str) -> Finding | None:
 
 
 def _repeated(gauge: Named, before: Named) -> Finding:
-    message = f"“{gauge.name}” is given to the sizes already, in line {before.span.line}."
+    message = f"“{gauge.name}” is given to the sizes already, in {before.span.line_near(gauge.span)}."
     return REPEATED_NAME.at(gauge.span, message, "Keep the one for each size, or the one for all.")
 
 

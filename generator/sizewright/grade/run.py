@@ -82,7 +82,7 @@ class _Grading:
             if before is None:
                 own[name] = definition
                 continue
-            message = f"“{name}” is defined already, in line {before.line}."
+            message = f"“{name}” is defined already, in {before.line_near(definition.name.span)}."
             self.findings.append(REPEATED_NAME.at(definition.name.span, message, "Keep one, or give it another name."))
         self.lacking(given, set(own))
         relied = {name: relied_on(definition) for name, definition in own.items()}

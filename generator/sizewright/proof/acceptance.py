@@ -5,11 +5,11 @@ line: where it fits findings of several, none of them is accepted, and it is tol
 accepted either.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sizewright.base.finding import Finding
-from sizewright.base.place import Lines
+from sizewright.base.place import Span
 from sizewright.proof.levels import FIRM
 from sizewright.read.acceptance import Acceptance
 from sizewright.read.pattern import Heading, Pattern
@@ -59,21 +59,17 @@ def _fits(pattern: Pattern, one: Acceptance, finding: Finding) -> bool:
         return False
     if finding.span is None or finding.span.source != pattern.source:
         return one.text is None
-    if one.under is not None and one.under.text != _above(pattern.body, finding.span.line):
+    if one.under is not None and one.under.text != _above(pattern, finding.span):
         return False
     if one.text is None:
         return finding.span.line == pattern.header.span.line
-    return one.text.text in _line(pattern.lines, finding.span.line)
+    return one.text.text in " ".join(pattern.line_at(finding.span).split())
 
 
-def _line(lines: Lines, line: int) -> str:
-    return " ".join(lines.lines[line - 1].split())
-
-
-def _above(body: Iterable[object], line: int) -> str:
-    """The heading above a line."""
+def _above(pattern: Pattern, span: Span) -> str:
+    """The heading above a place; none above a departure as such, which stands in no section."""
     found = ""
-    for piece in body:
-        if isinstance(piece, Heading) and piece.span.line <= line:
+    for piece in pattern.body if span.home or not pattern.adapts else ():
+        if isinstance(piece, Heading) and piece.span.line <= span.line:
             found = piece.text
     return found

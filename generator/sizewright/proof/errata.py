@@ -147,7 +147,7 @@ def _changed(versions: _Versions, old: Line, new: Line) -> Iterator[Erratum]:
             is_now,
             every,
             plain=versions.plain(new),
-            line=new.span.line,
+            line=new.span.shown.line,
         )
 
 
@@ -185,5 +185,5 @@ def _alone(versions: _Versions, line: Line, behind: Line | None, *, new: bool) -
             words if new else "",
             len(names) == len(versions.sizes),
             (behind.name or _whole(behind, sizes[0][1])) if after_it and behind is not None else "",
-            line=line.span.line if new else 0,
+            line=line.span.shown.line if new else 0,
         )

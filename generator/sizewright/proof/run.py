@@ -1,6 +1,7 @@
 """In: a pattern of a project. Out: it graded, with all that reading, grading and the rules found, in reading order."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 
 from sizewright.base.finding import Finding, Rule
@@ -40,6 +41,7 @@ from sizewright.proof.rules import (
     missing_licence,
     missing_marker,
     missing_needles,
+    missing_permission,
     missing_turn,
     missing_yarn,
     missing_yarn_over,
@@ -49,6 +51,7 @@ from sizewright.proof.rules import (
     negative_count,
     no_count,
     nothing_on_needle,
+    refused_base,
     reserve_in_next_ball,
     rounded_too_far,
     row_too_long,
@@ -58,6 +61,7 @@ from sizewright.proof.rules import (
     sizes_out_of_order,
     skipped_row,
     split_stitch,
+    stale_departure,
     stitches_left_over,
     swapped_side,
     typed_though_computed,
@@ -73,6 +77,7 @@ from sizewright.proof.rules import (
     unlisted_needle,
     unlisted_notion,
     unlisted_technique,
+    unmarked_departure,
     unsafe_level,
     unsigned,
     unused_needle,
@@ -80,12 +85,14 @@ from sizewright.proof.rules import (
     unused_technique,
     unused_yarn,
     wrong_count,
+    wrong_face,
     wrong_multiple,
     wrong_plural,
     wrong_style,
 )
 from sizewright.proof.signing import signed_findings
-from sizewright.read.pattern import Pattern
+from sizewright.read.adapting.rules import ADAPTING_RULES, MISSING_BASE
+from sizewright.read.pattern import Adaptation, Pattern
 from sizewright.read.project import Project
 from sizewright.read.rules import READ_RULES, UNREADABLE_HEADER
 from sizewright.work.run import work
@@ -166,6 +173,10 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
         missing_licence,
         missing_care,
         contrary_care,
+        missing_permission,
+        stale_departure,
+        unmarked_departure,
+        wrong_face,
     )
 )
 
@@ -185,12 +196,14 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         rule.name: rule
         for rule in (
             *READ_RULES,
+            *ADAPTING_RULES,
             *GRADE_RULES,
             *(rule for rule, _ in CHECKS),
             *(rule for rule, _ in PROJECT_CHECKS),
             idle_acceptance.RULE,
             moved_since_sign_off.RULE,
             unsigned.RULE,
+            refused_base.RULE,
         )
     }
 )
@@ -199,17 +212,40 @@ RULES: Mapping[str, Rule] = MappingProxyType(
 def proof(pattern: Pattern, project: Project) -> Proofed:
     """The pattern, graded and judged."""
     worked = work(grade(pattern))
-    findings = [finding for finding in project.findings if _in(finding, pattern)]
-    unread = any(finding.rule == UNREADABLE_HEADER.name for finding in findings)
-    findings.extend(worked.graded.findings)
-    for rule, check in CHECKS:
-        if not (unread and rule in LEFT_OUT):  # what is left out of a header that cannot be read is not known
-            findings.extend(check(worked, project))
+    findings = _found(worked, project)
+    if pattern.adapts is not None:
+        findings = tuple(_own(pattern.header.title, pattern.adapts, findings, project))
     levels = Levels.of(project.studio, RULES)
     found = sort_out(pattern, tuple(levels.weighed(findings)))
     signed = signed_findings(worked, found.accepted, project.studio)
     left = (*found.left, *levels.weighed((*idle_acceptance.idle(found, RULES), *signed)))
     return Proofed(worked, tuple(sorted(left, key=Finding.place_key)), found.accepted)
+
+
+def _found(worked: Worked, project: Project) -> tuple[Finding, ...]:
+    """All that reading, grading and the rules find in a pattern."""
+    findings = [finding for finding in project.findings if _in(finding, worked.graded.pattern)]
+    unread = any(finding.rule in (UNREADABLE_HEADER.name, MISSING_BASE.name) for finding in findings)
+    findings.extend(worked.graded.findings)
+    for rule, check in CHECKS:
+        if not (unread and rule in LEFT_OUT):  # what is left out of a header that cannot be read is not known
+            findings.extend(check(worked, project))
+    return tuple(findings)
+
+
+def _own(title: str, adapts: Adaptation, findings: tuple[Finding, ...], project: Project) -> Iterator[Finding]:
+    """What is found in an adaptation and not in its base alone, and whether the base is sound."""
+    of_base = _found(work(grade(adapts.base)), replace(project, findings=adapts.found))
+    known = {_placed(finding) for finding in of_base}
+    for finding in findings:
+        if _placed(finding) not in known:
+            in_base = finding.span is not None and finding.span.shown.source != finding.span.source
+            yield replace(finding, message=f"In “{title}”, based on this: {finding.message}") if in_base else finding
+    yield from refused_base.of_base(adapts, tuple(Levels.of(project.studio, RULES).weighed(of_base)))
+
+
+def _placed(finding: Finding) -> Finding:
+    return replace(finding, span=finding.span.shown) if finding.span else finding
 
 
 def elsewhere(project: Project) -> tuple[Finding, ...]:

@@ -11,6 +11,7 @@ from sizewright.grade.graded import Measured, Values
 from sizewright.proof.proofed import Proofed
 from sizewright.publish import view_method, view_rules, view_terms
 from sizewright.publish.card import Card
+from sizewright.publish.departures_data import departures_data
 from sizewright.publish.drawn import drawn_files
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
@@ -62,6 +63,7 @@ def data_page(proofed: Proofed, project: Project) -> bytes:
         "quantities": [{"name": named.name, **_exact(named.result)} for named in graded.quantities.values()],
         "finished": [_measured(measured) for measured in graded.finished],
         "yarn": [yarn_data(need) for need in proofed.worked.yarns],
+        **departures_data(proofed.worked),
         "card": Card.of(proofed).as_json(),
     }
     return (json.dumps(told, ensure_ascii=False, indent=1) + "\n").encode()

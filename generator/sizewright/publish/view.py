@@ -11,6 +11,7 @@ from markupsafe import Markup
 from sizewright.publish.picture_size import Size
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_choice import BesideGroup, FitView
+from sizewright.publish.view_departed import DeparturesView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_swatch import MyGaugeView
 from sizewright.publish.view_table import SizeChoice, SizeTable
@@ -141,6 +142,7 @@ class Line:
     """One line of instructions: "Rnd 1:", the words, and the stitch count promised at its end.
 
     `sizes` are those that read it, and `classes` their marks, where the sizes are told a thing in different words.
+    `marks` are links to the departures from a base that begin at it.
     """
 
     label: Markup
@@ -148,6 +150,7 @@ class Line:
     count: Markup
     sizes: tuple[str, ...] = ()
     classes: str = ""
+    marks: Markup = _NOTHING
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,6 +235,7 @@ class PatternView:
     pdf: str
     data: str
     rows: Markup = _NOTHING
+    departures: DeparturesView | None = None
 
 
 @dataclass(frozen=True, slots=True)

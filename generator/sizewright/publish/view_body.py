@@ -8,6 +8,7 @@ from markupsafe import Markup, escape
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Inserts, Schematic
+from sizewright.publish.departure_marks import Marks, marked
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_drawn import Figures, chart_view
@@ -20,6 +21,8 @@ from sizewright.publish.view_start import START, start_of
 from sizewright.read.pattern import (
     Address,
     Clause,
+    DepartureClose,
+    DepartureOpen,
     GradeBlock,
     Heading,
     Image,
@@ -60,7 +63,9 @@ def body_view(  # noqa: PLR0913 (what a body holds, one each)
     Without `explained` its words stand as they are, in its own terms alone: a page of text cannot be switched.
     """
     by_place = {one.span: one for one in schematics}
-    return _Writer(pattern, inserts, links, metric_first, drawn, by_place, explained or Explained()).write()
+    return _Writer(
+        pattern, inserts, links, metric_first, drawn, by_place, explained or Explained(), marked(pattern)
+    ).write()
 
 
 @dataclass(slots=True)
@@ -72,6 +77,7 @@ class _Writer:
     drawn: Mapping[Span, Figures]
     schematics: Mapping[Span, Schematic]
     explained: Explained
+    marks: Marks
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -93,13 +99,11 @@ class _Writer:
                 told = self.explained.markup(html)
                 self.text.append(self.enclosed(told) if "table>" in told else told)
             case Insert():
-                self.text.append(self.insert(piece))
+                self.text.append(self.insert(piece) + self.marks.behind(piece))
             case Heading():
                 self.text.append(self.heading(piece))
-            case Image(file=file, alt=alt):
-                source, size = escape(self.links.media(file)), self.links.size(file)
-                room = f' width="{size.width}" height="{size.height}"' if size else ""
-                self.text.append(f'<img src="{source}" alt="{escape(alt)}"{room} loading="lazy">')
+            case Image():
+                self.text.append(self.image(piece))
             case Address(address=address):
                 self.text.append(self.opened(self.links.followed(address)))
             case PassageOpen(sizes=sizes):
@@ -107,6 +111,8 @@ class _Writer:
             case PassageClose():
                 self.explained.for_some -= 1
                 self.text.append("</div>")
+            case DepartureOpen() | DepartureClose():
+                self.text.append(self.marks.stretch(piece))
             case NoteOpen(title=title):
                 self.notes += 1
                 self.text.append(note_opening(title))
@@ -126,6 +132,12 @@ class _Writer:
                 pass
             case _:
                 assert_never(piece)
+
+    def image(self, piece: Image) -> str:
+        """A picture, with the room it takes where that is known."""
+        source, size = escape(self.links.media(piece.file)), self.links.size(piece.file)
+        room = f' width="{size.width}" height="{size.height}"' if size else ""
+        return f'<img src="{source}" alt="{escape(piece.alt)}"{room} loading="lazy">'
 
     def enclosed(self, html: str) -> str:
         """Tables, which may be wider than a phone, in a region of their own that a keyboard can scroll.
@@ -177,7 +189,14 @@ class _Writer:
         return read or range(max(1, len(names)))  # a passage of unknown sizes is shown whole, by the preview only
 
     def lines(self, lines: tuple[InstructionLine, ...]) -> tuple[Line, ...]:
-        return tuple(view for line in lines for view in self.line(line))
+        return tuple(view for line in lines for view in self.marked(line))
+
+    def marked(self, line: InstructionLine) -> Iterator[Line]:
+        """A line; the first view of one that departs from the base bears its marks."""
+        marks = self.marks.before(line)
+        for view in self.line(line):
+            yield replace(view, marks=marks) if marks else view
+            marks = Markup()
 
     def line(self, line: InstructionLine) -> Iterator[Line]:
         """A line, or several where the sizes have different things to do: a clause that does nothing is left out."""

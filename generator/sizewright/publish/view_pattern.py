@@ -12,6 +12,7 @@ from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
 from sizewright.publish.view_beside import beside_groups
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_cautions import caution_views
+from sizewright.publish.view_departures import departures_view
 from sizewright.publish.view_drawn import figures, piece_picture
 from sizewright.publish.view_explained import Explained
 from sizewright.publish.view_facts import (
@@ -75,6 +76,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         own_title=own_title,
         body=_body(worked, pieces, links, explained, metric_first=metric_first),
         rows=Markup() if links.paper else rows_data(worked, sizes, metric_first=metric_first),
+        departures=departures_view(worked, project, links, sizes, metric_first=metric_first),
     )
 
 

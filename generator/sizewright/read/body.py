@@ -3,15 +3,18 @@
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from markdown_it.token import Token
 
 from sizewright.base.finding import Finding
 from sizewright.base.nearest import nearest
 from sizewright.base.place import Lines, Span
+from sizewright.read.adapting.departing import Departing
 from sizewright.read.blocks import BLOCKS, BlockReader
 from sizewright.read.braces import BraceReader
 from sizewright.read.columns import Columns
+from sizewright.read.departure import Departure
 from sizewright.read.markdown import INSERT, PASSAGE_CLOSE, PASSAGE_OPEN, rendered, tokens_of
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.passages import NOT_IN_NOTES, PassageReader
@@ -35,7 +38,13 @@ class BodyReader:
     """Reads the body of one source. `first_line` is the line, from 1, where it begins."""
 
     def __init__(
-        self, lines: Lines, first_line: int, header: Header, references: References, stitches: Vocabulary
+        self,
+        lines: Lines,
+        first_line: int,
+        header: Header,
+        references: References,
+        stitches: Vocabulary,
+        departures: tuple[Departure, ...] = (),
     ) -> None:
         sizes = tuple(size.name for size in header.sizes)
         self._lines = lines
@@ -49,11 +58,13 @@ class BodyReader:
         self._anchors: set[str] = set()
         self._parts: Counter[str] = Counter()
         self._quoted = 0
+        self._departing = Departing(departures, self._shift)
 
     def read(self) -> tuple[Piece, ...]:
         """The pieces, in reading order; neighbouring markup is joined."""
         self._tokens = tokens_of("\n".join(self._lines.lines[self._shift :]))
-        pieces = tuple(_joined(piece for index in range(len(self._tokens)) for piece in self._block(index)))
+        found = (piece for index in range(len(self._tokens)) for piece in self._block(index))
+        pieces = tuple(_joined(chain(found, self._departing.rest())))
         plans = plans_of(pieces)
         return tuple(self._blocks.directed(piece, plans) for piece in pieces)
 
@@ -74,6 +85,7 @@ class BodyReader:
 
     def _block(self, index: int) -> Iterator[Piece]:
         token = self._tokens[index]
+        yield from self._departing.before(token, self._block_span(token))
         match token.type:
             case "inline":
                 yield from self._inline(token)

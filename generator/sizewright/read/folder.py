@@ -5,22 +5,21 @@ from dataclasses import replace
 from pathlib import Path
 
 from sizewright.base.finding import Finding
+from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Lines
-from sizewright.read.body import BodyReader
-from sizewright.read.header import read_header
+from sizewright.read.adapting.adapted import based_on, read_adaptation
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import Pattern
 from sizewright.read.pictures import judge_picture
 from sizewright.read.project import Project, SizeTable, Studio, Term
-from sizewright.read.references import References
 from sizewright.read.rules import UNREADABLE_SIGN_OFF, UNSAFE_REFERENCE
 from sizewright.read.sign_off import SUFFIX, read_sign_off
 from sizewright.read.sizes import read_size_table
+from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
 from sizewright.read.values import Values
 
-_KINDS = {"patterns": "pattern", "pages": "page", "techniques": "technique"}
 _LARGEST = 2_000_000  # bytes; no pattern a person wrote comes near it
 
 
@@ -89,7 +88,7 @@ class _Reader:
         self.sources: frozenset[str] | None = None
         if content is not None:
             self.media = frozenset(path.relative_to(content / "media").as_posix() for path in self.files("media", "*"))
-            self.sources = frozenset(f"{kind}/{path.name}" for kind in _KINDS for path in self.files(kind, "*.md"))
+            self.sources = frozenset(f"{kind}/{path.name}" for kind in KINDS for path in self.files(kind, "*.md"))
 
     def project(self) -> Project:
         studio, terms = self.shared()
@@ -222,21 +221,30 @@ class _Reader:
                 )
 
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
-        values = Values(lines)
-        header, first_line = read_header(lines, values, _KINDS[folder], self.tables, self.cautions)
-        references = References(folder, self.media, self.sources)
-        body = BodyReader(lines, first_line, header, references, self.stitches)
-        pieces = body.read()
-        if header.picture is not None:
-            judged = references.picture(header.picture.file, header.picture.span)
-            if isinstance(judged, Finding):
-                values.findings.append(judged)
-        for words in header.techniques:
-            judged = references.link(f"../techniques/{words.text}.md", words.span)
-            if isinstance(judged, Finding):
-                values.findings.append(judged)
-        self.findings.extend((*values.findings, *body.findings))
-        return Pattern(name, lines, header, pieces)
+        reader = SourceReader(folder, self.tables, self.cautions, self.stitches, self.media, self.sources)
+        if folder == "patterns" and based_on(lines) is not None:
+            beside = self.beside(Path(lines.source))
+            pattern, findings = read_adaptation(lines, name, reader, lambda base: self.base(base, beside))
+        else:
+            pattern, findings = reader.read(lines, name)
+        self.findings.extend(findings)
+        return pattern
+
+    def beside(self, source: Path) -> Path:
+        """The folder in which the base of a pattern is looked for: that of the patterns, else its own."""
+        return self.content / "patterns" if self.content is not None else source.parent
+
+    def base(self, name: str, beside: Path) -> Lines | str:
+        """The lines of a base; else what is wrong, and behind a line end what to do about it."""
+        path = beside / f"{name}.md"
+        others = sorted(one.stem for one in beside.glob("*.md"))
+        if "/" in name or "\\" in name or not path.is_file() or (self.content is not None and not self.inside(path)):
+            mend = did_you_mean(name, others, f"Put {name}.md beside this file; only the departures stand in this one.")
+            return f"The base “{name}” is not there: {self.typed(path)} was looked for.\n{mend}"
+        try:
+            return self.lines(path)
+        except Unreadable as fault:
+            return f"{fault}\nMend the base first."
 
     def judge_pictures(self) -> None:
         for path in self.files("media", "*"):

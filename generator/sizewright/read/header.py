@@ -7,6 +7,7 @@ from functools import reduce
 from sizewright.base.place import Lines, Span
 from sizewright.base.units import LENGTH, ROW_GAUGE, STITCH_GAUGE
 from sizewright.read.acceptances import read_accepted
+from sizewright.read.adapting.header import read_based_on, read_departures
 from sizewright.read.cautions import CAUTIONS
 from sizewright.read.ease import read_ease
 from sizewright.read.needles import needle
@@ -57,7 +58,19 @@ def read_header(
         if not findings:
             values.findings.append(UNREADABLE_HEADER.at(span, "The header holds no keys.", _EXAMPLE))
         return Header(span), last + 1
-    return _Reader(lines, values, Keys(values, node), tables, (*CAUTIONS, *cautions)).read(span, kind), last + 1
+    return header_of(span, node, values, kind, tables, cautions), last + 1
+
+
+def header_of(
+    span: Span,
+    node: Table,
+    values: Values,
+    kind: str,
+    tables: Mapping[str, SizeTable],
+    cautions: Sequence[str],
+) -> Header:
+    """The header of a mapping of keys; `span` is all of it."""
+    return _Reader(values.lines, values, Keys(values, node), tables, (*CAUTIONS, *cautions)).read(span, kind)
 
 
 _EXAMPLE = "Begin with three lines: “---”, “title: …” and “---”."
@@ -128,6 +141,8 @@ class _Reader:
             tolerance=take("tolerance", self.tolerance),
             changes=take("changes", self.changes) or (),
             accepted=take("accepted", lambda key, node: read_accepted(values, key, node)) or (),
+            based_on=take("based_on", lambda key, node: read_based_on(values, key, node)),
+            departures=take("departures", lambda key, node: read_departures(values, key, node)) or (),
         )
 
     def technique(self, common: Header) -> Header:

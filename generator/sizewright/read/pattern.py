@@ -8,9 +8,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
 from sizewright.base.quantity import Quantity
 from sizewright.read.acceptance import Acceptance as Acceptance  # noqa: PLC0414 -- a node of this tree too
+from sizewright.read.departure import BasedOn, Called, Departure
+from sizewright.read.departure import DepartureClose as DepartureClose  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.departure import DepartureOpen as DepartureOpen  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.formula import Definition, Formula, Statement
 from sizewright.read.inserts import Insert as Insert  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.inserts import LinePiece as LinePiece  # noqa: PLC0414 -- nodes of this tree too
@@ -21,6 +25,9 @@ from sizewright.read.materials import Measure as Measure  # noqa: PLC0414 -- nod
 from sizewright.read.materials import Reserve as Reserve  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.materials import Swatch as Swatch  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.materials import Yarn as Yarn  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.media import Film as Film  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.media import Image as Image  # noqa: PLC0414 -- nodes of this tree too
+from sizewright.read.media import Picture as Picture  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.needles import Needle as Needle  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.notation.direction_tree import Direction
 from sizewright.read.sign_off import SignOff
@@ -80,25 +87,6 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
-class Picture:
-    """A picture from `content/media/`, with the words that stand for it."""
-
-    span: Span
-    file: str
-    alt: str
-
-
-@dataclass(frozen=True, slots=True)
-class Film:
-    """A link to a film of a technique, with the second it should start at."""
-
-    span: Span
-    title: str
-    address: str
-    start: int
-
-
-@dataclass(frozen=True, slots=True)
 class Header:
     """What stands between the `---` lines. What is left out is None or empty."""
 
@@ -127,6 +115,8 @@ class Header:
     accepted: tuple[Acceptance, ...] = ()
     terms: tuple[Words, ...] = ()
     films: tuple[Film, ...] = ()
+    based_on: BasedOn | None = None
+    departures: tuple[Called, ...] = ()  # those of its keys
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,15 +134,6 @@ class Heading:
     level: int
     anchor: str
     text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Image:
-    """A picture in the text; `file` is below `content/media/`."""
-
-    span: Span
-    file: str
-    alt: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -258,14 +239,31 @@ class SchematicBlock:
 
 Passage = PassageOpen | PassageClose | NoteOpen | NoteClose
 Block = GradeBlock | WorkBlock | StitchBlock | SchematicBlock
-Piece = Markup | Heading | Insert | Image | Address | Passage | Block
+Piece = Markup | Heading | Insert | Image | Address | Passage | DepartureOpen | DepartureClose | Block
+
+
+@dataclass(frozen=True, slots=True)
+class Adaptation:
+    """What a pattern that is based on another is made of.
+
+    `base` is that pattern with what reading found in it, and `lines` the text of the adaptation's own file. `alone` has
+    for each departure the base with just that one, None where there is only one or it cannot be read so.
+    """
+
+    base: "Pattern"
+    found: tuple[Finding, ...]
+    lines: Lines = field(repr=False, compare=False)
+    based_on: BasedOn
+    departures: tuple[Departure, ...] = ()
+    alone: tuple["Pattern | None", ...] = field(default=(), repr=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
     """One source, read. `name` is its address: the file name without its ending.
 
-    `sign_off` stands in a file beside it.
+    `sign_off` stands in a file beside it. An adaptation is read as a whole, its base with its departures, and `lines`
+    are those of both put together; `adapts` tells what of it is whose.
     """
 
     name: str
@@ -273,6 +271,17 @@ class Pattern:
     header: Header
     body: tuple[Piece, ...]
     sign_off: SignOff | None = field(default=None, repr=False)
+    adapts: Adaptation | None = field(default=None, repr=False)
+
+    @property
+    def typed(self) -> Lines:
+        """The text of its own file."""
+        return self.adapts.lines if self.adapts else self.lines
+
+    def line_at(self, span: Span) -> str:
+        """The line in which a place of it begins; that of a departure as such stands in its own file alone."""
+        lines = self.lines if span.home else self.typed
+        return lines.lines[span.line - 1]
 
     @property
     def source(self) -> str:

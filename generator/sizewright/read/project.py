@@ -1,6 +1,6 @@
 """The tree of a whole project: the studio, its patterns, pages, techniques and shared size tables."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -59,3 +59,9 @@ class Project:
     media: frozenset[str]
     findings: tuple[Finding, ...]
     whole: bool = True
+
+    def with_adaptations(self, names: Iterable[str]) -> frozenset[str]:
+        """Names of patterns, and those of all that are based on them."""
+        changed = frozenset(names)
+        based = ((pattern.name, pattern.header.based_on) for pattern in self.patterns)
+        return changed | {name for name, told in based if told is not None and told.pattern.text in changed}

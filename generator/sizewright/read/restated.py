@@ -47,10 +47,15 @@ def _restated(pattern: Pattern, vocabulary: Vocabulary) -> Iterator[Restated]:
         if isinstance(piece, WorkBlock | StitchBlock):
             for declared, together in groupby(piece.lines, lambda line: bool(line.declared)):
                 for paragraph in paragraphs(tuple(together)):
-                    spans = [line.span for line in paragraph]
-                    typed = " ".join(pattern.lines.text_of(span) for span in spans)
-                    house = "" if declared or _planned(paragraph) else _house(paragraph, vocabulary, yarns)
-                    yield Restated(spans[0].line, spans[-1].line, typed, house)
+                    if paragraph[0].span.shown.source == pattern.source:  # those of a base are its own to restate
+                        house = "" if declared or _planned(paragraph) else _house(paragraph, vocabulary, yarns)
+                        yield _told(pattern, paragraph, house)
+
+
+def _told(pattern: Pattern, paragraph: tuple[InstructionLine, ...], house: str) -> Restated:
+    spans = [line.span for line in paragraph]
+    typed = " ".join(pattern.lines.text_of(span) for span in spans)
+    return Restated(spans[0].shown.line, spans[-1].shown.line, typed, house)
 
 
 def _planned(paragraph: Iterable[InstructionLine]) -> bool:

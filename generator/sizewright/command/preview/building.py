@@ -71,7 +71,7 @@ class Builder:
         """The project, and the names of the patterns that changed; None where more than patterns may have."""
         patterns = self._folder / "content" / "patterns"
         if known is not None and all(file.parent == patterns and file.suffix == ".md" for file in changed):
-            names = frozenset(file.stem for file in changed)
+            names = known.project.with_adaptations(file.stem for file in changed)
             opened = open_again(known, names)
             return opened, names if opened.project.tables is known.project.tables else None
         return open_folder(self._folder), None

@@ -31,7 +31,7 @@ class Drawing:
     def piece(self, definition: Definition, first: Definition) -> DrawnPiece:
         """The piece; `first` is the first of its name. Raises `Fault`."""
         if first is not definition:
-            message = f"“{first.name.name}” is drawn already, in line {first.span.line}."
+            message = f"“{first.name.name}” is drawn already, in line {first.span.shown.line}."
             raise Fault(REPEATED_NAME.at(definition.name.span, message, "Give one of them another name."))
         shape, call = _shape_of(definition)
         given = bound(call, shape.names, [edge.name for edge in shape.edges if edge.usual is None], shape.page)

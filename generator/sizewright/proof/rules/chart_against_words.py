@@ -24,5 +24,5 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
             where = f"{fault.row}: " if fault.row else ""
             stitch = f" as stitch {fault.stitch} of the row" if fault.stitch else ""
             message = f"{where}the chart has {fault.chart}{stitch}, the words have {fault.words}."
-            mend = f"Mend the chart or the words (line {fault.beside.line})."
+            mend = f"Mend the chart or the words (line {fault.beside.shown.line})."
             yield RULE.at(fault.span, message[:1].upper() + message[1:], mend)

@@ -20,9 +20,10 @@ RULE = Rule("idle-acceptance", Level.WARNING, __doc__)
 
 
 def idle(found: Sorted, rules: Mapping[str, Rule]) -> Iterator[Finding]:
-    """A finding for each acceptance that accepts nothing."""
+    """A finding for each acceptance that accepts nothing, but for those of a base: what they were for may be gone."""
     for acceptance, lines in found.idle:
-        yield RULE.at(acceptance.span, *_said(acceptance, lines, rules))
+        if acceptance.span.shown.source == acceptance.span.source:
+            yield RULE.at(acceptance.span, *_said(acceptance, lines, rules))
 
 
 def _said(acceptance: Acceptance, lines: int, rules: Mapping[str, Rule]) -> tuple[str, str]:

@@ -33,7 +33,7 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         found = sorted((first for words in both if (first := words.search(wording.body))), key=_start)
         if len(found) == 2:
             earlier, later = found
-            other = f"“{_plain(earlier)}” in line {wording.span(earlier).line}"
+            other = f"“{_plain(earlier)}” in line {wording.span(earlier).shown.line}"
             message = f"“{_plain(later)}” stands here, and {other}: two words for one thing."
             yield RULE.at(wording.span(later), message, "Take one of them throughout, as the readers' country has it.")
 

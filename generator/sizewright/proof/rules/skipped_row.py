@@ -71,7 +71,9 @@ def _judged(sequence: Sequence[tuple[Row, tuple[int, ...]]]) -> Iterator[Finding
             yield RULE.at(row.span, f"{row.label} has the number 0.", "Rows begin with 1.")
         twice = [number for number in numbers if number in seen]
         if twice:
-            message = f"Row {_or(twice)} stands here a second time, the first time in line {seen[twice[0]].span.line}."
+            message = (
+                f"Row {_or(twice)} stands here a second time, the first time in line {seen[twice[0]].span.shown.line}."
+            )
             yield RULE.at(row.span, message, "Mend the number, or take one of the two out.")
         seen.update(dict.fromkeys(numbers, row))
 

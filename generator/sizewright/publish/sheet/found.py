@@ -63,15 +63,14 @@ def rule_views(found: Sequence[FoundView]) -> Iterator[RuleView]:
 def _view(finding: Finding, pattern: Pattern, number: int, reason: str) -> FoundView:
     span = finding.span
     own = span if span is not None and span.source == pattern.source else None
-    lines = pattern.lines.lines
     return FoundView(
         f"found--{number}",
         str(finding.level),
         finding.rule,
         finding.message if own or span is None else f"{span}: {finding.message}",
         finding.mend,
-        own.line if own else None,
-        _quoted(lines[own.line - 1]) if own and own.line <= len(lines) else "",
+        own.shown.line if own else None,
+        _quoted(pattern.line_at(own)) if own else "",
         ", ".join(finding.sizes),
         reason,
     )
@@ -84,7 +83,10 @@ def _quoted(line: str) -> str:
 
 def _on(finding: Span, place: Span) -> bool:
     """Whether a finding begins on the lines of a place; what is told of a whole header begins on its first."""
-    return finding.source == place.source and place.line <= finding.line <= place.end_line
+    return (finding.source, finding.home is None) == (
+        place.source,
+        place.home is None,
+    ) and place.line <= finding.line <= place.end_line
 
 
 def _page(text: str) -> Markup:

@@ -29,7 +29,7 @@ def ledger_parts(worked: Worked, found: Found) -> Iterator[LedgerPart]:
 
 
 def _label(first: Entry) -> str:
-    return f"{first.piece or 'Piece'}, from line {first.span.line}"
+    return f"{first.piece or 'Piece'}, from line {first.span.shown.line}"
 
 
 def _row(graded: Graded, entry: Entry, found: Found, *, quoted: bool) -> LedgerRow:
@@ -40,7 +40,7 @@ def _row(graded: Graded, entry: Entry, found: Found, *, quoted: bool) -> LedgerR
         looks.append("declared, not proved")
     return LedgerRow(
         entry.label,
-        entry.span.line,
+        entry.span.shown.line,
         typed if len(typed) <= _LONGEST else f"{typed[:_LONGEST]}…",
         tuple(_cell(entry, place) for place in range(len(entry.rows))),
         entry.declared,
@@ -67,7 +67,9 @@ def multiple_views(worked: Worked, found: Found) -> Iterator[MultipleView]:
         stated = _multiple(*one.stated) if one.stated else ""
         has = _has(one)
         agree = "" if not stated else "yes" if one.stated == (one.multiple, one.plus) else "no"
-        yield MultipleView(one.name, one.span.line, stated or "not stated", has, one.rows, agree, found.at(one.span))
+        yield MultipleView(
+            one.name, one.span.shown.line, stated or "not stated", has, one.rows, agree, found.at(one.span)
+        )
 
 
 def _has(one: StitchPattern) -> str:

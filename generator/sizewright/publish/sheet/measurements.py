@@ -39,7 +39,7 @@ def finished_groups(graded: Graded, found: Found, *, metric_first: bool) -> Iter
 
 
 def _told(measured: Measured) -> Iterator[str]:
-    yield f"line {measured.told.span.line}"
+    yield f"line {measured.told.span.shown.line}"
     if measured.body is not None:
         yield f"body: {measured.body.name}"
     if measured.told.ease is not None:
@@ -112,7 +112,7 @@ def part_groups(worked: Worked) -> Iterator[GroupView]:
             rows.append(row("length, cm", (NONE if length is None else exact(length) for length in part.lengths)))
             for by, words in ((by, words) for kind, by, words in SHIFTS if kind == ROW_GAUGE):
                 rows.append(row(f"{words}, cm", _at_row_gauge(part, by)))
-        yield GroupView(part.piece or "Piece", (f"from line {part.span.line}",), tuple(rows))
+        yield GroupView(part.piece or "Piece", (f"from line {part.span.shown.line}",), tuple(rows))
 
 
 def _at_row_gauge(part: Part, by: Fraction) -> Iterator[str]:
@@ -129,4 +129,4 @@ def gauge_texts(graded: Graded) -> Iterator[str]:
     for named in graded.quantities.values():
         if named.formula is None and named.result.dimension in (STITCH_GAUGE, ROW_GAUGE):
             text = as_text(printed(named.result.values[:1], named.result.dimension))
-            yield f"{named.name}: {text}, line {named.span.line}"
+            yield f"{named.name}: {text}, line {named.span.shown.line}"

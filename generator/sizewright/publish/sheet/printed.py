@@ -26,7 +26,7 @@ def printed_groups(graded: Graded, *, metric_first: bool) -> Iterator[GroupView]
         values = next((graded.inserts[one.key] for one in inserts if one.key in graded.inserts), None)
         formula = inserts[0].formula
         names = dict.fromkeys(name.name for name in (*names_in(formula.tree), *names_in(formula.rounding)))
-        facts = [lines_text(one.span.line for one in inserts), *([f"printed as {style}"] if style else [])]
+        facts = [lines_text(one.span.shown.line for one in inserts), *([f"printed as {style}"] if style else [])]
         if any(one.key in idle for one in inserts):
             facts.append("not printed for a size that has nothing to do there")
         rows = tuple(_rows(values, style or None, metric_first=metric_first)) if values else ()
@@ -60,7 +60,7 @@ def _typed(pattern: Pattern) -> Iterator[GroupView]:
     for line in _lines(pattern):
         for one in line.pieces:
             if isinstance(one, TypedList) and one.values:
-                found.setdefault((one.text, one.values), []).append(line.span.line)
+                found.setdefault((one.text, one.values), []).append(line.span.shown.line)
     for (text, values), lines in found.items():
         rows = (row("typed", _values(values), main=True),)
         yield GroupView(text, (lines_text(lines), "typed by hand: no formula is behind it"), rows)

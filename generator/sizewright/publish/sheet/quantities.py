@@ -87,8 +87,8 @@ def _sizes(graded: Graded, places: Sequence[int]) -> str:
 
 
 def _place(graded: Graded, named: Named) -> str:
-    own = named.span.source == graded.pattern.source
-    line = f"line {named.span.line}" if own else f"{named.span.source}, line {named.span.line}"
+    span = named.span.shown
+    line = f"line {span.line}" if span.source == graded.pattern.source else f"{span.source}, line {span.line}"
     return f"given in the header, {line}" if named.formula is None else line
 
 
@@ -99,7 +99,7 @@ def _used_by(graded: Graded, uses: Sequence[Use]) -> Iterator[Ref]:
             yield from refs(graded, [use.called for use in together])
         elif kind in (Kind.TEXT, Kind.PROMISE):
             words = "the text" if kind is Kind.TEXT else "a promise"
-            yield Ref(f"{words} ({lines_text(use.span.line for use in together)})")
+            yield Ref(f"{words} ({lines_text(use.span.shown.line for use in together)})")
         else:
             yield from (Ref(f"{kind} “{use.called}”") for use in together)
 

@@ -114,7 +114,11 @@ def _promise(promise: Promise, found: Found) -> PromiseView:
     statement = promise.statement
     right = _listed(promise.right) if promise.right else ""
     return PromiseView(
-        " ".join(statement.text.split()), statement.span.line, _listed(promise.left), right, found.at(statement.span)
+        " ".join(statement.text.split()),
+        statement.span.shown.line,
+        _listed(promise.left),
+        right,
+        found.at(statement.span),
     )
 
 

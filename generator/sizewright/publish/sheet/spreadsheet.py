@@ -43,7 +43,7 @@ def ledger_csv(worked: Worked) -> bytes:
 def _quantity(graded: Graded, named: Named, uses: tuple[Use, ...]) -> Iterator[tuple[_Field, ...]]:
     how, grown, result = moved(graded, named), growth(named.result.values), named.result
     users = " ".join(use.called for use in uses if use.kind is Kind.QUANTITY)
-    lines = " ".join(dict.fromkeys(str(use.span.line) for use in uses if use.kind is Kind.TEXT))
+    lines = " ".join(dict.fromkeys(str(use.span.shown.line) for use in uses if use.kind is Kind.TEXT))
     gauges = " ".join(one.name for one in gauges_behind(graded, named))
     looks = "; ".join(looks_at(graded, named))
     formula = f"{named.name} = {' '.join(named.formula.text.split())}" if named.formula else ""
@@ -55,7 +55,7 @@ def _quantity(graded: Graded, named: Named, uses: tuple[Use, ...]) -> Iterator[t
             how.by[place] if how else None, how.length[place] if how and how.length else None,
             grown.steps[place - 1] if place else None, part * 100 if part is not None else None,
             value.numerator, value.denominator, before.numerator, before.denominator,
-            " ".join(named.relies_on), users, lines, gauges, named.span.source, named.span.line, looks,
+            " ".join(named.relies_on), users, lines, gauges, named.span.shown.source, named.span.shown.line, looks,
         )  # fmt: skip
 
 
@@ -67,7 +67,17 @@ def _ledger(worked: Worked) -> Iterator[tuple[_Field, ...]]:
                 continue
             change = after - before if before is not None and after is not None else None
             declared = "declared" if entry.declared else ""
-            yield entry.piece, entry.label, entry.span.line, size, before, after, change, entry.rows[place], declared
+            yield (
+                entry.piece,
+                entry.label,
+                entry.span.shown.line,
+                size,
+                before,
+                after,
+                change,
+                entry.rows[place],
+                declared,
+            )
 
 
 def csv_table(head: Iterable[str], lines: Iterable[tuple[_Field, ...]]) -> bytes:

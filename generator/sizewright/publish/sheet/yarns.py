@@ -18,7 +18,7 @@ def yarn_groups(worked: Worked, found: Found) -> Iterator[GroupView]:
     sizes = worked.graded.sizes
     for need in worked.yarns:
         yarn = need.yarn
-        facts = [f"line {yarn.span.line}"]
+        facts = [f"line {yarn.span.shown.line}"]
         if yarn.reserve is not None:
             facts.append(f"reserve: {decimal(need.reserve * 100)} %")
         if not need.worked:

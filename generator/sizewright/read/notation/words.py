@@ -135,7 +135,7 @@ def _words(text: str, line: Span, column: int) -> Iterator[Token]:
     before = ""
     for match in _TOKEN.finditer(text):
         typed = match.group()
-        span = Span(line.source, line.line, column + match.start(), line.line, column + match.end())
+        span = Span(line.source, line.line, column + match.start(), line.line, column + match.end(), line.home)
         folded = typed.casefold().replace("’", "'")
         if match["number"] or match["ordinal"]:
             figures = match["number"] or match["ordinal"]
@@ -156,7 +156,7 @@ def _words(text: str, line: Span, column: int) -> Iterator[Token]:
 def spanned(found: Sequence[Token]) -> Span:
     """The stretch from the first of some tokens to the last."""
     first, last = found[0].span, found[-1].span
-    return Span(first.source, first.line, first.column, last.end_line, last.end_column)
+    return Span(first.source, first.line, first.column, last.end_line, last.end_column, first.home)
 
 
 def typed(found: Sequence[Token]) -> str:

@@ -1,0 +1,171 @@
+"""In: an adaptation carried out. Out: its departures as a reader is told of them, with what they change by size."""
+
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
+from functools import partial
+
+from markupsafe import Markup, escape
+
+from sizewright.base.printing import bought, decimal
+from sizewright.base.units import LENGTH, MASS, Dimension
+from sizewright.grade.graded import Values
+from sizewright.proof.departed import Before, Comparison, Departed, Effect, Quantity, compared
+from sizewright.publish.departure_marks import Marks, anchor_of, called, marked, sentence, told_at
+from sizewright.publish.links import Links
+from sizewright.publish.view_departed import DeparturesView, DepartureView
+from sizewright.publish.view_facts import spoken_name
+from sizewright.publish.view_numbers import cell_html, graded_html, insert_html
+from sizewright.publish.view_sizes import ONE_SIZE
+from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
+from sizewright.read.departure import Verb
+from sizewright.read.project import Project
+from sizewright.work.worked import Worked
+
+_TOGETHER = "It cannot be worked without the others; what they change together stands below."
+_NOTHING = "Changes no count, no row and no yarn."
+
+
+def departures_view(
+    worked: Worked, project: Project, links: Links, choices: Sequence[SizeChoice], *, metric_first: bool
+) -> DeparturesView | None:
+    """The departures of an adaptation; None for a pattern that is none."""
+    found = compared(worked)
+    if found is None:
+        return None
+    base, told = found.adapts.base, found.adapts.based_on
+    known = any(pattern.name == base.name for pattern in project.patterns)
+    marks = marked(worked.graded.pattern)
+    return DeparturesView(
+        base.header.title,
+        base.header.designer.text if base.header.designer else "",
+        links.to(f"patterns/{base.name}.html") if known else "",
+        told.permission.text if told.permission else "",
+        told.credit.text if told.credit else "",
+        base.header.licence.text if base.header.licence else "",
+        tuple(_view(one, marks, metric_first=metric_first) for one in found.departed),
+        _totals(found, choices, metric_first=metric_first),
+    )
+
+
+def _view(one: Departed, marks: Marks, *, metric_first: bool) -> DepartureView:
+    number = one.departure.number
+    section = marks.sections.get(number, "")
+    met = number in marks.opened or any(number in found for found in (*marks.lines.values(), *marks.inserts.values()))
+    return DepartureView(
+        number,
+        called(one.departure.called),
+        sentence(one.departure.called.because.text),
+        told_at(number),
+        anchor_of(number) if met or section else "",
+        section,
+        _where(one),
+        (*_own(one), *_changes(one.alone, metric_first=metric_first)) if one.alone else (*_own(one), escape(_TOGETHER)),
+    )
+
+
+def _where(one: Departed) -> Markup:
+    """ "From row 17 (20, 20) of Brim on"."""
+    if one.first is None:
+        return Markup()
+    rows = graded_html([str(row) for row in one.rows], range(len(one.rows)))
+    word = one.first.label.split()[0].casefold()
+    kind = "round" if word.startswith(("rnd", "round")) or "rnd" in one.first.label.casefold() else "row"
+    return Markup(f"From {kind} {rows} of {escape(one.first.piece)} on: {escape(one.first.label)}.")  # noqa: S704
+
+
+def _changes(effect: Effect, *, metric_first: bool) -> Iterator[Markup]:
+    """What an effect comes to, in words with numbers by size."""
+    if effect.idle:
+        yield escape(_NOTHING)
+    if effect.rows.differs:
+        yield _more(effect.rows, " rows or rounds")
+    if effect.stitches.differs:
+        yield _more(effect.stitches, " stitches worked")
+    for one in effect.masses:
+        if one.differs:
+            yield _more(one, f" g of {one.name.replace('_', ' ')} yarn", places=1)
+    for one in effect.lengths:
+        if one.differs:
+            yield _more(_in_unit(one, Fraction(1, 100)), f" m of {one.name.replace('_', ' ')} yarn", places=1)
+    for one in effect.counts:
+        yield _from_to(one)
+    for quantity in effect.quantities:
+        yield _valued(quantity, metric_first=metric_first)
+
+
+def _own(one: Departed) -> Iterator[Markup]:
+    """ "15 (18) rows or rounds are worked here, in the base 7 (9)"."""
+    if one.own.differs and one.departure.called.verb is not Verb.INSIDE_OUT:
+        after, before = (_by_size(values) for values in (one.own.after, one.own.before))
+        yield Markup(f"{after} rows or rounds are worked here, in the base {before}.")  # noqa: S704
+
+
+def _valued(quantity: Quantity, *, metric_first: bool) -> Markup:
+    """ "To crown: 13 (14) cm, was 11 (12) cm"."""
+    name, found = quantity.values.name.replace("_", " ").capitalize(), []
+    for values in (quantity.values.after, quantity.values.before):
+        known = tuple(value for value in values if value is not None)
+        shown = Values(quantity.dimension, known, known)
+        found.append(insert_html(shown, None, range(len(known)), metric_first=metric_first) if known else "")
+    after, before = found
+    if not (after and before):
+        return Markup(f"{escape(name)}: {f'{after}, new' if after else f'none, was {before}'}")  # noqa: S704
+    return Markup(f"{escape(name)}: {after}, was {before}")  # noqa: S704
+
+
+def _by_size(values: Sequence[Fraction | None]) -> str:
+    return graded_html(["–" if value is None else decimal(value) for value in values], range(len(values)))
+
+
+def _in_unit(one: Before, factor: Fraction) -> Before:
+    """The same in another unit."""
+    before, after = (
+        tuple(None if value is None else value * factor for value in values) for values in (one.before, one.after)
+    )
+    return Before(one.name, before, after)
+
+
+def _more(one: Before, unit: str, places: int = 0) -> Markup:
+    """ "+8 (+10, +10) rows or rounds"."""
+    texts = [_signed(value, places) for value in one.moved]
+    return Markup(f"{graded_html(texts, range(len(texts)))}{escape(unit)}")  # noqa: S704
+
+
+def _signed(value: Fraction, places: int) -> str:
+    text = decimal(value, places)
+    return f"+{text}" if value > 0 and text != "0" else text
+
+
+def _from_to(one: Before) -> Markup:
+    """ "Rnd 1 (Crown): 64 (72) sts, was 60 (72)"."""
+    after, before = (_by_size(values) for values in (one.after, one.before))
+    return Markup(f"{escape(one.name)}: {after} sts, was {before}")  # noqa: S704
+
+
+def _totals(found: Comparison, choices: Sequence[SizeChoice], *, metric_first: bool) -> SizeTable:
+    """Rows, stitches and yarn of the base and of the adaptation, by size."""
+    whole = found.whole
+    yarns = [(one, MASS) for one in whole.masses] + [(one, LENGTH) for one in whole.lengths]
+    groups = [_group("Rows and rounds", whole.rows, _counted), _group("Stitches worked", whole.stitches, _counted)]
+    for one, dimension in yarns:
+        name = "Yarn, without reserve" if len(yarns) == 1 else f"{spoken_name(one.name)} yarn, without reserve"
+        groups.append(_group(name, one, partial(_measured, dimension=dimension, metric_first=metric_first)))
+    columns = [column for group in groups for column in group.columns]
+    sizes = enumerate(choices or (ONE_SIZE,))
+    rows = tuple(Row(size, tuple(column.cells[at] for column in columns)) for at, size in sizes)
+    return SizeTable(tuple(groups), rows, has_ease=False)
+
+
+def _group(label: str, one: Before, cell: Callable[[Fraction], Markup]) -> ColumnGroup:
+    pairs = (("Base", one.before), ("Here", one.after))
+    return ColumnGroup(
+        label, tuple(Column(name, tuple(cell(value or Fraction(0)) for value in values)) for name, values in pairs)
+    )
+
+
+def _counted(value: Fraction) -> Markup:
+    return Markup(decimal(value))  # noqa: S704 (a number)
+
+
+def _measured(value: Fraction, *, dimension: Dimension, metric_first: bool) -> Markup:
+    return cell_html(bought((value,), dimension, metric_first=metric_first), 0)
