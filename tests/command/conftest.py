@@ -1,11 +1,14 @@
 """Sources of our own, invented for these tests, and what is made of them."""
 
+import subprocess
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 from sizewright.base.finding import Finding
+from sizewright.command.main import sizewright
 from sizewright.command.proofing import Checked, Proofing, gathered
 from sizewright.command.reading import Opened
 from sizewright.grade.run import grade
@@ -69,3 +72,22 @@ def made(band: Path) -> Made:
         return Proofing(whole.checked, tuple(apart), whole.texts)
 
     return make
+
+
+@pytest.fixture
+def typed(monkeypatch: pytest.MonkeyPatch) -> Callable[..., subprocess.CompletedProcess[str]]:
+    """What the command says in this process, which need not be started anew: `typed("proof", folder, cwd=...)`.
+
+    What hangs on the process itself (its streams, signals, modules) is tested with `sizewright`, which starts one.
+    """
+
+    def run(*words: str | Path, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+        if cwd is not None:
+            monkeypatch.chdir(cwd)
+        line = [str(word) for word in words]
+        done = CliRunner().invoke(sizewright, line, prog_name="sizewright", env={"NO_COLOR": "1"})
+        if done.exception is not None and not isinstance(done.exception, SystemExit):
+            raise done.exception
+        return subprocess.CompletedProcess(line, done.exit_code, done.stdout, done.stderr)
+
+    return run

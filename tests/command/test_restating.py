@@ -93,9 +93,9 @@ def rewritten(file: Path) -> str:
     return file.read_bytes().decode("utf-8")
 
 
-def test_lines_are_shown_as_typed_and_in_house_style(scarf: Path, sizewright: Run) -> None:
+def test_lines_are_shown_as_typed_and_in_house_style(scarf: Path, typed: Run) -> None:
     before = scarf.read_bytes()
-    done = sizewright("restate", str(scarf), cwd=scarf.parent.resolve())
+    done = typed("restate", str(scarf), cwd=scarf.parent.resolve())
     assert (done.returncode, done.stderr) == (1, "")
     assert "scarf.md:16\n- 1st Row (Right Side): *K2, P2; repeat from * to end\n" in done.stdout
     assert "+ Row 1 (RS): *K2, p2; rep from * to end.\n" in done.stdout
@@ -184,18 +184,18 @@ def test_sentences_with_yarns_counts_and_words_that_change_nothing(typed: str, h
     assert (line.house if line.differs else None) == house
 
 
-def test_wrong_use(tmp_path: Path, sizewright: Run) -> None:
-    done = sizewright("restate", "nowhere.md", cwd=tmp_path)
+def test_wrong_use(tmp_path: Path, typed: Run) -> None:
+    done = typed("restate", "nowhere.md", cwd=tmp_path)
     assert (done.returncode, done.stdout) == (2, "")
     assert "nowhere.md" in done.stderr
 
 
-def test_a_rewritten_file_is_left_as_it_is(scarf: Path, sizewright: Run) -> None:
+def test_a_rewritten_file_is_left_as_it_is(scarf: Path, typed: Run) -> None:
     folder = scarf.parent.resolve()
-    first = sizewright("restate", "--write", str(scarf), cwd=folder)
+    first = typed("restate", "--write", str(scarf), cwd=folder)
     assert first.returncode == 0
     assert "rewritten in house style" in first.stdout
     text = scarf.read_bytes()
-    second = sizewright("restate", str(scarf), cwd=folder)
+    second = typed("restate", str(scarf), cwd=folder)
     assert (second.returncode, scarf.read_bytes()) == (0, text)
     assert "none said otherwise" in second.stdout
