@@ -3,16 +3,19 @@
 The words are those of the line in the page where they have it to themselves; else the row in house style.
 """
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from markupsafe import escape
+from markupsafe import Markup, escape
 
 from sizewright.base.printing import printed as printed_number
 from sizewright.grade.graded import Graded
 from sizewright.proof.said_in_size import series_in
+from sizewright.publish.view_explained import Explained
 from sizewright.publish.view_lines import line_view
+from sizewright.publish.view_words import WordsView
 from sizewright.read.inserts import Insert, LinePiece, TypedList
 from sizewright.read.notation.direction_tree import Declared, Direction, Row
 from sizewright.read.notation.printed import printed
@@ -21,8 +24,12 @@ from sizewright.read.notation.printed_pieces import capitalised
 from sizewright.read.pattern import Clause, InstructionLine, StitchBlock, WorkBlock
 from sizewright.work.course import Pass
 
-# Around a number in both unit systems, so that a page can show one: of a plane of Unicode that no writing uses.
-METRIC_FIRST, IMPERIAL_FIRST, BETWEEN, BEHIND = "\ue000", "\ue001", "\ue002", "\ue003"
+# Around what is told twice, in both unit systems or in the terms of both countries, so that a page can show one of
+# them: of a plane of Unicode that no writing uses.
+METRIC_FIRST, IMPERIAL_FIRST, BETWEEN, BEHIND, US_FIRST = "\ue000", "\ue001", "\ue002", "\ue003", "\ue004"
+SIGNS = (METRIC_FIRST, IMPERIAL_FIRST, BETWEEN, BEHIND, US_FIRST)
+
+_TERMS = re.compile(r'<span class="us">(.*?)</span><span class="uk">(.*?)</span>')
 
 # What the engine calls rows that stand nowhere by themselves: those of a fabric, and shaping told by its place.
 _UNWRITTEN = ("these rows", "this row")
@@ -40,8 +47,9 @@ class Said:
 class RowWords:
     """Finds the words of directions and rows."""
 
-    def __init__(self, graded: Graded, *, metric_first: bool) -> None:
+    def __init__(self, graded: Graded, terms: WordsView, *, metric_first: bool) -> None:
         self._graded = graded
+        self._terms = terms
         self._metric_first = metric_first
         blocks = [piece for piece in graded.pattern.body if isinstance(piece, WorkBlock | StitchBlock)]
         self._lines = {line.span.line: line for block in blocks for line in block.lines}
@@ -113,8 +121,8 @@ class RowWords:
         return values is not None and not values.values[size]
 
     def _said(self, pieces: Iterable[LinePiece], size: int) -> Said:
-        line = line_view(pieces, lambda piece: str(escape(self._number(piece, size))))
-        return Said(line.label.unescape(), line.text.unescape(), line.count.unescape())
+        line = line_view(pieces, lambda piece: str(escape(self._number(piece, size))), Explained(words=self._terms))
+        return Said(_plain(line.label), _plain(line.text), _plain(line.count))
 
     def _number(self, piece: Insert | TypedList, size: int) -> str:
         if isinstance(piece, TypedList):
@@ -129,3 +137,8 @@ class RowWords:
         if len(told) == 1:
             return told[0]
         return f"{METRIC_FIRST if self._metric_first else IMPERIAL_FIRST}{BETWEEN.join(told)}{BEHIND}"
+
+
+def _plain(text: Markup) -> str:
+    """Text without markup; words that differ in US and UK terms stand between signs."""
+    return Markup(_TERMS.sub(rf"{US_FIRST}\1{BETWEEN}\2{BEHIND}", text)).unescape()  # noqa: S704 (markup of `view_words`)

@@ -75,7 +75,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         techniques=tuple(link for link, _ in techniques),
         own_title=own_title,
         body=_body(worked, pieces, links, explained, metric_first=metric_first),
-        rows=Markup() if links.paper else rows_data(worked, sizes, metric_first=metric_first),
+        rows=Markup() if links.paper else rows_data(worked, sizes, words, metric_first=metric_first),
         departures=departures_view(worked, project, links, sizes, metric_first=metric_first),
     )
 

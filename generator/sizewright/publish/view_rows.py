@@ -11,13 +11,14 @@ from itertools import groupby
 
 from markupsafe import Markup
 
-from sizewright.publish.row_words import BEHIND, BETWEEN, IMPERIAL_FIRST, METRIC_FIRST, RowWords, Said
+from sizewright.publish.row_words import SIGNS, RowWords, Said
 from sizewright.publish.view_table import SizeChoice
+from sizewright.publish.view_words import WordsView
 from sizewright.work.course import Leg, Pass, Spell
 from sizewright.work.worked import Worked
 
-# What is no plain text of a page: the beginnings of markup, and the signs around a number in both unit systems.
-_ESCAPED = ("&", "<", METRIC_FIRST, IMPERIAL_FIRST, BETWEEN, BEHIND)
+# What is no plain text of a page: the beginnings of markup, and the signs around what is told twice.
+_ESCAPED = ("&", "<", *SIGNS)
 
 # The form of the data; raised when a script of before could not read it.
 FORM = 1
@@ -27,14 +28,14 @@ _Run = tuple[int, tuple[_Segment, ...]]  # how often the segments are worked one
 _Told = list[object]
 
 
-def rows_data(worked: Worked, sizes: Sequence[SizeChoice], *, metric_first: bool) -> Markup:
+def rows_data(worked: Worked, sizes: Sequence[SizeChoice], terms: WordsView, *, metric_first: bool) -> Markup:
     """The data as JSON that may stand in a script element.
 
     `{"form": 1, "words": [text], "sizes": {key: [leg]}}` with a leg `[heading, block, label, words, count, before,
     again, runs]`, a run `[times, [segment]]` and a segment `[label, words, times, change of the count, rows, stitch
     pattern]`.
     """
-    told = _Telling(RowWords(worked.graded, metric_first=metric_first))
+    told = _Telling(RowWords(worked.graded, terms, metric_first=metric_first))
     keys = [size.key for size in sizes] or [""]
     legs = {key: list(told.size(worked.courses[place], place)) for place, key in enumerate(keys)}
     data = {"form": FORM, "words": list(told.places), "sizes": legs}

@@ -14,22 +14,29 @@ reader.knitView = (() => {
     return element;
   };
 
-  // A number in both unit systems has signs around it; each system has an element of its own, as in the page.
-  const MARKED = /[\ue000\ue001]([^\ue002]*)\ue002([^\ue003]*)\ue003/g;
-  const plain = (text) => text.replace(MARKED, "$1 / $2");
+  // What is told twice, in both unit systems or in US and UK terms, has signs around it; each becomes an element of its
+  // own, as in the page, whose style sheet leaves one away. A terms' pair has nothing between.
+  const MARKED = /([\ue000\ue001\ue004])([^\ue002]*)\ue002([^\ue003]*)\ue003/g;
+  const KINDS = { "\ue000": ["metric", "imperial"], "\ue001": ["imperial", "metric"], "\ue004": ["us", "uk"] };
+  const ukFirst = () => document.querySelector("#terms--uk:checked, .terms-uk:not(:has(#terms--us:checked))");
+  const plain = (text) => text.replace(MARKED, (all, sign, one, other) => {
+    if (sign !== "\ue004") return `${one} / ${other}`;
+    return ukFirst() ? other : one;
+  });
   const worded = (text) => {
     const found = [];
     let from = 0;
-    for (const { 0: all, 1: first, 2: second, index } of text.matchAll(MARKED)) {
-      const [one, other] = all[0] === "\ue000" ? ["metric", "imperial"] : ["imperial", "metric"];
+    for (const { 0: all, 1: sign, 2: first, 3: second, index } of text.matchAll(MARKED)) {
+      const [one, other] = KINDS[sign];
       found.push(text.slice(from, index), make("span", one, first));
-      found.push(make("span", "between", " / "), make("span", other, second));
+      if (sign !== "\ue004") found.push(make("span", "between", " / "));
+      found.push(make("span", other, second));
       from = index + all.length;
     }
     return [...found, text.slice(from)];
   };
 
-  const labelled = (label) => (label ? [make("b", "", label), " "] : []);
+  const labelled = (label) => (label ? [make("b", "", ...worded(label)), " "] : []);
 
   const times = ["", ", second time", ", third time", ", fourth time"];
   const heading = (leg) => leg.part + (times[leg.again] ?? `, ${leg.again + 1}th time`);
@@ -64,7 +71,7 @@ reader.knitView = (() => {
     const found = [];
     for (let one = blocks[block]?.[step]; one; one = one[step]) {
       if (one.matches(".work, h1, h2, h3, h4") || one.querySelector(".work")) break;
-      if (one.matches("p:not(.hint), ul, ol, .only") && !one.querySelector("button")) found.push(one.cloneNode(true));
+      if (one.matches("p:not(.hint), ul, ol, .only") && !one.querySelector("button:not(.told)")) found.push(one.cloneNode(true));
     }
     const named = found.flatMap((copy) => [copy, ...copy.querySelectorAll("[id]")]);
     for (const one of named) one.removeAttribute("id");
@@ -115,7 +122,7 @@ reader.knitView = (() => {
       button.type = "button";
       button.dataset.leg = number;
       if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", `${leg.ticks} rows`));
-      if (leg.count) button.append(" ", make("span", "count", leg.count));
+      if (leg.count) button.append(" ", make("span", "count", ...worded(leg.count)));
       lines.push(make("li", "", button));
     }
     part("rows").replaceChildren(...lines);
@@ -137,7 +144,7 @@ reader.knitView = (() => {
   // "Rnd 12 (Crown) now reads ...": what a republished pattern says otherwise, at most so many lines.
   const TOLD = 12;
   const changes = (old, fresh, { moved, changed, gone, added }, at) => {
-    const name = (leg) => [leg.label.replace(/:$/, "") || "A line", `(${heading(leg)})`].join(" ");
+    const name = (leg) => plain([leg.label.replace(/:$/, "") || "A line", `(${heading(leg)})`].join(" "));
     const passed = (place) => (fresh.starts[place] + fresh.legs[place].ticks <= at ? " You have passed it." : "");
     const text = (leg) => plain([leg.words, leg.count].filter(Boolean).join(" "));
     const reads = ([a, b]) => {
