@@ -121,7 +121,8 @@ reader.knitView = (() => {
       const button = make("button", "knit-row", ...labelled(leg.label), ...worded(leg.words));
       button.type = "button";
       button.dataset.leg = number;
-      if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", `${leg.ticks} rows`));
+      const passes = /^(rnd|round)/i.test(leg.runs[0]?.rows[0].label) ? "rnds" : "rows";
+      if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", `${leg.ticks} ${passes}`));
       if (leg.count) button.append(" ", make("span", "count", ...worded(leg.count)));
       lines.push(make("li", "", button));
     }
@@ -137,7 +138,7 @@ reader.knitView = (() => {
       else button.removeAttribute("aria-current");
       button.tabIndex = current || (number >= leg && !button.closest("li").nextElementSibling) ? 0 : -1;
       const rows = part("rows");
-      if (current && rows.clientHeight) rows.scrollTop = button.offsetTop - rows.offsetTop - rows.clientHeight / 3;
+      if (current && rows.clientHeight) rows.scrollTop = button.offsetTop - rows.clientHeight / 3;
     }
   };
 
