@@ -50,6 +50,15 @@ def test_the_rule_of_thumb_stands_without_a_script(sample_outputs: dict[str, Out
     )
 
 
+def test_a_gauge_of_nothing_is_not_compared_with(view_of: Callable[[str, str], PatternView]) -> None:
+    rows = view_of("gauge: {stitches: 20 st / 10 cm, rows: 0 row / 10 cm}\n", "").my_gauge
+    assert rows is not None
+    assert [one.rows for one in rows.fabrics] == [""]
+    assert view_of("gauge: {stitches: 0 st / 10 cm}\n", "").my_gauge is None
+    shadowed = "sizes:\n  S: {stitch_gauge: 5 cm}\ngauge: {stitches: 20 st / 10 cm}\n"
+    assert view_of(shadowed, "").my_gauge is None
+
+
 @pytest.fixture
 def hat(sample_site: Path, page_at: Open) -> Page:
     """The hat in Adult M on a phone, with the form open."""
@@ -92,7 +101,7 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     expect(hat.locator(".comes-out h3").first).to_have_text("What it comes out at")
     assert "Adult L 64 cm / 25¼ in" in words(hat, ".comes-out .wide")
 
-    hat.get_by_text("Units and needle sizes").click()
+    hat.locator(".display summary").click()
     hat.get_by_label("in, yd, oz").check()
     expect(hat.locator(".comes-out .wide .metric").first).to_be_hidden()
 

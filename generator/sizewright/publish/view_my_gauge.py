@@ -24,34 +24,41 @@ from sizewright.work.yarn_need import YarnNeed
 def my_gauge_view(worked: Worked, choices: Sequence[SizeChoice], *, metric_first: bool) -> MyGaugeView | None:
     """None where the pattern has no stitch gauge to compare with."""
     graded = worked.graded
-    gauges = tuple(gauge for gauge in graded.pattern.header.gauges if gauge.stitches)
-    if not gauges:
-        return None
     own = {name: named.result.values for name, named in graded.quantities.items() if is_gauge(named)}
     places = {name: place for place, name in enumerate(own)}
+    met = {name for name, values in own.items() if min(values) > 0}
+    gauges = tuple(gauge for gauge in graded.pattern.header.gauges if _names(gauge)[0] in met)
+    if not gauges:
+        return None
     measures = _measures(graded, places)
     data: Value = {
         "sizes": [{"key": choice.key, "name": choice.name} for choice in choices],
-        "fabrics": [_fabric(gauge, places) for gauge in gauges],
+        "fabrics": [_fabric(gauge, places, met) for gauge in gauges],
         "own": list(map(_exact, own.values())),
         "measures": measures,
         "parts": list(_parts(worked.parts, places)),
         "yarns": [_yarn(need, gauges, alone=len(worked.yarns) == 1) for need in known(worked)],
     }
     labels = tuple(str(measure["label"]) for measure in measures if isinstance(measure, dict))
-    fabrics = tuple(_fabric_view(place, gauge) for place, gauge in enumerate(gauges))
+    fabrics = tuple(_fabric_view(place, gauge, met) for place, gauge in enumerate(gauges))
     return MyGaugeView(fabrics, labels, "cm" if metric_first else "in", script_data(data))
 
 
-def _fabric_view(place: int, gauge: Gauge) -> FabricView:
-    rows = "" if gauge.rows is None else "rounds" if gauge.in_the_round else "rows"
-    return FabricView(place, spoken_name(gauge.name), text_of(gauge.over), rows)
+def _names(gauge: Gauge) -> tuple[str, str]:
+    """The names of its stitches and of its rows in formulas."""
+    return (f"{gauge.name}.stitches", f"{gauge.name}.rows") if gauge.name else ("stitch_gauge", "row_gauge")
 
 
-def _fabric(gauge: Gauge, places: dict[str, int]) -> Value:
-    sts, rows = (f"{gauge.name}.stitches", f"{gauge.name}.rows") if gauge.name else ("stitch_gauge", "row_gauge")
+def _fabric_view(place: int, gauge: Gauge, met: set[str]) -> FabricView:
+    word = "rounds" if gauge.in_the_round else "rows"
+    return FabricView(place, spoken_name(gauge.name), text_of(gauge.over), word if _names(gauge)[1] in met else "")
+
+
+def _fabric(gauge: Gauge, places: dict[str, int], met: set[str]) -> Value:
+    sts, rows = _names(gauge)
     word = "rnds" if gauge.in_the_round else "rows"
-    return {"name": spoken_name(gauge.name), "sts": places[sts], "rows": places.get(rows), "word": word}
+    told = places[rows] if rows in met else None
+    return {"name": spoken_name(gauge.name), "sts": places[sts], "rows": told, "word": word}
 
 
 def _exact(values: Sequence[Fraction]) -> str:
