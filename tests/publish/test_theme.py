@@ -10,6 +10,7 @@ from tests.publish.conftest import KEPT
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.output import Output
 from sizewright.publish.pages import site_pages
+from sizewright.publish.slim import slim
 from sizewright.publish.theme import BadTheme, Theme
 from sizewright.publish.view import Page, Site
 from sizewright.read.project import Project
@@ -59,6 +60,22 @@ def test_an_own_theme_overrides_one_file_and_keeps_the_rest(tmp_path: Path) -> N
     assert found is not None
     assert found.parent.name == "studio"
     assert theme.file("nothing.html") is None
+
+
+@pytest.mark.parametrize(
+    ("script", "sent"),
+    [
+        ("// why\nif (a) {\n  // so\n  b(`x ${c}`); // stays\n}\n\n", "if (a) {\nb(`x ${c}`); // stays\n}\n"),
+        ("// Licence: CC0\n  a();", "// Licence: CC0\na();\n"),
+        ("a = `one\n  two`;\n  b();\n", None),
+        ("/* a\n   b */\n  c();\n", None),
+        ("a = 'one \\\n  two';\n", None),
+    ],
+)
+def test_a_script_is_sent_without_comments(script: str, sent: str | None) -> None:
+    assert slim("a.js", script.encode()) == (script if sent is None else sent).encode()
+    assert slim("a.css", script.encode()) == script.encode()
+    assert slim("a.js", b"  \xff\n") == b"\xff\n"
 
 
 def test_an_own_theme_of_the_shipped_name_extends_the_shipped_one(tmp_path: Path) -> None:

@@ -20,6 +20,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from sizewright.base.nearest import did_you_mean
 from sizewright.publish.output import Output
+from sizewright.publish.slim import slim
 from sizewright.publish.view_words import in_both_terms
 
 BASIC = "studio"
@@ -74,8 +75,8 @@ class Theme:
         return None
 
     def assets(self) -> tuple[Output, ...]:
-        """What the theme adds to the site: everything in its `assets` folder, below `theme/`."""
-        return tuple(Output(f"theme/{name}", path.read_bytes()) for name, path in self._below(ASSETS))
+        """What the theme adds to the site: its `assets` folder, below `theme/`, scripts without their comments."""
+        return tuple(Output(f"theme/{name}", slim(name, path.read_bytes())) for name, path in self._below(ASSETS))
 
     def paper_files(self) -> tuple[Output, ...]:
         """What print pages may load beside media: the `paper` folder (stylesheet, TTF fonts) as `theme/paper/...`."""

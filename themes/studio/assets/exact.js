@@ -81,7 +81,6 @@ globalThis.exact = (() => {
     if (inTenths(values) || below(values, 2)) return values.map((value) => toParts(value, 10n));
     return values.map(({ n, d }) => of(floored(4n * n + d, 2n * d), 2));
   };
-  const toInches = (values) => values.map((value) => toQuarters(div(value, INCH)));
   const inUnit = (values, factor, places) => values.map((value) => decimal(div(value, factor), places));
   const upTo = (value, step, places) => decimal(div(ceil(div(value, step)), of(10n ** places)), Number(places));
 
@@ -90,22 +89,15 @@ globalThis.exact = (() => {
     { unit: metric, values: first },
     { unit: imperial, values: second },
   ];
-  const inTape = (values, inches) =>
-    both("cm", values.map((value) => decimal(value, 1)), "in", inches.map(vulgar));
+  const tape = (values) => {
+    const inches = values.map((value) => quarters(div(value, INCH)));
+    return both("cm", toHalves(values).map((value) => decimal(value, 1)), "in", inches);
+  };
   const long = (values) => {
     const places = values.some((value) => compare(abs(value), of(2000)) < 0) ? 1 : 0;
     return both("m", inUnit(values, METRE, places), "yd", inUnit(values, YARD, places));
   };
-  const length = (values) => (below(values, 300) ? inTape(toHalves(values), toInches(values)) : long(values));
-  const less = (left, right) => left.map((value, size) => sub(value, right[size]));
-  const ease = (finished, body) => {
-    if (!below([...finished, ...body], 300)) return length(less(finished, body));
-    return inTape(less(toHalves(finished), toHalves(body)), less(toInches(finished), toInches(body)));
-  };
-  const mass = (values) => {
-    const places = inTenths(values) || below(values, 10) ? 1 : 0;
-    return both("g", inUnit(values, of(1), places), "oz", inUnit(values, OUNCE, 2));
-  };
+  const length = (values) => (below(values, 300) ? tape(values) : long(values));
   const gauge = (values, word) => {
     const over = (length) => values.map((value) => decimal(mul(value, length)));
     return both(`${word} in 10 cm`, over(of(10)), `${word} in 4 in`, over(mul(of(4), INCH)));
@@ -118,6 +110,6 @@ globalThis.exact = (() => {
       : both("m", up(METRE, 0n), "yd", up(YARD, 0n));
   };
 
-  const printed = { length, long, ease, mass, gauge, bought };
+  const printed = { length, gauge, bought };
   return { of, text, parse, add, sub, mul, div, abs, sign, compare, floor, ceil, whole, decimal, quarters, printed, INCH };
 })();

@@ -186,6 +186,7 @@
     ];
   };
 
+  const rowsTold = (told) => data.fabrics.some((fabric) => told[fabric.rows]);
   const title = (words) => made("h3", words);
   const results = (told) => {
     const size = chosen();
@@ -194,18 +195,13 @@
       before: swatch.printed(data, measure),
       after: swatch.measured(data, measure, told),
     }));
-    const rows = data.fabrics.some((fabric) => told[fabric.rows]);
-    const lacking = made("p", "Rows were not counted: what depends on them is told as at the pattern’s gauge.");
-    const hint = "An estimate: as many stitches as the pattern counts, each taking yarn by the mean of its width and its height; rows that were not counted are taken to change as stitches do. Rows more or fewer up to a length are not in it.";
     return [
       title(size >= 0 && many > 1 ? `${nameOf(size)} at my gauge` : "What it comes out at"),
       all.length ? (size >= 0 ? ofOne(all, size) : ofAll(all)) : "",
       all.length && size >= 0 && many > 1 ? unfolded("All sizes at my gauge", () => ofAll(all)) : "",
       all.length ? nearest(all, size) : "",
       data.yarns.length ? [title("Yarn at my gauge"), made("ul", data.yarns.map((one) => yarn(one, told, size)))] : "",
-      data.yarns.length ? classed("hint", made("p", hint)) : "",
-      rows && heads(told, Math.max(size, 0)).length ? [title("Rows at my gauge"), made("ul", size >= 0 ? rowsOfOne(told, size) : rowsOfAll(told))] : "",
-      rows ? "" : lacking,
+      heads(told, Math.max(size, 0)).length ? [title("Rows at my gauge"), made("ul", size >= 0 ? rowsOfOne(told, size) : rowsOfAll(told))] : "",
     ];
   };
 
@@ -214,6 +210,7 @@
   const show = (told) => {
     shown = told;
     comesOut.replaceChildren(...(told ? results(told) : []).flat());
+    for (const hint of details.querySelectorAll("[data-hint]")) hint.hidden = !told || (hint.dataset.hint === "rows" && rowsTold(told));
   };
   const work = () => {
     const told = read();
