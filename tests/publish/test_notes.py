@@ -25,6 +25,7 @@ BODY = """---
 title: Trial
 sizes: {S: {head: 50 cm}, M: {head: 55 cm}}
 gauge: {stitches: 20 st / 10 cm}
+cautions: [hot-water]
 ---
 ```work
 Cast on 20 (24) sts.
@@ -100,6 +101,7 @@ def test_all_notes_are_unfolded_at_once_and_stay_so(read_pattern: Read, page_at:
     switch.press("Enter")
     expect(note).to_be_visible()
     expect(switch).to_have_attribute("aria-pressed", "true")
+    expect(page.locator(".learners", has_text="Before you begin")).to_contain_text("Hot water scalds.")
     page.reload()
     expect(note).to_be_visible()
     page.emulate_media(media="print")
