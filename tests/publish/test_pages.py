@@ -279,7 +279,7 @@ def test_a_studio_without_techniques_has_no_page_of_them(sample_project: Project
     bare = replace(sample_project, techniques=(), pages=(), patterns=(), studio=Studio())
     outputs = {output.path: output for output in site_pages(bare, [], [], sample_theme)}
     own = ("index", "abbreviations", "method", "rules", "knitting", "404")
-    assert set(outputs) == {f"{name}.html" for name in own}
+    assert {path for path in outputs if path.endswith(".html")} == {f"{name}.html" for name in own}
     assert b"There are no patterns yet." in outputs["index.html"].content
     assert b"techniques/" not in outputs["index.html"].content
     assert b'href="/index.html"' in outputs["404.html"].content

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from urllib.parse import urlsplit
 
 from sizewright.base.printing import exact_text
@@ -13,6 +13,7 @@ from sizewright.publish import view_method, view_rules, view_terms
 from sizewright.publish.card import Card
 from sizewright.publish.departures_data import departures_data
 from sizewright.publish.drawn import drawn_files
+from sizewright.publish.joined import joined
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.structured import collection_data, pattern_data
@@ -39,7 +40,8 @@ def site_pages(project: Project, proofed: Sequence[Proofed], kept: Sequence[Card
 
     Raises BadTheme where a template cannot be used.
     """
-    yield from _Pages(project, proofed, kept, theme).all()
+    files = {output.path: output.content for output in theme.assets()}
+    yield from _Pages(project, proofed, kept, theme, files).all()
 
 
 def paper_page(proofed: Proofed, project: Project, theme: Theme) -> str:
@@ -85,8 +87,14 @@ class _Pages:
     proofed: Sequence[Proofed]
     kept: Sequence[Card]
     theme: Theme
+    files: Mapping[str, bytes]
+    joined: dict[str, Output] = field(default_factory=dict)
 
     def all(self) -> Iterator[Output]:
+        yield from self.pages()
+        yield from self.joined.values()
+
+    def pages(self) -> Iterator[Output]:
         yield self.collection()
         yield from self.patterns()
         yield from self.techniques()
@@ -106,7 +114,9 @@ class _Pages:
         return Links(root, self.project.studio.address, pictures=self.project.folder / "content" / "media")
 
     def output(self, template: str, page: Page, site: Site, **data: object) -> Output:
-        return Output(page.path, self.theme.render(template, site=site, page=page, **data).encode())
+        html, made = joined(self.theme.render(template, site=site, page=page, **data), site.root, self.files)
+        self.joined.update((output.path, output) for output in made)
+        return Output(page.path, html.encode())
 
     def collection(self) -> Output:
         site, links = _site(self.project, ""), self.links("")
