@@ -166,6 +166,13 @@ def test_what_is_no_number_is_told_and_not_guessed(typed: str) -> None:
     assert "remarks" in trouble.mend
 
 
+@pytest.mark.parametrize("typed", ["43,999", "43.999", "1,234 cm"])
+def test_what_may_be_thousands_or_decimals_is_neither(typed: str) -> None:
+    (sheet,), (trouble,) = back(written(filled(fill=at("Finished measurements, Around, cm", typed))))
+    assert [answer.line.at for answer in sheet.having(Verdict.UNREAD)] == ["Around"]
+    assert "or a number with decimals" in trouble.message
+
+
 @given(st.text(max_size=80))
 def test_any_text_is_a_number_or_told(typed: str) -> None:
     for line in SMALL.lines:
