@@ -50,6 +50,10 @@ class Desk:
         return {path for path, moment in self.times().items() if before.get(path) != moment}
 
 
+# What another gauge changes: the start page knows what each size measures and takes, for its search.
+OF_ONE = {"patterns/one.html", "patterns/one.json", "drawn/one.svg", "index.html"}
+
+
 @pytest.fixture
 def desk(tmp_path: Path) -> Iterator[Desk]:
     """After each test the pages must be those that a builder makes which has seen nothing before."""
@@ -68,7 +72,7 @@ def test_only_what_changed_is_made_anew(desk: Desk) -> None:
     before = desk.times()
     desk.save("patterns/one.md", lambda text: text.replace("19 st /", "21 st /"))
     assert "Cast on" in desk.page("patterns/one.html")
-    assert desk.replaced(before) == {"patterns/one.html", "patterns/one.json", "drawn/one.svg"}
+    assert desk.replaced(before) == OF_ONE
 
 
 def test_a_title_changes_the_start_page_too(desk: Desk) -> None:
@@ -109,7 +113,7 @@ def test_while_the_studio_cannot_be_read_every_page_stays(desk: Desk) -> None:
     assert desk.replaced(before) == set()
     assert "“nmae”" in desk.board.shown.panel
     desk.save("site.yaml", lambda text: text.replace("nmae: x\n", ""))
-    assert desk.replaced(before) == {"patterns/one.html", "patterns/one.json", "drawn/one.svg"}
+    assert desk.replaced(before) == OF_ONE
     assert desk.board.shown.panel == ""
 
 
