@@ -104,6 +104,8 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     hat.locator(".display summary").click()
     hat.get_by_label("in, yd, oz").check()
     expect(hat.locator(".comes-out .wide .metric").first).to_be_hidden()
+    hat.get_by_role("group", name="Terms").get_by_label("UK").check()
+    assert "at my tension" in words(hat, ".comes-out")
 
     hat.get_by_role("button", name="Clear").click()
     expect(verdict).to_be_empty()

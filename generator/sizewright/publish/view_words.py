@@ -36,9 +36,14 @@ class WordsView:
         names = (piece.name.text for piece in pattern.body if isinstance(piece, StitchBlock))
         return cls(country, studio.terms or country, tuple(dict.fromkeys(names)))
 
+    def told(self, text: str) -> Iterator[tuple[str, str]]:
+        """A text in stretches, each in the terms of the US and of the UK."""
+        stretches = told_twice(text, self.country, self.names)
+        return stretches if self.country is Country.US else ((us, uk) for uk, us in stretches)
+
     def differs(self, text: str) -> bool:
         """Whether a text says anything in other words in the other country."""
-        return any(typed != other for typed, other in told_twice(text, self.country, self.names))
+        return any(us != uk for us, uk in self.told(text))
 
 
 INTERFACE = WordsView(Country.US, Country.US)  # the words of templates and of the tool's own tables
@@ -58,13 +63,10 @@ def told_stretches(text: str, words: WordsView | None) -> Iterator[tuple[str, Ma
     if words is None:
         yield text, None
         return
-    for typed, other in told_twice(text, words.country, words.names):
-        yield typed, None if typed == other else _twice(typed, other, words.country)
+    typed = words.country is Country.UK
+    for both in words.told(text):
+        yield both[typed], None if both[0] == both[1] else _TWICE.format(*both)
 
 
 def _joined(text: str, words: WordsView, as_markup: Callable[[str], Markup]) -> Markup:
     return Markup().join(twice or as_markup(typed) for typed, twice in told_stretches(text, words))
-
-
-def _twice(typed: str, other: str, country: Country) -> Markup:
-    return _TWICE.format(*((typed, other) if country is Country.US else (other, typed)))

@@ -53,9 +53,13 @@
 
   // ---- what is shown
 
+  // The one word that is another in the UK: the page has it in both terms.
+  const gauge = document.getElementById("gauge--word").content;
+  const inTerms = (part) =>
+    typeof part === "string" ? part.split(/(\bgauge\b)/).map((one) => (one === "gauge" ? gauge.cloneNode(true) : one)) : [part];
   const made = (tag, ...inside) => {
     const element = document.createElement(tag);
-    element.append(...inside.flat(Infinity));
+    element.append(...inside.flat(Infinity).flatMap(inTerms));
     return element;
   };
   const classed = (name, element) => Object.assign(element, { className: name });
