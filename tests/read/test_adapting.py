@@ -13,7 +13,7 @@ from sizewright.proof.header_lines import header_lines
 from sizewright.proof.line import Line
 from sizewright.proof.printed_lines import printed_lines
 from sizewright.read.adapting.mirror import Mirror, Unmirrored
-from sizewright.read.folder import Unreadable, read_single
+from sizewright.read.folder import Unreadable, read_again, read_project, read_single
 from sizewright.read.notation.direction_tree import Row
 from sizewright.read.pattern import Pattern
 from sizewright.work.run import work
@@ -179,6 +179,19 @@ def test_sections_are_turned_in_words_and_trees(beside: Path) -> None:
         "Body Rnd 1: Purl.",
         "Body Rnd 2: *P2tog, ssp; rep from * to end.",
     ]
+
+
+def test_what_is_based_on_a_changed_pattern_is_read_again_with_it(tmp_path: Path) -> None:
+    patterns = tmp_path / "content/patterns"
+    patterns.mkdir(parents=True)
+    (patterns / "cap.md").write_text(BASE, encoding="utf-8")
+    (patterns / "other.md").write_text(EMPTY, encoding="utf-8")
+    project = read_project(tmp_path)
+    assert project.with_adaptations(["other"]) == {"other"}
+    (patterns / "cap.md").write_text(BASE.replace("Rnd 1: Knit.", "Rnd 1: Purl."), encoding="utf-8")
+    again = read_again(project, project.with_adaptations(["cap"]))
+    assert ["Rnd 1: Purl." in pattern.lines.text for pattern in again.patterns] == [True, True]
+    assert read_again(project, ["cap"]).patterns[1].lines.text == project.patterns[1].lines.text
 
 
 def test_a_single_file_asks_for_its_base(tmp_path: Path) -> None:
