@@ -46,8 +46,27 @@ def do(page: Page, name: str) -> None:
     page.locator(".knit").get_by_role("button", name=name, exact=True).click()
 
 
+# In every size each tick has a row not before the last one, each row its tick, and what is unchanged matches itself.
+CONSISTENT = """() => {
+  const data = JSON.parse(document.querySelector(".knit-data").textContent);
+  const { cut, open, find, tickOfRow, match } = reader.course;
+  return Object.keys(data.sizes).flatMap((key) => {
+    const course = open(cut(data, key));
+    const rows = Array.from({ length: course.ticks + 1 }, (_, at) => find(course, at).rows);
+    const found = match(course, course);
+    return [
+      rows.every((row, at) => at === 0 || row >= rows[at - 1]) && rows.at(-1) === course.rows,
+      Array.from({ length: course.rows }, (_, row) => rows[tickOfRow(course, row)] === row).every(Boolean),
+      [...found.moved, ...found.changed, ...found.gone, ...found.added].length === 0,
+      rows.every((_, at) => found.placed(at) === at),
+    ];
+  });
+}"""
+
+
 def test_rows_are_ticked_off_and_found_again(site: str, page_at: Open) -> None:
     page = page_at(f"{site}/patterns/hat.html", width=380, height=780, has_touch=True)
+    assert page.evaluate(CONSISTENT) == [True] * 12
     start = page.get_by_role("button", name="Begin", exact=True)
     expect(start).to_be_disabled()
     expect(page.locator(".knit-size")).to_contain_text("Choose your size first")
