@@ -167,7 +167,9 @@ def test_the_words_for_a_cloth(lines: str) -> None:
 def test_the_picture_of_a_piece_is_of_the_middle_size() -> None:
     drawn = piece_drawing(worked("```work\nCast on 8 (10, 12) sts.\nRow 1: Knit.\nRow 2: Knit.\n```\n"))
     assert drawn is not None
-    assert drawn.words == 'The cloth of A <b> & "c" in size M, drawn from its rows: garter stitch'
+    assert drawn == piece_drawing(worked("```work\nCast on 10 sts.\nRow 1: Knit.\nRow 2: Knit.\n```\n"))
+    assert drawn != piece_drawing(worked("```work\nCast on 8 sts.\nRow 1: Knit.\nRow 2: Knit.\n```\n"))
+    assert drawn.words == 'The cloth of A <b> & "c", drawn from its rows: garter stitch'
     assert parsed(drawn.svg).findtext(f"{NAMESPACE}title") == drawn.words
 
 

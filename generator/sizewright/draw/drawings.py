@@ -92,9 +92,8 @@ def piece_drawing(worked: Worked) -> Drawing | None:
     cloth = piece_cloth(graded, size)
     if cloth is None or any(fault.size == size for fault in worked.faults):
         return None
-    title = graded.pattern.header.title
-    of_size = f" in size {graded.sizes[size]}" if graded.sizes else ""
-    words = f"The cloth of {title}{of_size}, drawn from its rows"
+    # Whose size it is goes unsaid: the words are read out to everybody, whichever size they knit.
+    words = f"The cloth of {graded.pattern.header.title}, drawn from its rows"
     return _drawing(cloth, graded, _ratio(graded.pattern.header.gauges, ""), words, swatch=False)
 
 
