@@ -253,7 +253,10 @@ def sizewright() -> Callable[..., subprocess.CompletedProcess[str]]:
 def demo_site(
     tmp_path_factory: pytest.TempPathFactory, sizewright: Callable[..., subprocess.CompletedProcess[str]]
 ) -> Path:
-    """The published demo: the `site/` of a copy of the project, published once for all workers. To be read only."""
+    """The published demo: the `site/` of a copy of the project, published once for all workers. To be read only.
+
+    Of its PDFs the usual ones alone: all of them take a minute of two processors.
+    """
     shared = tmp_path_factory.getbasetemp()
     if "PYTEST_XDIST_WORKER" in os.environ:
         shared = shared.parent  # every worker has a folder of its own below one that belongs to this run
@@ -263,6 +266,8 @@ def demo_site(
         if not said.exists():
             for part in ("content", "themes"):
                 shutil.copytree(ROOT / part, project / part)
+            with (project / "content" / "site.yaml").open("a", encoding="utf-8") as studio:
+                studio.write("papers: {sheets: [a4], each_size: no, large_print: no}\n")
             done = sizewright("publish", project)
             said.write_text(f"{done.returncode}\n{done.stdout}{done.stderr}", encoding="utf-8")
     code, _, text = said.read_text(encoding="utf-8").partition("\n")

@@ -5,6 +5,7 @@ import json
 import shutil
 import subprocess
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
@@ -15,17 +16,19 @@ import pytest
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
 from sizewright.publish.card import Card
+from sizewright.publish.editions import editions
 from sizewright.publish.links import Links
 from sizewright.publish.manifest import Options, inputs_digest
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, site_pages
-from sizewright.publish.run import Progress, Published, publish
+from sizewright.publish.progress import Progress
+from sizewright.publish.run import Published, publish
 from sizewright.publish.theme import Theme
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_pattern import pattern_view
 from sizewright.publish.view_terms import Terms
 from sizewright.read.folder import read_project
-from sizewright.read.project import Project
+from sizewright.read.project import PaperChoice, Project
 
 SAMPLE = Path(__file__).parent / "sample"
 
@@ -49,7 +52,8 @@ KEPT = Card(
 def sample_project() -> Project:
     project = read_project(SAMPLE)
     assert project.findings == ()
-    return project
+    # Its pages offer every PDF there can be; laid out are few (its site.yaml).
+    return replace(project, studio=replace(project.studio, papers=PaperChoice()))
 
 
 @pytest.fixture(scope="session")
@@ -80,10 +84,19 @@ def sample_outputs(
 
 
 @pytest.fixture(scope="session")
-def sample_site(sample_outputs: dict[str, Output], tmp_path_factory: pytest.TempPathFactory) -> Path:
+def sample_papers(sample_project: Project) -> tuple[str, ...]:
+    """The paths of all PDFs that the pages of the sample offer."""
+    made = (edition for pattern in sample_project.patterns for edition in editions(pattern, PaperChoice()))
+    return tuple(path for edition in made for path, _ in edition.targets)
+
+
+@pytest.fixture(scope="session")
+def sample_site(
+    sample_outputs: dict[str, Output], sample_papers: tuple[str, ...], tmp_path_factory: pytest.TempPathFactory
+) -> Path:
     """The site on disk, with its pictures; what other parts of publishing write stands as an empty file."""
     site = tmp_path_factory.mktemp("site")
-    written = [*sample_outputs.values(), Output("feed.xml", b""), *map(_placeholder, ("hat", "cloth"))]
+    written = [*sample_outputs.values(), *(Output(path, b"") for path in ("feed.xml", *sample_papers))]
     written += [Output("sw.js", b""), Output("site.webmanifest", b"{}")]
     written += [Output(f"media/{file.name}", file.read_bytes()) for file in (SAMPLE / "content/media").iterdir()]
     written += [Output("patterns/old-shawl.html", sample_outputs["patterns/cloth.html"].content)]
@@ -137,10 +150,6 @@ class _Quiet(SimpleHTTPRequestHandler):
     def end_headers(self) -> None:
         self.send_header("Cache-Control", "no-store")
         super().end_headers()
-
-
-def _placeholder(name: str) -> Output:
-    return Output(f"patterns/{name}.pdf", b"")
 
 
 @pytest.fixture(scope="session")
@@ -221,7 +230,7 @@ def read_and_publish(
     return publish(project, proofed, without_refused=without_refused, papers=papers, progress=steps, inputs=inputs)
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def published() -> Callable[..., Published]:
     """Reads, proofs and publishes, as the command does: `published(folder, without_refused=, papers=, progress=)`."""
     return read_and_publish

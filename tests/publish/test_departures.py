@@ -130,7 +130,7 @@ def test_departures_are_reached_by_keyboard(site: Path, page_at: Callable[..., P
 
 def test_the_paper_tells_them(made: Made, tmp_path: Path) -> None:
     project, proofed = made
-    paper = paper_of(project, proofed)
+    paper = paper_of(project, proofed, f"patterns/{proofed.graded.pattern.name}.pdf")
     assert paper.faults == ()
     (tmp_path / "other.pdf").write_bytes(paper.content)
     reader = shutil.which("pdftotext")

@@ -14,12 +14,12 @@ from sizewright.proof.proofed import Proofed
 from sizewright.publish.card import Card
 from sizewright.publish.layout import lay_out
 from sizewright.publish.output import Output
-from sizewright.publish.pages import paper_page
+from sizewright.publish.paper_page import paper_page
 from sizewright.publish.print_job import Job, Press
 from sizewright.publish.run import Published
 from sizewright.publish.theme import Theme
 from sizewright.publish.view import PatternView
-from sizewright.read.project import Project
+from sizewright.read.project import Project, Sheet
 
 BODY = """
 ```stitch Two colours
@@ -107,7 +107,7 @@ def test_charts_and_cloth_on_paper_have_words(paper: str, tmp_path: Path) -> Non
     """PDF/UA-1, 7.3: every figure has words, those of a key as those of a chart."""
     theme = Theme.find("studio", Path(__file__).parent)
     press = Press(tuple((file.path, file.content) for file in theme.paper_files()))
-    laid = lay_out(Job("patterns/trial.pdf", paper, (), "", "", press))
+    (laid,) = lay_out(Job((("patterns/trial.pdf", Sheet.A4),), paper, (), "", "", press))
     assert laid.faults == ()
     file = tmp_path / "trial.pdf"
     file.write_bytes(laid.content)

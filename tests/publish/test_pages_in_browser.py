@@ -29,7 +29,10 @@ PAGES = (
 
 # Least size of what is tapped, in CSS pixels: WCAG 2.2, 2.5.5 Target Size (Enhanced); links in sentences are exempt.
 TAPPED = 44
-TARGETS = ".pills label, .button, button, select, summary, nav a, .studio a, .card, .links a, .terms dt a"
+TARGETS = (
+    ".pills label, .button, button:not(.told), select, summary, nav a, .studio a, .card, .links a, .terms dt a, "
+    ".papers a"
+)
 
 
 @pytest.fixture(scope="module")
@@ -53,6 +56,11 @@ def text(page: Page, selector: str) -> str:
     return " ".join(page.locator(selector).first.inner_text().replace("\u00a0", " ").split())
 
 
+def papers(page: Page) -> list[str | None]:
+    """The PDFs that are offered in the list of them."""
+    return [link.get_attribute("href") for link in page.locator(".papers a:visible, .actions a[type]:visible").all()]
+
+
 def cast_on(page: Page) -> str:
     return text(page, ".work .line")
 
@@ -64,7 +72,10 @@ def cast_on(page: Page) -> str:
 def test_choosing_a_size_leaves_its_numbers_alone(sample_site: Path, page_at: Open, javascript: bool) -> None:  # noqa: FBT001
     page = page_at(sample_site / "patterns/hat.html", javascript=javascript)
     assert cast_on(page) == "Cast on 100 (120, 128) sts, 25 (30, 32) on each of 4 needles."
+    assert [one for one in papers(page) if one and "all" not in one] == ["hat.pdf", "hat.pdf"]
     page.get_by_label("Adult M").check()
+    assert len(papers(page)) == 5
+    assert {str(one).partition("-large-print")[0].rpartition("/")[2][:11] for one in papers(page)} == {"hat-adult-m"}
     assert cast_on(page) == "Cast on 120 sts, 30 on each of 4 needles."
     assert text(page, ".sizes tbody") == "Adult M 56.5 cm 22¼ in 54 cm 21¼ in −2.5 cm −1 in 22 cm 8¾ in"
     assert text(page, ".only") == "For adults Add 11 cm / 4¼ in more. Rnd 3: Knit."

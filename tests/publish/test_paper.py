@@ -22,6 +22,7 @@ from sizewright.publish.layout import lay_out
 from sizewright.publish.paper import MANY, lay_out_all
 from sizewright.publish.print_job import Job, Press, pictures_on
 from sizewright.publish.theme import Theme
+from sizewright.read.project import Sheet
 
 PICTURE = b'<svg xmlns="http://www.w3.org/2000/svg" width="90" height="60"><rect width="90" height="60"/></svg>'
 PRESS = Press(tuple((file.path, file.content) for file in Theme.find("studio", Path(__file__).parent).paper_files()))
@@ -30,7 +31,7 @@ PAGE = Path(__file__).with_name("paper.html").read_text(encoding="utf-8")
 
 
 def job(html: str = PAGE, path: str = "patterns/hat.pdf", press: Press = PRESS) -> Job:
-    return Job(path, html, (("media/hat one.svg", PICTURE),), "2026-03-01", "2026-10-12", press)
+    return Job(((path, Sheet.A4),), html, (("media/hat one.svg", PICTURE),), "2026-03-01", "2026-10-12", press)
 
 
 def said(*line: str | Path) -> str:
@@ -41,7 +42,7 @@ def said(*line: str | Path) -> str:
 @pytest.fixture(scope="module")
 def pdf(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The page as a PDF file."""
-    paper = lay_out(job())
+    (paper,) = lay_out(job())
     assert paper.faults == ()
     path = tmp_path_factory.mktemp("paper") / "hat.pdf"
     path.write_bytes(paper.content)
@@ -126,7 +127,7 @@ def test_no_path_of_the_machine_is_in_it(pdf: Path) -> None:
 
 def test_with_an_address_links_to_the_site_are_full(tmp_path: Path) -> None:
     page = PAGE.replace("</h1>", '</h1><p><a href="../about.html">About</a></p>')
-    paper = lay_out(job(page, press=replace(PRESS, address="https://rook.example/knits")))
+    (paper,) = lay_out(job(page, press=replace(PRESS, address="https://rook.example/knits")))
     assert paper.faults == ()
     (tmp_path / "hat.pdf").write_bytes(paper.content)
     assert "https://rook.example/knits/about.html" in said("pdfinfo", "-url", tmp_path / "hat.pdf")
@@ -136,7 +137,7 @@ PROGRAM = """
 import hashlib, sys
 sys.path.insert(0, sys.argv[1])
 import test_paper
-print(hashlib.sha256(test_paper.lay_out(test_paper.job()).content).hexdigest())
+print(hashlib.sha256(test_paper.lay_out(test_paper.job())[0].content).hexdigest())
 """
 
 
@@ -171,7 +172,7 @@ def test_another_executor_does_the_work() -> None:
 
     with Counted(1) as executor:
         papers = list(lay_out_all(jobs(2), executor))
-    assert done == [paper.path for paper in papers] == ["patterns/hat-0.pdf", "patterns/hat-1.pdf"]
+    assert done == [paper.path for (paper,) in papers] == ["patterns/hat-0.pdf", "patterns/hat-1.pdf"]
 
 
 def test_a_process_that_is_ended_from_outside() -> None:
@@ -212,7 +213,7 @@ def test_no_process_outlives_one_that_is_killed() -> None:
     program = (
         "import sys; sys.path.insert(0, sys.argv[1]); import test_paper\n"
         "if __name__ == '__main__':\n"
-        "    for paper in test_paper.lay_out_all(test_paper.jobs(500)): print(paper.path, flush=True)"
+        "    for (paper,) in test_paper.lay_out_all(test_paper.jobs(500)): print(paper.path, flush=True)"
     )
     line = [sys.executable, "-c", program, str(Path(__file__).parent)]
     with subprocess.Popen(line, stdout=subprocess.PIPE) as parent:
@@ -237,7 +238,8 @@ def test_the_key_changes_with_everything_that_shows(monkeypatch: pytest.MonkeyPa
         replace(base, pictures=(("media/hat one.svg", PICTURE + b" "),)),
         replace(base, created="2026-03-02"),
         replace(base, modified=""),
-        replace(base, path="patterns/cap.pdf"),
+        replace(base, targets=(("patterns/cap.pdf", Sheet.A4),)),
+        replace(base, targets=(("patterns/hat.pdf", Sheet.LETTER),)),
         replace(base, forms=True),
         replace(base, press=replace(PRESS, address="https://rook.example/")),
         replace(base, press=replace(PRESS, files=((path, style + b" "), *fonts))),

@@ -12,6 +12,7 @@ import pytest
 from sizewright.publish.layout import lay_out
 from sizewright.publish.print_job import Job, Press
 from sizewright.publish.theme import Theme
+from sizewright.read.project import Sheet
 
 PICTURE = b'<svg xmlns="http://www.w3.org/2000/svg" width="90" height="60"><rect width="90" height="60"/></svg>'
 PRESS = Press(tuple((file.path, file.content) for file in Theme.find("studio", Path(__file__).parent).paper_files()))
@@ -19,7 +20,7 @@ PAGE = Path(__file__).with_name("paper.html").read_text(encoding="utf-8")
 
 
 def job(html: str = PAGE, press: Press = PRESS) -> Job:
-    return Job("patterns/hat.pdf", html, (("media/hat one.svg", PICTURE),), "2026-03-01", "", press)
+    return Job((("patterns/hat.pdf", Sheet.A4),), html, (("media/hat one.svg", PICTURE),), "2026-03-01", "", press)
 
 
 SYSTEM = "root:x:0:0"
@@ -49,23 +50,23 @@ SPY = b'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><image href
 def test_a_fault(what: str, log_records: list[logging.LogRecord]) -> None:
     bad = job(PAGE.replace("</h1>", f"</h1>{BAD[what]}", 1))
     bad = replace(bad, pictures=(*bad.pictures, ("media/spy.svg", SPY), ("media/broken.png", b"not a picture")))
-    paper = lay_out(bad)
+    (paper,) = lay_out(bad)
     log_records.clear()
     assert paper.faults
     assert all(fault.strip() for fault in paper.faults)
     assert SYSTEM.encode() not in paper.content
-    assert lay_out(job()).faults == (), "one faulty page spoils the next"
+    assert lay_out(job())[0].faults == (), "one faulty page spoils the next"
 
 
 def test_a_page_without_a_language(log_records: list[logging.LogRecord]) -> None:
-    assert lay_out(job(PAGE.replace(' lang="en"', ""))).faults
+    assert lay_out(job(PAGE.replace(' lang="en"', "")))[0].faults
     log_records.clear()
 
 
 def test_a_style_of_the_theme_that_is_none(log_records: list[logging.LogRecord]) -> None:
     """It is told with every page, though styles are parsed once."""
     press = Press((("theme/paper/paper.css", b"p { frobnicate: 1 }"),))
-    first, second = lay_out(job("<html lang=en><title>x</title><p>x", press=press)), lay_out(job(press=press))
+    (first,), (second,) = lay_out(job("<html lang=en><title>x</title><p>x", press=press)), lay_out(job(press=press))
     log_records.clear()
     assert any("frobnicate" in fault for fault in first.faults)
     assert any("frobnicate" in fault for fault in second.faults)
@@ -74,7 +75,7 @@ def test_a_style_of_the_theme_that_is_none(log_records: list[logging.LogRecord])
 def test_a_mistake_of_the_renderer_is_a_fault(log_records: list[logging.LogRecord]) -> None:
     """`li::marker` with content ends weasyprint 70.0 in a TypeError."""
     page = PAGE.replace("</head>", '<style>li::marker { content: "x" }</style></head>')
-    paper = lay_out(job(page))
+    (paper,) = lay_out(job(page))
     log_records.clear()
     assert paper.content == b""
     assert "the renderer failed" in paper.faults[-1]
@@ -84,7 +85,7 @@ def test_embedded_data_is_let_in() -> None:
     page = PAGE.replace(
         "</h1>", '</h1><img alt="x" src="data:image/svg+xml,%3Csvg xmlns=%27http://www.w3.org/2000/svg%27/%3E">'
     )
-    assert lay_out(job(page)).faults == ()
+    assert lay_out(job(page))[0].faults == ()
 
 
 def test_without_pango(tmp_path: Path) -> None:

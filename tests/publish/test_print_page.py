@@ -7,7 +7,8 @@ from bs4 import BeautifulSoup
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.card import Card
-from sizewright.publish.pages import data_page, paper_page
+from sizewright.publish.pages import data_page
+from sizewright.publish.paper_page import paper_page
 from sizewright.publish.theme import Theme
 from sizewright.read.project import Project
 

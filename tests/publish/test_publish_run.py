@@ -95,7 +95,7 @@ def test_progress(folder: Path, published: Publish) -> None:
     steps = Steps()
     shutil.rmtree(folder / "site")
     published(folder, progress=steps)
-    assert steps.told == [("pages", 2), ("PDFs", 2)]
+    assert steps.told == [("PDFs", 2), ("pages", 2)]
     assert steps.came == {"pages": 2, "PDFs": 2}
 
 
@@ -186,7 +186,7 @@ def test_the_paper_of_one_pattern_alone_is_the_one_of_the_site(folder: Path) -> 
     project = read_project(folder)
     proofed = [proof(pattern, project) for pattern in project.patterns]
     for each in proofed:
-        paper = paper_of(project, each)
+        paper = paper_of(project, each, f"patterns/{each.graded.pattern.name}.pdf")
         assert paper.faults == ()
         assert paper.content == (folder / "site" / paper.path).read_bytes()
 

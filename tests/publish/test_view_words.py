@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.links import Links
-from sizewright.publish.pages import paper_page
+from sizewright.publish.paper_page import paper_page
 from sizewright.publish.theme import Theme
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_pattern import pattern_view

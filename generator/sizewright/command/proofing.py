@@ -11,7 +11,7 @@ from sizewright.command.reading import Opened
 from sizewright.proof.acceptance import Accepted
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import elsewhere, proof
-from sizewright.publish.run import Progress
+from sizewright.publish.progress import Progress
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
 

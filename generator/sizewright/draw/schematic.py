@@ -30,13 +30,19 @@ class Drawing:
     folded: bool
 
 
-def drawing_of(schematic: Schematic, *, metric_first: bool) -> Drawing | None:
-    """The drawing; None where no piece of it can be drawn for any size."""
+def drawing_of(schematic: Schematic, *, metric_first: bool, only: int | None = None) -> Drawing | None:
+    """The drawing, of one size `only` where that is given; None where no piece of it can be drawn.
+
+    A measurement has the same letter and is printed alike in both.
+    """
     letters = _letters()
     drawn = [piece for piece in schematic.pieces if piece.outlines]
-    legends = [[Lettered(next(letters), piece.name, edge) for edge in piece.edges] for piece in drawn]
+    legends = [
+        [Lettered(next(letters), piece.name, edge, tuple(piece.outlines)) for edge in piece.edges] for piece in drawn
+    ]
     pairs = zip(drawn, legends, strict=True)
-    pieces = [made_ready(piece, legend, metric_first=metric_first) for piece, legend in pairs]
+    ready = (made_ready(piece, legend, metric_first=metric_first) for piece, legend in pairs)
+    pieces = [one for piece in ready for one in ((piece,) if only is None else piece.of_size(only))]
     if not pieces:
         return None
     told, scale = _told(pieces)

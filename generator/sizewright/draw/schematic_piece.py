@@ -3,7 +3,7 @@
 Its points are turned from exact cm into px once, at one px a cm; y grows downwards.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from sizewright.base.printing import Series, printed
@@ -18,11 +18,12 @@ _AIR = 3.0  # px around everything
 
 @dataclass(frozen=True, slots=True)
 class Lettered:
-    """A measurement of a piece, by its name, with the letter it has on the drawing."""
+    """A measurement of a piece, by its name, with the letter it has on the drawing and the sizes that are drawn."""
 
     letter: str
     piece: str
     edge: DrawnEdge
+    places: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,12 @@ class Piece:
     sizes: tuple[_Size, ...]
     words: Mapping[str, tuple[Series, ...]]
     box: Box
+
+    def of_size(self, place: int) -> Iterator["Piece"]:
+        """The piece as one size has it, where it has one."""
+        for size in self.sizes:
+            if size.place == place:
+                yield Piece(self.name, (size,), size.words, size.box)
 
     def figure(self, scale: float, *, told: bool) -> Figure:
         """The piece at a scale in px a cm; `told` is whether the labels for all sizes have more than their letter."""

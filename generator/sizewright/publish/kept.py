@@ -9,6 +9,7 @@ from pathlib import Path
 from urllib.parse import unquote
 
 from sizewright.publish.card import Card
+from sizewright.publish.editions import paper_folder, paper_path
 from sizewright.publish.feed import Correction, Listed
 from sizewright.publish.manifest import Manifest, digest
 from sizewright.publish.output import Output
@@ -21,14 +22,15 @@ _LOADED = re.compile(r"""\.\./((?:media|drawn|theme)/[^"'\s?#,<>]+)""")
 class Kept:
     """A refused pattern as it was last published: what the start page and the feed tell of it, and its files.
 
-    `loaded` are the pictures and styles of its page, for where the new site has no such file; `papers` has the key of
-    its PDF.
+    `loaded` are the pictures and styles of its page, for where the new site has no such file; `papers` and `pages` have
+    the keys and the pages of its PDFs.
     """
 
     listed: Listed
     files: tuple[Output, ...]
     loaded: tuple[Output, ...]
     papers: Mapping[str, str]
+    pages: Mapping[str, int]
 
 
 def keep(site: Path, manifest: Manifest | None, names: Sequence[str]) -> tuple[Kept, ...]:
@@ -40,7 +42,7 @@ def keep(site: Path, manifest: Manifest | None, names: Sequence[str]) -> tuple[K
 
 
 def _kept(site: Path, manifest: Manifest, name: str) -> Kept | None:
-    page, data, paper = (_file(site, manifest, f"patterns/{name}.{kind}") for kind in ("html", "json", "pdf"))
+    page, data = (_file(site, manifest, f"patterns/{name}.{kind}") for kind in ("html", "json"))
     if page is None or data is None:
         return None
     try:
@@ -50,9 +52,22 @@ def _kept(site: Path, manifest: Manifest, name: str) -> Kept | None:
     if card.name != name:
         return None
     corrections = tuple(Correction(day, text) for day, text in manifest.corrections.get(name, ()))
-    files = tuple(file for file in (page, data, paper) if file is not None)
-    papers = {file.path: manifest.papers[file.path] for file in files if file.path in manifest.papers}
-    return Kept(Listed(card, corrections), files, tuple(_loaded(site, manifest, page, card)), papers)
+    pdfs = tuple(_papers(site, manifest, name))
+    return Kept(
+        Listed(card, corrections),
+        (page, data, *pdfs),
+        tuple(_loaded(site, manifest, page, card)),
+        {file.path: manifest.papers[file.path] for file in pdfs if file.path in manifest.papers},
+        {file.path: manifest.pages[file.path] for file in pdfs if file.path in manifest.pages},
+    )
+
+
+def _papers(site: Path, manifest: Manifest, name: str) -> Iterator[Output]:
+    """All PDFs of a pattern: its page links to every one."""
+    for path in manifest.outputs:
+        file = _file(site, manifest, path) if path == paper_path(name) or path.startswith(paper_folder(name)) else None
+        if file is not None:
+            yield file
 
 
 def _file(site: Path, manifest: Manifest, path: str) -> Output | None:

@@ -1,4 +1,4 @@
-"""In: a print job. Out: its PDF, tagged and reproducible, with what is wrong with it.
+"""In: a print job. Out: its PDFs, one a sheet, tagged and reproducible, with what is wrong with them.
 
 The renderer sees no folder and no network: its fetcher knows the files of the job and nothing else. No clock is read,
 so the same job gives the same bytes on any day. The renderer is loaded with the first job and not before: it takes half
@@ -10,37 +10,41 @@ import logging
 import mimetypes
 from collections.abc import Iterator
 from contextlib import contextmanager, redirect_stderr, redirect_stdout
+from dataclasses import replace
 from functools import cache, lru_cache
 from types import ModuleType
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from sizewright.publish.faults import NoPango
-from sizewright.publish.print_job import NOWHERE, Files, Job, Paper, Press
+from sizewright.publish.print_job import BESIDE, NOWHERE, Files, Job, Paper, Press
+from sizewright.publish.sheets import set_on_sheet, too_large
 from sizewright.publish.tags import finish
+from sizewright.read.project import Sheet
 
 _NO_PANGO = (
     "PDFs need the Pango library, which is not installed here. Install it (Debian and Ubuntu: libpango-1.0-0, "
     "libpangoft2-1.0-0 and libharfbuzz-subset0; Fedora: pango; macOS: brew install pango)."
 )
 
-_VARIANT = "pdf/ua-1"
+_VARIANT, _VERSION = "pdf/ua-1", b"1.7"
 
 
-def lay_out(job: Job) -> Paper:
-    """The paper of a job, in any process that has this package.
+def lay_out(job: Job) -> tuple[Paper, ...]:
+    """The papers of a job, in any process that has this package; one alone where something is wrong.
 
-    What the renderer warns of, refuses or trips over is in the faults of the paper. Raises NoPango.
+    What the renderer warns of, refuses or trips over is in the faults of the first. Raises NoPango.
     """
     stylesheets, fonts, faults = set_up(job.press)
     with _said() as said:
         try:
-            content = _pdf(job, stylesheets, fonts)
+            papers = _papers(job, stylesheets, fonts)
         except _weasyprint().urls.FatalURLFetchingError as error:
-            return Paper(job.path, b"", (*said, str(error)))
+            return (Paper(job.path, b"", (*said, str(error))),)
         except Exception as error:  # a mistake of the renderer's must not become a traceback
-            return Paper(job.path, b"", (*said, f"the renderer failed: {type(error).__name__}: {error}"))
-    return Paper(job.path, content, tuple(dict.fromkeys((*faults, *said))))
+            return (Paper(job.path, b"", (*said, f"the renderer failed: {type(error).__name__}: {error}")),)
+    wrong = tuple(dict.fromkeys((*faults, *said)))
+    return (replace(papers[0], faults=wrong), *papers[1:])
 
 
 @lru_cache(maxsize=2)
@@ -58,16 +62,37 @@ def set_up(press: Press) -> tuple[tuple[Any, ...], Any, tuple[str, ...]]:
     return parsed, fonts, tuple(said)
 
 
-def _pdf(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> bytes:  # noqa: ANN401 (the renderer has no types)
+def _papers(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> list[Paper]:  # noqa: ANN401 (the renderer has no types)
     root = job.press.root
     fetcher = _fetcher(root, (*job.press.files, *job.pictures))
-    page = _weasyprint().HTML(string=job.html, base_url=root + job.path, url_fetcher=fetcher)
+    page = _weasyprint().HTML(string=job.html, base_url=root + BESIDE, url_fetcher=fetcher)
     document = page.render(font_config=fonts, stylesheets=list(stylesheets), pdf_variant=_VARIANT, pdf_forms=job.forms)
     document.metadata.created = job.created or None
     document.metadata.modified = job.modified or job.created or None
     _tell_lost_links(document)
-    content: bytes = document.write_pdf(finisher=finish, pdf_variant=_VARIANT)
-    return content
+    for fault in filter(None, (too_large(document, sheet) for _, sheet in job.targets)):
+        _LOGGER.warning(fault)
+    contents: list[bytes] = []
+    *others, (_, last) = job.targets
+
+    def write_others(document: Any, pdf: Any) -> None:  # noqa: ANN401
+        finish(document, pdf)
+        contents.extend(_written(pdf, sheet) for _, sheet in others)
+        set_on_sheet(pdf, last)
+
+    contents.append(document.write_pdf(finisher=write_others, pdf_variant=_VARIANT))
+    pages = len(document.pages)
+    return [Paper(path, content, (), pages) for (path, _), content in zip(job.targets, contents, strict=True)]
+
+
+def _written(pdf: Any, sheet: Sheet) -> bytes:  # noqa: ANN401
+    """The PDF on one sheet. What the renderer adds to it as it writes is taken away again, for the next one."""
+    set_on_sheet(pdf, sheet)
+    before, output = len(pdf.objects), io.BytesIO()
+    pdf.write(output, _VERSION, identifier=False, compress=True)
+    del pdf.objects[before:]
+    pdf.current_position = 0
+    return output.getvalue()
 
 
 def _tell_lost_links(document: Any) -> None:  # noqa: ANN401

@@ -40,7 +40,7 @@ class Stored:
 
 @dataclass(frozen=True, slots=True)
 class Manifest:
-    """What was written: the digest of every file, what it was made from, and the key of every PDF by its path.
+    """What was written: the digest of every file, what it was made from, and key and pages of every PDF by its path.
 
     `corrections` are those the feed tells of each pattern, as days and texts, for a run that refuses the pattern.
     `inputs` is None where the site must not be taken for up to date: something was refused, or was not looked at.
@@ -52,6 +52,7 @@ class Manifest:
     inputs: str | None = None
     patterns: int = 0
     warnings: int = 0
+    pages: Mapping[str, int] = field(default_factory=dict)
 
 
 def digest(content: bytes) -> str:
@@ -65,6 +66,7 @@ def as_json(manifest: Manifest) -> bytes:
         "made_by": _MADE_BY,
         "outputs": dict(manifest.outputs),
         "papers": dict(manifest.papers),
+        "pages": dict(manifest.pages),
         "corrections": dict(manifest.corrections),
         "inputs": manifest.inputs,
         "patterns": manifest.patterns,
@@ -82,16 +84,22 @@ def read_manifest(site: Path) -> Manifest | None:
     if not isinstance(told, dict) or told.get("made_by") != _MADE_BY:
         return None
     outputs, papers, corrections = told.get("outputs"), told.get("papers"), told.get("corrections")
-    if not (_is_texts(outputs) and _is_texts(papers) and _is_corrections(corrections)):
+    pages = told.get("pages", {})  # an older site does not tell them
+    if not (_is_texts(outputs) and _is_texts(papers) and _is_numbers(pages) and _is_corrections(corrections)):
         return None
     inputs, patterns, warnings = told.get("inputs"), told.get("patterns"), told.get("warnings")
     if not (isinstance(patterns, int) and isinstance(warnings, int)):
         return None
-    return Manifest(outputs, papers, corrections, inputs if isinstance(inputs, str) else None, patterns, warnings)
+    known = inputs if isinstance(inputs, str) else None
+    return Manifest(outputs, papers, corrections, known, patterns, warnings, pages)
 
 
 def _is_texts(told: object) -> TypeGuard[dict[str, str]]:
     return isinstance(told, dict) and all(isinstance(value, str) for value in told.values())
+
+
+def _is_numbers(told: object) -> TypeGuard[dict[str, int]]:
+    return isinstance(told, dict) and all(isinstance(value, int) for value in told.values())
 
 
 def _is_corrections(told: object) -> TypeGuard[dict[str, list[list[str]]]]:

@@ -1,8 +1,9 @@
-"""In: the proofed project. Out: every HTML page of the site, the print page of a pattern, and its data file."""
+"""In: the proofed project. Out: every HTML page of the site, and the data file of a pattern."""
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from urllib.parse import urlsplit
 
 from sizewright.base.printing import exact_text
@@ -13,9 +14,12 @@ from sizewright.publish import view_method, view_rules, view_terms
 from sizewright.publish.card import Card
 from sizewright.publish.departures_data import departures_data
 from sizewright.publish.drawn import drawn_files
+from sizewright.publish.editions import editions
 from sizewright.publish.joined import joined
 from sizewright.publish.links import Links
+from sizewright.publish.offered import papers_view
 from sizewright.publish.output import Output
+from sizewright.publish.print_job import Printed
 from sizewright.publish.structured import collection_data, pattern_data
 from sizewright.publish.theme import Theme
 from sizewright.publish.view import Link, Page, Site, TextView
@@ -35,24 +39,21 @@ _KNITTING = Link("Your knitting", "knitting.html")
 _OWN = ("index", "knitting", "abbreviations", "method", "rules", "404")
 
 
-def site_pages(project: Project, proofed: Sequence[Proofed], kept: Sequence[Card], theme: Theme) -> Iterator[Output]:
+def site_pages(
+    project: Project,
+    proofed: Sequence[Proofed],
+    kept: Sequence[Card],
+    theme: Theme,
+    printed: Mapping[str, Printed] = MappingProxyType({}),
+) -> Iterator[Output]:
     """Every page. `kept` are the cards of patterns whose last good pages stay as they are: they are only listed.
+
+    `printed` tells what is known of the PDFs by their paths.
 
     Raises BadTheme where a template cannot be used.
     """
     files = {output.path: output.content for output in theme.assets()}
-    yield from _Pages(project, proofed, kept, theme, files).all()
-
-
-def paper_page(proofed: Proofed, project: Project, theme: Theme) -> str:
-    """The print page of one pattern; its pictures and links are relative to `patterns/`.
-
-    Raises BadTheme where a template cannot be used.
-    """
-    links = Links("../", project.studio.address, paper=True)
-    view = pattern_view(proofed.worked, project, links, Terms.of(project, links))
-    page = Page(view.title, view.summary, pattern_path(proofed.graded.pattern.name, "pdf"), view.address)
-    return theme.render("paper.html", site=_site(project, "../"), page=page, pattern=view)
+    yield from _Pages(project, proofed, kept, theme, printed, files).all()
 
 
 def data_page(proofed: Proofed, project: Project) -> bytes:
@@ -87,6 +88,7 @@ class _Pages:
     proofed: Sequence[Proofed]
     kept: Sequence[Card]
     theme: Theme
+    printed: Mapping[str, Printed]
     files: Mapping[str, bytes]
     joined: dict[str, Output] = field(default_factory=dict)
 
@@ -119,7 +121,7 @@ class _Pages:
         return Output(page.path, html.encode())
 
     def collection(self) -> Output:
-        site, links = _site(self.project, ""), self.links("")
+        site, links = site_view(self.project, ""), self.links("")
         cards = card_views(self.cards(), links)
         home = links.absolute("")
         page = Page(site.studio, site.description, "index.html", home, collection_data(site, home, cards))
@@ -128,10 +130,11 @@ class _Pages:
         return self.output("index.html", page, site, cards=cards, filters=filters(cards), find=find, intro=intro)
 
     def patterns(self) -> Iterator[Output]:
-        site, links = _site(self.project, "../"), self.links("../")
+        site, links = site_view(self.project, "../"), self.links("../")
         terms = Terms.of(self.project, links)
         for proofed in self.proofed:
-            view = pattern_view(proofed.worked, self.project, links, terms)
+            offered = papers_view(editions(proofed.graded.pattern, self.project.studio.papers), self.printed)
+            view = replace(pattern_view(proofed.worked, self.project, links, terms), papers=offered)
             file = Card.of(proofed).picture
             picture = (links.absolute(file) or links.file(file)) if file else ""
             path = pattern_path(proofed.graded.pattern.name)
@@ -142,7 +145,7 @@ class _Pages:
     def techniques(self) -> Iterator[Output]:
         if not self.project.techniques:
             return
-        site, links = _site(self.project, "../"), self.links("../")
+        site, links = site_view(self.project, "../"), self.links("../")
         cards, terms = card_views(self.cards(), links), Terms.of(self.project, links)
         entries = []
         for technique in self.project.techniques:
@@ -156,13 +159,13 @@ class _Pages:
         yield self.output("techniques.html", page, site, techniques=tuple(entries))
 
     def text(self, source: Pattern) -> Output:
-        site, links = _site(self.project, ""), self.links("")
+        site, links = site_view(self.project, ""), self.links("")
         view = text_view(source, self.project, links)
         path = f"{source.name}.html"
         return self.output("page.html", Page(view.title, view.summary, path, links.absolute(path)), site, text=view)
 
     def abbreviations(self) -> Output:
-        site, links = _site(self.project, ""), self.links("")
+        site, links = site_view(self.project, ""), self.links("")
         terms = Terms.of(self.project, links).views
         path = view_terms.PATH
         page = Page("Abbreviations", "", path, links.absolute(path))
@@ -170,28 +173,28 @@ class _Pages:
 
     def method(self) -> Output:
         """How the numbers are worked: what a reader may want to know who is to trust them for a week."""
-        site, links = _site(self.project, ""), self.links("")
+        site, links = site_view(self.project, ""), self.links("")
         page = Page(_METHOD, "", view_method.PATH, links.absolute(view_method.PATH))
         methods, intro = tuple(view_method.method_views()), self.intro("method", links)
         return self.output("method.html", page, site, methods=methods, intro=intro)
 
     def rules(self) -> Output:
         """What is checked before anything is published."""
-        site, links = _site(self.project, ""), self.links("")
+        site, links = site_view(self.project, ""), self.links("")
         page = Page(_RULES, "", view_rules.PATH, links.absolute(view_rules.PATH))
         rules, intro = tuple(view_rules.rule_views()), self.intro("rules", links)
         return self.output("rules.html", page, site, rules=rules, intro=intro)
 
     def knitting(self) -> Output:
         """Everything somebody knits from this site; what it lists is known to their device alone."""
-        site, links = _site(self.project, ""), self.links("")
+        site, links = site_view(self.project, ""), self.links("")
         page = Page(_KNITTING.text, "", _KNITTING.href, links.absolute(_KNITTING.href))
         return self.output("knitting.html", page, site, intro=self.intro("knitting", links))
 
     def not_found(self) -> Output:
         """The page a server gives for any address that leads nowhere, so its links start at the top of the site."""
         root = urlsplit(self.project.studio.address).path or "/"
-        site, links = _site(self.project, root), self.links(root)
+        site, links = site_view(self.project, root), self.links(root)
         page = Page("Page not found", "", "404.html", "")
         return self.output("404.html", page, site, intro=self.intro("404", links))
 
@@ -205,7 +208,8 @@ def _used_in(technique: Pattern, cards: Sequence[CardView]) -> tuple[Link, ...]:
     return tuple(Link(shown.card.title, shown.href) for shown in cards if technique.name in shown.card.techniques)
 
 
-def _site(project: Project, root: str) -> Site:
+def site_view(project: Project, root: str) -> Site:
+    """What all pages share that are so deep in the site."""
     studio = project.studio
     techniques = (Link("Techniques", f"{root}techniques/index.html"),) if project.techniques else ()
     pages = sorted((page for page in project.pages if page.name not in _OWN), key=lambda page: page.header.title)

@@ -1,4 +1,4 @@
-"""In: print jobs. Out: their papers, in the order of the jobs, laid out here or by two processes side by side.
+"""In: print jobs. Out: the papers of each, in the order of the jobs, laid out here or by two processes side by side.
 
 A job is done by a function of the package on plain data, so any `concurrent.futures.Executor` can do it, one that
 reaches other machines too. Threads would gain nothing: the renderer holds the interpreter.
@@ -24,8 +24,8 @@ MANY = 4
 _PROCESSES = 2
 
 
-def lay_out_all(jobs: Sequence[Job], executor: Executor | None = None) -> Iterator[Paper]:
-    """The papers of all jobs, each as soon as it is done. `executor` does them elsewhere.
+def lay_out_all(jobs: Sequence[Job], executor: Executor | None = None) -> Iterator[tuple[Paper, ...]]:
+    """The papers of each job, as soon as they are done. `executor` does them elsewhere.
 
     Raises NoPango where the renderer cannot be loaded, PaperFault where a process was ended from outside.
     """
@@ -37,7 +37,7 @@ def lay_out_all(jobs: Sequence[Job], executor: Executor | None = None) -> Iterat
         yield from _side_by_side(jobs)
 
 
-def _side_by_side(jobs: Sequence[Job]) -> Iterator[Paper]:
+def _side_by_side(jobs: Sequence[Job]) -> Iterator[tuple[Paper, ...]]:
     # Started afresh, not forked: the progress bar of a terminal is a thread, and a forked copy of one can hang.
     pool = ProcessPoolExecutor(_PROCESSES, get_context("spawn"), _warm, (jobs[0].press,))
     try:

@@ -9,14 +9,19 @@ from importlib import metadata
 from pathlib import Path
 from urllib.parse import unquote
 
+from sizewright.read.project import Sheet
+
 # Where a page of a site without an address is laid out; no real place can have the name (RFC 2606, section 2).
 NOWHERE = "https://site.invalid/"
+
+# Where the pages of patterns are: what a print page names, it names from there, wherever its PDFs are.
+BESIDE = "patterns/"
 
 Files = tuple[tuple[str, bytes], ...]
 
 # What decides how a page comes out beside the page itself: the renderer, and our own use of it.
 _RENDERER = ("weasyprint", "pydyf", "fonttools", "tinycss2", "tinyhtml5")
-_OUR_USE = ("layout.py", "tags.py")
+_OUR_USE = ("layout.py", "sheets.py", "tags.py")
 
 _PICTURE = re.compile(r"""\bmedia/([^"'\s<>()?#]+)""")
 
@@ -41,12 +46,13 @@ class Press:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """One PDF to lay out: its path in the site, the page, the pictures on it and its dates (ISO 8601, "" for none).
+    """What is laid out once: a page, the pictures on it and its dates (ISO 8601, "" for none).
 
-    With `forms` its boxes can be filled in.
+    `targets` are the PDFs made of it, by their paths in the site, each on its sheet. With `forms` their boxes can be
+    filled in.
     """
 
-    path: str
+    targets: tuple[tuple[str, Sheet], ...]
     html: str
     pictures: Files
     created: str
@@ -55,20 +61,35 @@ class Job:
     forms: bool = False
 
     @property
+    def path(self) -> str:
+        """The path of its first PDF."""
+        return self.targets[0][0]
+
+    @property
     def key(self) -> str:
-        """The digest of everything the PDF shows and of what lays it out: the same key means the same PDF."""
+        """The digest of everything its PDFs show and of what lays them out: the same key means the same PDFs."""
         dates = f"{self.created}\0{self.modified}\0{'form' if self.forms else ''}"
-        page = (self.path.encode(), self.html.encode(), *_flat(self.pictures))
+        targets = "\0".join(part for target in self.targets for part in target)
+        page = (targets.encode(), self.html.encode(), *_flat(self.pictures))
         return _digest(_renderer_digest().encode(), self.press.digest.encode(), dates.encode(), *page)
 
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """A PDF and what the renderer said against it; with a fault it must not be shown to anybody."""
+    """A PDF, its pages, and what the renderer said against it; with a fault it must not be shown to anybody."""
 
     path: str
     content: bytes
     faults: tuple[str, ...]
+    pages: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """What a reader is told of a PDF before it is fetched: its pages, and its size in bytes."""
+
+    pages: int
+    size: int
 
 
 def pictures_on(html: str, media: Mapping[str, bytes]) -> Files:

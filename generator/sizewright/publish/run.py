@@ -4,24 +4,27 @@ Whatever happens, `site/` is the old site or the new one: all is made beside it 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from pathlib import Path, PurePosixPath
-from typing import Protocol
 
 from sizewright.base.finding import Level
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import elsewhere
 from sizewright.publish.card import Card
-from sizewright.publish.faults import CannotWrite, PaperFault
+from sizewright.publish.editions import editions
+from sizewright.publish.faults import CannotWrite
 from sizewright.publish.feed import FEED, Correction, Listed, feed
 from sizewright.publish.kept import Kept, keep
 from sizewright.publish.layout import lay_out
-from sizewright.publish.manifest import Manifest, digest, read_manifest
+from sizewright.publish.manifest import Manifest, read_manifest
 from sizewright.publish.offline import offline_files
 from sizewright.publish.output import Output
-from sizewright.publish.pages import data_page, paper_page, site_pages
-from sizewright.publish.paper import lay_out_all
-from sizewright.publish.print_job import Job, Paper, Press, pictures_on
+from sizewright.publish.pages import data_page, site_pages
+from sizewright.publish.paper_jobs import Printer
+from sizewright.publish.paper_page import PaperPages
+from sizewright.publish.print_job import Paper
+from sizewright.publish.progress import Progress
+from sizewright.publish.put_papers import Put, put_papers
 from sizewright.publish.sitemap import SITEMAP, sitemap
 from sizewright.publish.theme import Theme
 from sizewright.publish.write import Draft, new_site
@@ -29,16 +32,6 @@ from sizewright.read.pattern import Image, Pattern
 from sizewright.read.project import Project
 
 _FOLDER = "patterns"
-
-
-class Progress(Protocol):
-    """Told how far the work is, for somebody who waits."""
-
-    def start(self, total: int, what: str) -> None:
-        """A stretch of work begins: so many of what ("pages", "PDFs")."""
-
-    def step(self) -> None:
-        """One of them is done."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,9 +81,10 @@ def publish(  # noqa: PLR0913 (all but two by their names)
     media = _media(project, good)
     with new_site(site or site_folder(project.folder)) as draft:
         old = read_manifest(draft.site)
-        run = _Run(project, good, theme, media, draft, old, keep(draft.site, old, refused), progress)
+        printer = Printer(project, theme, media)
+        put = put_papers(printer, good, draft, old, progress) if papers else Put()
+        run = _Run(project, good, theme, media, draft, keep(draft.site, old, refused), progress, put)
         run.put_pages()
-        laid_out = run.put_papers() if papers else ()
         run.put_rest()
         draft.finish(run.manifest(_warnings(project, proofed), None if refused else inputs))
     return Published(
@@ -98,22 +92,25 @@ def publish(  # noqa: PLR0913 (all but two by their names)
         written=tuple(draft.written),
         unchanged=tuple(draft.unchanged),
         removed=tuple(path for path in old.outputs if path not in draft.digests) if old else (),
-        laid_out=laid_out,
+        laid_out=put.laid_out,
         kept=tuple(each.listed.card.name for each in run.kept),
         refused=refused,
     )
 
 
-def paper_path(name: str) -> str:
-    """Where the PDF of a pattern is in the site."""
-    return f"{_FOLDER}/{name}.pdf"
+def paper_of(project: Project, proofed: Proofed, path: str) -> Paper:
+    """One PDF of a pattern, by its path in the site; KeyError where it has none there.
 
-
-def paper_of(project: Project, proofed: Proofed) -> Paper:
-    """The PDF of one pattern alone. Raises NoPango, CannotWrite (a picture that cannot be read) and BadTheme."""
-    theme = Theme.find(project.studio.theme, project.folder)
-    html = paper_page(proofed, project, theme)
-    return lay_out(_job(proofed, html, _media(project, (proofed,)), _press(project, theme)))
+    Raises NoPango, CannotWrite (a picture that cannot be read) and BadTheme.
+    """
+    printer = Printer(project, Theme.find(project.studio.theme, project.folder), _media(project, (proofed,)))
+    for edition in editions(proofed.graded.pattern, project.studio.papers):
+        for target in edition.targets:
+            if target[0] == path:
+                pages = PaperPages(proofed, project, printer.theme)
+                job = printer.job(proofed.graded.pattern, edition, pages)
+                return lay_out(replace(job, targets=(target,)))[0]
+    raise KeyError(path)
 
 
 def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ...], bool]:
@@ -143,55 +140,19 @@ class _Run:
     theme: Theme
     media: Mapping[str, bytes]
     draft: Draft
-    old: Manifest | None
     kept: tuple[Kept, ...]
     progress: Progress
-    keys: dict[str, str] = field(default_factory=dict)
+    papers: Put
 
     def put_pages(self) -> None:
         self.progress.start(len(self.good), "pages")
-        for output in site_pages(self.project, self.good, tuple(each.listed.card for each in self.kept), self.theme):
+        cards = tuple(each.listed.card for each in self.kept)
+        for output in site_pages(self.project, self.good, cards, self.theme, self.papers.printed):
             self.draft.put(output)
             if PurePosixPath(output.path).parent.name == _FOLDER:
                 self.progress.step()
         for each in self.good:
             self.draft.put(Output(f"{_FOLDER}/{each.graded.pattern.name}.json", data_page(each, self.project)))
-
-    def put_papers(self) -> tuple[str, ...]:
-        """Puts every PDF, laid out anew only where it would show something else. Gives the paths of those."""
-        press = _press(self.project, self.theme)
-        jobs = []
-        for each in self.good:
-            job = _job(each, paper_page(each, self.project, self.theme), self.media, press)
-            self.keys[job.path] = job.key
-            same = self.same_paper(job)
-            if same is None:
-                jobs.append(job)
-            else:
-                self.draft.put(same)
-        self.lay_out(jobs)
-        return tuple(job.path for job in jobs)
-
-    def lay_out(self, jobs: Sequence[Job]) -> None:
-        faults: list[str] = []
-        self.progress.start(len(jobs), "PDFs")
-        for paper in lay_out_all(jobs):
-            faults += (f"{paper.path}: {fault}" for fault in paper.faults)
-            if not faults:
-                self.draft.put(Output(paper.path, paper.content))
-            self.progress.step()
-        if faults:
-            raise PaperFault(tuple(faults))
-
-    def same_paper(self, job: Job) -> Output | None:
-        """The old PDF where it shows the same; None where it does not, or is not as it was written."""
-        if self.old is None or self.old.papers.get(job.path) != self.keys[job.path]:
-            return None
-        try:
-            content = (self.draft.site / job.path).read_bytes()
-        except OSError:
-            return None
-        return Output(job.path, content) if digest(content) == self.old.outputs.get(job.path) else None
 
     def put_rest(self) -> None:
         """Everything beside pages and PDFs; the kept files last, as a new file of the same name goes first."""
@@ -218,32 +179,16 @@ class _Run:
         return (*fresh, *(each.listed for each in self.kept))
 
     def manifest(self, warnings: int, inputs: str | None) -> Manifest:
-        papers = {**self.keys, **{path: key for each in self.kept for path, key in each.papers.items()}}
+        papers = {**self.papers.keys, **{path: key for each in self.kept for path, key in each.papers.items()}}
+        pages = {path: one.pages for path, one in self.papers.printed.items()}
+        pages |= {path: count for each in self.kept for path, count in each.pages.items()}
         corrections = {
             listed.card.name: [(each.day, each.text) for each in listed.corrections]
             for listed in self.listed()
             if listed.corrections
         }
         patterns = len(self.good) + len(self.kept)
-        return Manifest(self.draft.digests, papers, corrections, inputs, patterns, warnings)
-
-
-def _press(project: Project, theme: Theme) -> Press:
-    files = tuple((output.path, output.content) for output in theme.paper_files())
-    return Press(files, project.studio.address)
-
-
-def _job(proofed: Proofed, html: str, media: Mapping[str, bytes], press: Press) -> Job:
-    pattern = proofed.graded.pattern
-    published, revised = pattern.header.published, pattern.header.revised
-    return Job(
-        path=paper_path(pattern.name),
-        html=html,
-        pictures=pictures_on(html, media),
-        created=published.date.isoformat() if published else "",
-        modified=revised.date.isoformat() if revised else "",
-        press=press,
-    )
+        return Manifest(self.draft.digests, papers, corrections, inputs, patterns, warnings, pages)
 
 
 def _corrections(pattern: Pattern) -> tuple[Correction, ...]:

@@ -25,7 +25,7 @@ from sizewright.publish.view_words import in_both_terms
 
 BASIC = "studio"
 ASSETS = "assets"
-PAPER = "paper"
+PAPER, LARGE = "paper", "large"
 _SHIPPED = "shipped"
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*")
 
@@ -78,9 +78,15 @@ class Theme:
         """What the theme adds to the site: its `assets` folder, below `theme/`, scripts without their comments."""
         return tuple(Output(f"theme/{name}", slim(name, path.read_bytes())) for name, path in self._below(ASSETS))
 
-    def paper_files(self) -> tuple[Output, ...]:
-        """What print pages may load beside media: the `paper` folder (stylesheet, TTF fonts) as `theme/paper/...`."""
-        return tuple(Output(f"theme/{PAPER}/{name}", path.read_bytes()) for name, path in self._below(PAPER))
+    def paper_files(self, *, large: bool = False) -> tuple[Output, ...]:
+        """What print pages may load beside media: the `paper` folder (stylesheets, TTF fonts) as `theme/paper/...`.
+
+        In large print a file of the `large` folder stands for the one of its name there.
+        """
+        found = {name: (f"theme/{PAPER}/{name}", path) for name, path in self._below(PAPER)}
+        if large:
+            found |= {name: (f"theme/{LARGE}/{name}", path) for name, path in self._below(LARGE)}
+        return tuple(Output(name, path.read_bytes()) for _, (name, path) in sorted(found.items()))
 
     def render(self, template: str, **data: object) -> str:
         """One page. Raises BadTheme where a template cannot be read or asks for what is not there."""

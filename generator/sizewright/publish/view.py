@@ -12,6 +12,7 @@ from sizewright.publish.picture_size import Size
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_choice import BesideGroup, FitView
 from sizewright.publish.view_departed import DeparturesView
+from sizewright.publish.view_papers import PapersView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_swatch import MyGaugeView
 from sizewright.publish.view_table import SizeChoice, SizeTable
@@ -198,7 +199,9 @@ class PatternView:
     """Everything a pattern's page and its paper show; `order` is "S (M, L)", "" in a pattern of one size.
 
     `own_title` is the fragment of the designer's own heading "Instructions", which that of the page stands for. `rows`
-    is what each size works one row after the other, as JSON for a script element; "" on paper.
+    is what each size works one row after the other, as JSON for a script element; "" on paper. `only`
+    is the size that the paper of one size is for: then nothing here tells of another. `papers` are the PDFs that its
+    page offers.
     """
 
     title: str
@@ -236,6 +239,8 @@ class PatternView:
     data: str
     rows: Markup = _NOTHING
     departures: DeparturesView | None = None
+    only: SizeChoice | None = None
+    papers: tuple[PapersView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

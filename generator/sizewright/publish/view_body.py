@@ -57,14 +57,16 @@ def body_view(  # noqa: PLR0913 (what a body holds, one each)
     drawn: Mapping[Span, Figures],
     schematics: Sequence[Schematic],
     explained: Explained | None = None,
+    only: int | None = None,
 ) -> Body:
     """The body of a pattern, a technique or a page; `drawn` are the figures of its stitch blocks.
 
-    Without `explained` its words stand as they are, in its own terms alone: a page of text cannot be switched.
+    Without `explained` its words stand as they are, in its own terms alone: a page of text cannot be switched. `only`
+    is the place of the one size it is for, where the pieces are those that it reads.
     """
     by_place = {one.span: one for one in schematics}
     return _Writer(
-        pattern, inserts, links, metric_first, drawn, by_place, explained or Explained(), marked(pattern)
+        pattern, inserts, links, metric_first, drawn, by_place, explained or Explained(), marked(pattern), only
     ).write()
 
 
@@ -78,6 +80,7 @@ class _Writer:
     schematics: Mapping[Span, Schematic]
     explained: Explained
     marks: Marks
+    only: int | None
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -176,11 +179,13 @@ class _Writer:
         key = (piece.formula.text, style, piece.sizes)
         if key not in self.printed:
             places = self.places(piece.sizes)
-            self.printed[key] = insert_html(values, style, places, metric_first=self.metric_first)
+            self.printed[key] = insert_html(values, style, places, metric_first=self.metric_first, only=self.only)
         return self.printed[key]
 
     def number(self, piece: Insert | TypedList) -> str:
-        return self.insert(piece) if isinstance(piece, Insert) else typed_html(piece, self.places(piece.sizes))
+        return (
+            self.insert(piece) if isinstance(piece, Insert) else typed_html(piece, self.places(piece.sizes), self.only)
+        )
 
     def places(self, sizes: tuple[str, ...] | None) -> Sequence[int]:
         """Which values the sizes of a passage have; all where there is none, one where the pattern has one size."""
@@ -209,10 +214,9 @@ class _Writer:
         for said, places in groups.items():
             left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
             pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
-            if pieces and len(groups) == 1:
-                yield line_view(pieces, self.number, self.explained)
-            elif pieces:
-                yield self.line_for(pieces, places)
+            if not pieces or (self.only is not None and self.only not in places):
+                continue
+            yield line_view(pieces, self.number, self.explained) if len(groups) == 1 else self.line_for(pieces, places)
 
     def says(self, clause: Clause, place: int) -> bool:
         """Whether a size has something to do in a clause."""
@@ -226,10 +230,11 @@ class _Writer:
         self.explained.for_some += 1
         told = line_view(own, self.number, self.explained)
         self.explained.for_some -= 1
-        return replace(told, sizes=names, classes=" ".join(map(size_class, places)))
+        alone = self.only is not None
+        return told if alone else replace(told, sizes=names, classes=" ".join(map(size_class, places)))
 
     def schematic(self, span: Span) -> None:
-        view = schematic_view(self.schematics[span], metric_first=self.metric_first)
+        view = schematic_view(self.schematics[span], metric_first=self.metric_first, only=self.only)
         if view is not None:
             self.block(Part("schematic", schematic=view))
 

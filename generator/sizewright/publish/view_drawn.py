@@ -18,6 +18,7 @@ from sizewright.read.pattern import Insert, TypedList
 from sizewright.work.worked import Worked
 
 _CAPTION = "The cloth of the first piece, drawn from its rows"
+_CLOTH = "Its cloth, drawn from the rows"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +39,14 @@ def piece_picture(worked: Worked, links: Links) -> Picture | None:
 def figures(worked: Worked, links: Links) -> Mapping[Span, Figures]:
     """The drawings of every stitch block, by its place."""
     return {
-        span: Figures(drawings, _picture(drawn_path(worked, number), drawings.cloth, links), links.paper)
+        span: Figures(drawings, _cloth(drawn_path(worked, number), drawings.cloth, links), links.paper)
         for number, (span, drawings) in enumerate(drawn(worked).stitches.items(), start=1)
     }
+
+
+def _cloth(path: str, drawing: Drawing | None, links: Links) -> Picture | None:
+    picture = _picture(path, drawing, links)
+    return picture and replace(picture, caption=_CLOTH)
 
 
 def _picture(path: str, drawing: Drawing | None, links: Links) -> Picture | None:

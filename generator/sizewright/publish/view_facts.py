@@ -1,15 +1,19 @@
 """In: the header of a pattern. Out: its yarns and dates as a page says them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date
 
 from markupsafe import Markup
 
 from sizewright.base.printing import printed
 from sizewright.base.units import LENGTH, MASS
+from sizewright.publish.for_size import tells_of_others
 from sizewright.publish.view import ChangeView, DayView, YarnView
 from sizewright.publish.view_numbers import measure_html
 from sizewright.read.pattern import Change, Words, Yarn
+
+# What a paper for one size says in place of a correction that tells of several.
+ELSEWHERE = "A correction that tells of several sizes: it is on the pattern’s page and in the paper for all sizes."
 
 
 def text_of(words: Words | None) -> str:
@@ -28,9 +32,22 @@ def day_view(day: date) -> DayView:
     return DayView(f"{day.day} {day:%B %Y}", day.isoformat())
 
 
-def change_views(changes: Iterable[Change]) -> tuple[ChangeView, ...]:
-    """The errata, as the header has them: newest first."""
-    return tuple(ChangeView(day_view(change.date.date), change.text.text) for change in changes)
+def change_views(
+    changes: Iterable[Change], sizes: Sequence[str] = (), only: int | None = None
+) -> tuple[ChangeView, ...]:
+    """The errata, as the header has them: newest first.
+
+    For one size `only`, one that has words or numbers of others is not cut up: it is said where it stands in full.
+    """
+    return tuple(
+        ChangeView(
+            day_view(change.date.date),
+            ELSEWHERE
+            if only is not None and tells_of_others(change.text.text, sizes[only], sizes)
+            else change.text.text,
+        )
+        for change in changes
+    )
 
 
 def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:

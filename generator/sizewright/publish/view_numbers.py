@@ -26,22 +26,26 @@ def size_class(place: int) -> str:
     return f"z{place}"
 
 
-def graded_html(values: Sequence[str], places: Sequence[int]) -> str:
-    """ "72 (80, 88)" with each value in an element of its size, plain text where all sizes agree.
+def graded_html(values: Sequence[str], places: Sequence[int], only: int | None = None) -> str:
+    """ "72 (80, 88)" with each value in an element of its size; plain text where all agree, or for one size `only`.
 
-    `places` says to which size each value belongs.
+    `places` says to which size each value belongs. What one size is told is printed as it is among all the others.
     """
     if len(set(values)) == 1:
         return escape(values[0])
+    if only is not None:
+        return escape(values[places.index(only)])
     opened = [f"{_open(place)}{escape(value)}" for place, value in zip(places, values, strict=True)]
     return f'<span class="graded">{opened[0]}{_FIRST}{_NEXT.join(opened[1:])}{_LAST}'
 
 
-def insert_html(values: Values, style: str | None, places: Sequence[int], *, metric_first: bool) -> Markup:
+def insert_html(
+    values: Values, style: str | None, places: Sequence[int], *, metric_first: bool, only: int | None = None
+) -> Markup:
     """A number of the text in both unit systems, for the sizes that read it: "4 (4, 5) cm / 1½ (1½, 2) in"."""
     read = tuple(values.values[place] for place in places)
     series = printed(read, values.dimension, style, metric_first=metric_first)
-    return _in_systems([(_with_unit(graded_html(one.values, places), one.unit), one.system) for one in series])
+    return _in_systems([(_with_unit(graded_html(one.values, places, only), one.unit), one.system) for one in series])
 
 
 def measure_html(series: Sequence[Series]) -> Markup:
@@ -56,13 +60,13 @@ def _in_systems(told: Sequence[tuple[str, str]]) -> Markup:
     return Markup(_BETWEEN.join(f'<span class="{system}">{html}</span>' for html, system in told))  # noqa: S704
 
 
-def typed_html(typed: TypedList, places: Sequence[int]) -> str:
+def typed_html(typed: TypedList, places: Sequence[int], only: int | None = None) -> str:
     """A bracket list typed by hand, in the kind of fractions it was typed in."""
     if not typed.values:  # only a refused pattern, in the preview, has a list that does not answer to its sizes
         return escape(typed.text)
     read = [typed.values[place] for place in places]
     text = decimal if "." in typed.text or any(value and 4 % value.denominator for value in read) else quarters
-    return graded_html([_NONE if value is None else text(value) for value in read], places)
+    return graded_html([_NONE if value is None else text(value) for value in read], places, only)
 
 
 def cell_html(series: Sequence[Series], place: int) -> Markup:

@@ -74,7 +74,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         terms=used,
         techniques=tuple(link for link, _ in techniques),
         own_title=own_title,
-        body=_body(worked, pieces, links, explained, metric_first=metric_first),
+        body=body_of(worked, pieces, links, explained, metric_first=metric_first),
         rows=Markup() if links.paper else rows_data(worked, sizes, words, metric_first=metric_first),
         departures=departures_view(worked, project, links, sizes, metric_first=metric_first),
     )
@@ -108,7 +108,16 @@ def _header_view(pattern: Pattern, project: Project, links: Links, words: WordsV
     )
 
 
-def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, explained: Explained, *, metric_first: bool) -> Body:
+def body_of(
+    worked: Worked,
+    pieces: tuple[Piece, ...],
+    links: Links,
+    explained: Explained,
+    *,
+    metric_first: bool,
+    only: int | None = None,
+) -> Body:
+    """The body of these pieces, as the size at the place `only` reads it where that is given."""
     graded, drawn = worked.graded, figures(worked, links)
     return body_view(
         replace(graded.pattern, body=pieces),
@@ -118,6 +127,7 @@ def _body(worked: Worked, pieces: tuple[Piece, ...], links: Links, explained: Ex
         drawn=drawn,
         schematics=graded.schematics,
         explained=explained,
+        only=only,
     )
 
 

@@ -1,7 +1,5 @@
 """In: a graded schematic. Out: what a page shows of it: its pieces drawn, and a table of their measurements."""
 
-from collections.abc import Sequence
-
 from markupsafe import Markup
 
 from sizewright.draw.schematic import Drawing, drawing_of
@@ -13,25 +11,24 @@ from sizewright.publish.view_numbers import insert_html
 from sizewright.publish.view_piece import EdgeView, PieceView, SchematicView
 
 
-def schematic_view(schematic: Schematic, *, metric_first: bool) -> SchematicView | None:
-    """The schematic; None where there is nothing to draw."""
-    drawing = drawing_of(schematic, metric_first=metric_first)
+def schematic_view(schematic: Schematic, *, metric_first: bool, only: int | None = None) -> SchematicView | None:
+    """The schematic, of one size `only` where that is given; None where there is nothing to draw."""
+    drawing = drawing_of(schematic, metric_first=metric_first, only=only)
     if drawing is None:
         return None
-    pieces = tuple(_piece(figure, drawing, metric_first=metric_first) for figure in drawing.figures)
+    pieces = tuple(_piece(figure, drawing, metric_first=metric_first, only=only) for figure in drawing.figures)
     return SchematicView(pieces, drawing.folded, any(figure.alone for figure in drawing.figures))
 
 
-def _piece(figure: Figure, drawing: Drawing, *, metric_first: bool) -> PieceView:
+def _piece(figure: Figure, drawing: Drawing, *, metric_first: bool, only: int | None) -> PieceView:
     legend = [one for one in drawing.legend if one.piece == figure.name]
-    places = sorted(trace.place for trace in figure.traces)
-    edges = tuple(_edge(one, places, metric_first=metric_first) for one in legend)
+    edges = tuple(_edge(one, metric_first=metric_first, only=only) for one in legend)
     name = spoken_name(figure.name)
     letters = f"{legend[0].letter} to {legend[-1].letter}" if len(legend) > 1 else legend[0].letter
     title = f"Outline of the piece “{name}”, to scale; its measurements {letters} stand in the table beside it"
     return PieceView(name, Markup(figure_svg(figure, title)), edges)  # noqa: S704 (markup of the drawing stage)
 
 
-def _edge(one: Lettered, places: Sequence[int], *, metric_first: bool) -> EdgeView:
-    value = insert_html(one.edge.values, None, places, metric_first=metric_first)
+def _edge(one: Lettered, *, metric_first: bool, only: int | None) -> EdgeView:
+    value = insert_html(one.edge.values, None, one.places, metric_first=metric_first, only=only)
     return EdgeView(one.letter, one.edge.edge.label, value)

@@ -1,7 +1,7 @@
 """What a table with a row for each size says, ready to be set: columns in groups, cells as markup."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -56,6 +56,10 @@ class SizeTable:
             for group in self.groups
             for column in group.columns
         )
+
+    def only(self, place: int) -> "SizeTable":
+        """The row of one size."""
+        return replace(self, rows=(self.rows[place],))
 
     def parts(self, most: int) -> Iterator["SizeTable"]:
         """The table in tables of at most so many columns, where a page is too narrow for it; groups stay whole."""

@@ -71,12 +71,13 @@ def _ball_cell(need: YarnNeed, size: int) -> Markup:
     return _least(balls, need.incomplete[size])
 
 
-def amount_notes(worked: Worked, *, metric_first: bool) -> tuple[str | Markup, ...]:
-    """Where the amounts come from, what is kept in reserve, and what they are not."""
-    return tuple(_notes(worked, metric_first=metric_first))
+def amount_notes(worked: Worked, *, metric_first: bool, only: int | None = None) -> tuple[str | Markup, ...]:
+    """Where the amounts come from, what is kept in reserve, and what they are not; for one size `only`, or all."""
+    places = range(max(1, len(worked.graded.sizes))) if only is None else (only,)
+    return tuple(_notes(worked, places, metric_first=metric_first))
 
 
-def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str | Markup]:
+def _notes(worked: Worked, places: Sequence[int], *, metric_first: bool) -> Iterator[str | Markup]:
     needs = known(worked)
     if not needs:
         return
@@ -84,12 +85,12 @@ def _notes(worked: Worked, *, metric_first: bool) -> Iterator[str | Markup]:
     counted = Markup("Counted from every stitch of the instructions, edges included, by a swatch {}.")
     yield counted.format(Markup("; ").join(swatches))
     yield _reserve_words(needs)
-    if any(any(need.incomplete) for need in needs):
+    if any(need.incomplete[place] for need in needs for place in places):
         yield "“At least” says that a part of the instructions is told in words and could not be counted."
     gauges = worked.graded.pattern.header.gauges
     if len(gauges) > 1:
         yield "Other fabrics than that of the swatch take a little more or less for each stitch."
-    if any(need.over(size) is not None for need in needs for size in range(len(need.reserved))):
+    if any(need.over(place) is not None for need in needs for place in places):
         yield "Where fewer balls would do without the reserve, their number stands beside."
 
 

@@ -1,7 +1,8 @@
 """The tree of a whole project: the studio, its patterns, pages, techniques and shared size tables."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from enum import StrEnum
 from pathlib import Path
 
 from sizewright.base.finding import Finding
@@ -11,6 +12,25 @@ from sizewright.read.cautions import StudioCaution
 from sizewright.read.pattern import Pattern, Size, Words
 from sizewright.read.term import Term as Term  # noqa: PLC0414 -- a node of this tree too
 from sizewright.read.trade_words import Country
+
+
+class Sheet(StrEnum):
+    """A sheet of paper that PDFs are made for, by its word in `site.yaml`."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+@dataclass(frozen=True, slots=True)
+class PaperChoice:
+    """Which PDFs a site has beside the usual one with all sizes: `papers` of `site.yaml`.
+
+    `sheets` are those of every edition, the first the one that a reader is offered first.
+    """
+
+    sheets: tuple[Sheet, ...] = (Sheet.A4, Sheet.LETTER)
+    each_size: bool = True
+    large_print: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +49,7 @@ class Studio:
     notice: str = ""  # a line every page shows, for example that the studio is invented
     publish_only: str = ""  # "signed-off" where only patterns that somebody signed off may be published
     cautions: tuple[StudioCaution, ...] = ()  # beside those of the tool
+    papers: PaperChoice = field(default_factory=PaperChoice)
     levels: tuple[LevelSet, ...] = ()  # how rules are weighed here, where it is not as the tool would
 
 

@@ -7,6 +7,7 @@ from typing import Literal
 
 from sizewright.read.acceptances import read_levels
 from sizewright.read.cautions import Caution, StudioCaution
+from sizewright.read.paper_choice import read_papers
 from sizewright.read.project import Studio
 from sizewright.read.references import split
 from sizewright.read.rules import UNSAFE_REFERENCE
@@ -42,6 +43,7 @@ def read_studio(values: Values) -> Studio:
     terms = keys.take("terms", lambda key, node: values.one_of(key, node, _TERMS))
     theme = keys.take("theme", lambda key, node: _theme(values, key, node))
     publish_only = keys.take("publish_only", lambda key, node: values.one_of(key, node, _ONLY))
+    metric_first = units is None or units.text == "metric"
     studio = Studio(
         keys.span,
         text("name", default.name),
@@ -49,12 +51,13 @@ def read_studio(values: Values) -> Studio:
         keys.take("address", lambda key, node: _address(values, key, node)) or "",
         text("author", default.author),
         text("language", default.language),
-        units is None or units.text == "metric",
+        metric_first,
         theme or default.theme,
         Country(terms.text) if terms else None,
         text("notice", default.notice),
         publish_only.text if publish_only else "",
         keys.take("cautions", lambda key, node: tuple(_cautions(values, key, node))) or (),
+        read_papers(values, keys, metric_first=metric_first),
         keys.take("rules", lambda key, node: read_levels(values, key, node)) or (),
     )
     keys.close()

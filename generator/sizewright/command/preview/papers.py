@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from sizewright.proof.proofed import Proofed
+from sizewright.publish.editions import editions
 from sizewright.publish.print_job import Paper
-from sizewright.publish.run import paper_of, paper_path
+from sizewright.publish.run import paper_of
 from sizewright.read.project import Project
 
 
@@ -29,7 +30,12 @@ class Papers:
     def offer(self, sound: Mapping[str, Sound]) -> None:
         """The patterns there are now, by their names; what was laid out before is forgotten."""
         with self._one_at_a_time:
-            self._sound = {paper_path(name): one for name, one in sound.items()}
+            self._sound = {
+                path: one
+                for one in sound.values()
+                for edition in editions(one.proofed.graded.pattern, one.project.studio.papers)
+                for path, _ in edition.targets
+            }
             self._made = {}
 
     def paper(self, path: str) -> Paper | None:
@@ -37,5 +43,5 @@ class Papers:
         with self._one_at_a_time:
             one = self._sound.get(path)
             if one is not None and path not in self._made:
-                self._made[path] = paper_of(one.project, one.proofed)
+                self._made[path] = paper_of(one.project, one.proofed, path)
             return self._made.get(path)

@@ -18,6 +18,7 @@ from sizewright.publish.sheet.spreadsheet import csv_table
 from sizewright.publish.tester.view import form_view
 from sizewright.publish.theme import BASIC, Theme
 from sizewright.publish.view_sizes import slug
+from sizewright.read.project import Sheet
 from sizewright.read.returned import COLUMNS
 from sizewright.work.worked import Worked
 
@@ -61,7 +62,7 @@ def sheets(
                 yield Output(f"{name}.html", sheet_page(one, subject).encode("utf-8", "backslashreplace"))
                 yield Output(f"{name}.csv", sheet_csv(one))
                 jobs.append(form_job(f"{name}.pdf", one, subject))
-    for paper in lay_out_all(jobs):
+    for (paper,) in lay_out_all(jobs):
         if paper.faults:
             raise PaperFault(paper.faults)
         yield Output(paper.path, paper.content)
@@ -101,7 +102,8 @@ def sheet_csv(expectation: Expectation) -> bytes:
 def form_job(path: str, expectation: Expectation, subject: Subject) -> Job:
     """One sheet as a PDF with a form; in the typeface that the tool ships, whatever the theme of the studio is."""
     view = form_view(expectation, subject.studio, metric_first=subject.metric_first)
-    return Job(path, _rendered("sheet.html", _style("paper.css"), sheet=view), (), "", "", _press(), forms=True)
+    html = _rendered("sheet.html", _style("paper.css"), sheet=view)
+    return Job(((path, Sheet.A4),), html, (), "", "", _press(), forms=True)
 
 
 @cache
