@@ -45,6 +45,8 @@ def test_a_size_is_found_by_measuring_and_chosen(sample_site: Path, page_at: Ope
     field.fill("<b>9</b>")
     page.keyboard.press("Enter")
     expect(found).to_contain_text("“<b>9</b>” is no measure.")
+    page.locator(".choose").get_by_label("Adult L").check()
+    expect(found).to_be_empty()
     page.emulate_media(media="print")
     expect(page.locator(".fit")).to_be_hidden()
 

@@ -32,7 +32,6 @@
     button.addEventListener("click", does);
     return button;
   };
-  // An answer tells of other sizes too; once one is chosen, nothing else is to be seen of them.
   const done = (words) => {
     shown.replaceChildren(made("p", words));
     shown.focus();
@@ -95,6 +94,10 @@
     look();
   });
   form.addEventListener("input", ({ target }) => target.removeAttribute("aria-invalid"));
+  // Once a size is chosen, wherever that is done, nothing else is to be seen of the others.
+  document.addEventListener("reader:size", () => {
+    if (reader.size()) shown.replaceChildren();
+  });
   section.hidden = false;
   for (const way of document.querySelectorAll(".by-measure")) way.hidden = false;
 })();
