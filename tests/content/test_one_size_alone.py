@@ -78,7 +78,7 @@ def strange(one: Proofed, base: Graded, place: int, text: str, typed: set[str]) 
     """
     graded, sizes = one.graded, one.graded.sizes
     others = [size for size in sizes if size != sizes[place]]
-    rest = text.replace(sizes[place], "")
+    rest = text.replace("Large print", "").replace(sizes[place], "")  # a PDF in large letters is of no size "Large"
     names = [size for size in others if re.search(rf"(?<!\w){re.escape(size)}(?!\w)", rest)]
     measured = [one.finished for one in graded.finished] + [one.body.result for one in graded.finished if one.body]
     own = {*printed_for([*measured, *all_of(graded), *all_of(base)], place), *typed}
