@@ -33,7 +33,7 @@ from sizewright.read.project import PaperChoice, Project
 SAMPLE = Path(__file__).parent / "sample"
 
 # What is looked at in the plain theme.
-SHOWN_PLAIN = ("patterns/hat.html", "index.html", "techniques/bobbles.html", "drawn/")
+SHOWN_PLAIN = ("patterns/hat.html", "index.html", "techniques/bobbles.html", "drawn/", "theme/joined-")
 
 # A pattern refused this time, of which the last good pages stay.
 KEPT = Card(
