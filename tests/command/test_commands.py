@@ -20,7 +20,14 @@ PATTERN = "content/patterns/ear-band.md"
 def project(tmp_path: Path) -> Path:
     """A sound project of one pattern; the working folder of the commands."""
     begin("ear-band", tmp_path, new_project=True)
+    of_one_pdf(tmp_path)
     return tmp_path
+
+
+def of_one_pdf(project: Path) -> None:
+    """Has a project publish the usual PDF alone: what is tested here is no PDF."""
+    with (project / "content" / "site.yaml").open("a", encoding="utf-8") as studio:
+        studio.write("papers: {sheets: [a4], each_size: no, large_print: no}\n")
 
 
 def change(project: Path, old: str, new: str, path: str = PATTERN) -> None:
@@ -51,6 +58,7 @@ def test_begin_in_an_empty_folder_leads_to_a_published_site(tmp_path: Path, size
     following = [line.split() for line in done.stdout.splitlines() if line.startswith("  sizewright")]
     assert [line[1] for line in following] == ["proof", "preview", "publish"]
     assert sizewright(*following[0][1:], cwd=tmp_path).returncode == 0
+    of_one_pdf(tmp_path)
     assert sizewright(*following[2][1:], cwd=tmp_path).returncode == 0
     assert "Cast on" in (tmp_path / "site" / "patterns" / "ear-band.html").read_text(encoding="utf-8")
 

@@ -103,6 +103,20 @@ def test_every_departure_is_marked_and_every_mark_leads_back(site: Path) -> None
     assert "by letter" in soup.select(".rights")[0].get_text()
 
 
+def test_a_number_that_is_met_in_the_text_first_is_marked_there(tmp_path: Path) -> None:
+    """On the page and on paper: a link without its mark refuses the PDF."""
+    patterns = tmp_path / "content/patterns"
+    patterns.mkdir(parents=True)
+    (patterns / "cap.md").write_text(BASE.replace("Words before.", "A brim of {rounds} rounds."), encoding="utf-8")
+    (patterns / "other.md").write_text(EMPTY + DEPARTURES[1], encoding="utf-8")
+    project = read_project(tmp_path)
+    proofed = proof(project.patterns[1], project)
+    for links in (Links("../"), Links("../", paper=True)):
+        body = pattern_view(proofed.worked, project, links, Terms.of(project, links)).body
+        soup = BeautifulSoup("".join(part.html or "" for part in body.parts), "html.parser")
+        assert [mark.get_text() for mark in soup.select("a#departure--1")] == ["Departure 1"]
+
+
 def test_the_html_is_valid(site: Path, nu_check: Callable[[Path], list[str]], tmp_path: Path) -> None:
     (tmp_path / "other.html").write_bytes((site / PAGE).read_bytes())
     assert nu_check(tmp_path) == []

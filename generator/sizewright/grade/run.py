@@ -21,7 +21,8 @@ from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, Schem
 from sizewright.read.plan_lines import plan_called
 
 # What a finished measurement may be, and what turns a count into one.
-_MEASURED = (LENGTH, Dimension(length=2), MASS)
+_MEASURED = (LENGTH, MASS)
+_AREA = Dimension(length=2)
 _GAUGES = {STITCHES: "stitch_gauge", ROWS: "row_gauge"}
 _LARGEST = 1 << 512  # no numerator or denominator of what is knitted comes near it
 
@@ -224,11 +225,12 @@ class _Grading:
         if values.dimension in _MEASURED:
             return True
         message = f"“{finished.label}” is {spoken(values.dimension)}, but a finished measurement is a length."
-        mend = (
-            f"Divide by the gauge: “({finished.formula.text}) / {gauge}”."
-            if (gauge := _GAUGES.get(values.dimension))
-            else "Give it its unit, for example “50 cm”."
-        )
+        if gauge := _GAUGES.get(values.dimension):
+            mend = f"Divide by the gauge: “({finished.formula.text}) / {gauge}”."
+        elif values.dimension == _AREA:
+            mend = "Two lengths are multiplied somewhere: look for a “*” that is meant to be a “+”, or leave one out."
+        else:
+            mend = "Give it its unit, for example “50 cm”."
         self.findings.append(WRONG_UNITS.at(finished.formula.span, message, mend))
         return False
 

@@ -102,7 +102,7 @@ class _Writer:
                 told = self.explained.markup(html)
                 self.text.append(self.enclosed(told) if "table>" in told else told)
             case Insert():
-                self.text.append(self.insert(piece) + self.marks.behind(piece))
+                self.text.append(f"{self.insert(piece)}{self.marks.behind(piece)}")
             case Heading():
                 self.text.append(self.heading(piece))
             case Image():

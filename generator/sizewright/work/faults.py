@@ -1,6 +1,7 @@
 """What can go wrong while a pattern is worked, as data: where, in which size, and by how much."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from sizewright.base.place import Span
 
@@ -162,6 +163,16 @@ class WrongSide:
 
 
 @dataclass(frozen=True, slots=True)
+class LengthPassed:
+    """Rows are to be worked until a length that the piece has already; both in cm, measured from the same place."""
+
+    span: Span
+    size: int
+    length: Fraction
+    reached: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class NotJoined:
     """A round is worked on a piece that was not joined, or a row on one that was."""
 
@@ -235,6 +246,7 @@ Fault = (
     | UnknownFabric
     | WrongSide
     | NotJoined
+    | LengthPassed
     | UnevenParts
     | NoCount
 )

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
@@ -9,7 +10,7 @@ from sizewright.read.notation.direction_tree import Apart, Even, Extent, Meanwhi
 from sizewright.read.notation.kinds import Side
 from sizewright.work.at_row_gauge import Stretch
 from sizewright.work.counts import Counts
-from sizewright.work.faults import Stopped, WrongSide
+from sizewright.work.faults import LengthPassed, Stopped, WrongSide
 from sizewright.work.lengths import Lengths
 from sizewright.work.made import Made, MadePart
 from sizewright.work.needle import Needle
@@ -106,13 +107,14 @@ class RowMaker:
         rows = self.book.fabric(said, needle) if isinstance(said, Even) else self.book.repeated(said)
         words = said.fabric if isinstance(said, Even) else said.of or said.words
         extent = said.extent
-        limit = None if isinstance(said, Even) and extent == Extent() else self.rows_of(needle, rows, extent)
+        endless = isinstance(said, Even) and extent == Extent()
+        limit = None if endless else self.rows_of(needle, rows, extent, direction.span)
         if limit is not None or extent == Extent():
             self.shaping.together(needle, direction.shaping, Ground(rows, words, limit=limit))
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)
 
-    def rows_of(self, needle: Needle, rows: Sequence[Row], extent: Extent) -> int | None:
-        """How many rows an extent means; None where a length has no row gauge."""
+    def rows_of(self, needle: Needle, rows: Sequence[Row], extent: Extent, span: Span) -> int | None:
+        """How many rows an extent means, in words that stand there; None where a length has no row gauge."""
         if extent.left is not None:
             raise Stopped(None)
         if extent.rows is not None:
@@ -124,10 +126,16 @@ class RowMaker:
             if target is None:
                 return None
             count, length = max(0, origin + target[0] - needle.rows), target[1]
+            self.judge_length(span, needle.rows - origin, *target)
             if needle.rows + count:
                 self.stretches.append(Stretch(needle.rows, needle.rows + count, origin, length))
             return count
         return len(rows) * (1 if extent.times is None else self.counts(extent.times))
+
+    def judge_length(self, span: Span, worked: int, wanted: int, length: Fraction) -> None:
+        """A length that the piece has already, by more than the row that rounding may make."""
+        if worked > wanted + 1 and wanted:
+            self.made.faults.append(LengthPassed(span, self.counts.size, length, length * worked / wanted))
 
     def extend(self, needle: Needle, rows: tuple[Row, ...], extent: Extent, span: Span) -> None:
         """Rows as far as an extent says."""
@@ -136,7 +144,7 @@ class RowMaker:
         elif extent.times is not None:
             self.rowing.again(needle, rows, self.counts(extent.times))
         else:
-            count = self.rows_of(needle, rows, extent)
+            count = self.rows_of(needle, rows, extent, span)
             by_length = extent.rows is None and extent.ends is not None and not needle.in_the_round
             if by_length and count is not None:  # at least the length: one row more, where the last must be on a side
                 last_wrong = needle.wrong_side == bool(count % 2)
