@@ -78,12 +78,21 @@ def foreign(every: Element, z: str, left: Element) -> set[str]:
     return {number for one in others for number in numbers(one.text_content())} - numbers(left.text_content())
 
 
+def loose_ends(page: str) -> list[str]:
+    """The links within a page that lead nowhere; each would refuse its PDF."""
+    tree = markup.fromstring(page)
+    return [
+        href for href in tree.xpath("//a/@href[starts-with(., '#')]") if not tree.xpath("//*[@id=$at]", at=href[1:])
+    ]
+
+
 def test_a_size_is_told_what_is_its_own_and_no_more(proofed: Proofed, demo: Project, theme: Theme) -> None:
     """Its instructions are those of the page. No number that only others have, and no name of another, is anywhere."""
     pages = PaperPages(proofed, demo, theme)
     every = markup.fromstring(pages.page(ALL_SIZES))
     names = set(proofed.graded.pattern.size_names)
     for edition in editions(proofed.graded.pattern, PaperChoice()):
+        assert loose_ends(pages.page(edition)) == [], edition
         if edition.size is None or edition.place is None:
             continue
         page, left = pages.page(edition), left_for(every, edition.place)
