@@ -121,7 +121,7 @@ reader.knitView = (() => {
       const button = make("button", "knit-row", ...labelled(leg.label), ...worded(leg.words));
       button.type = "button";
       button.dataset.leg = number;
-      const passes = /^(rnd|round)/i.test(leg.runs[0]?.rows[0].label) ? "rnds" : "rows";
+      const passes = /\b(rnd|round)/i.test(`${leg.runs[0]?.rows[0].label} ${JSON.stringify(leg.words)}`) ? "rnds" : "rows";
       if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", `${leg.ticks} ${passes}`));
       if (leg.count) button.append(" ", make("span", "count", ...worded(leg.count)));
       lines.push(make("li", "", button));

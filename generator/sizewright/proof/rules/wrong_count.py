@@ -25,7 +25,7 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         first = faults[0]
         told = by_size((name_of(worked, one.size), f"{one.found}, not {one.promised}") for one in faults)
         message = f"The count behind {first.label} does not come true ({first.what}): {told}."
-        mend = "Mend the count, or the row that should give it."
+        mend = "The first number is what the rows give. Mend the count, or the row that should give it."
         yield RULE.at(first.span, message, mend, sizes)
     for pattern in worked.stitch_patterns:
         for count in pattern.broken:
