@@ -184,7 +184,10 @@ def alike_once(worked: Worked) -> list[Any]:
 
 
 def yarn_at(worked: Worked, place: int, own: dict[str, Fraction], gauges: dict[str, Fraction]) -> dict[str, Any]:
-    """The mean of how much wider and how much taller a stitch is; rows that are not told change as stitches do."""
+    """The mean of how much wider and how much taller a stitch is, times the rows there are more or fewer of.
+
+    Rows whose gauge is not told change as stitches do.
+    """
     need = known(worked)[place]
     wide = own["stitch_gauge"] / gauges.get("stitch_gauge", own["stitch_gauge"])
     high = own["row_gauge"] / gauges["row_gauge"] if "row_gauge" in gauges else wide
@@ -193,11 +196,22 @@ def yarn_at(worked: Worked, place: int, own: dict[str, Fraction], gauges: dict[s
     amounts = [(measured(amount, dimension) or Fraction(0)) for amount in need.reserved]
     ball = measured(need.ball, dimension)
     assert ball is not None
+    before, after = (
+        [rows_in_all(worked, size, met) for size in range(len(amounts))] for met in (own, {**own, **gauges})
+    )
+    rows = [new / old if old else Fraction(1) for old, new in zip(before, after, strict=True)]
     return {
-        "after": [str(amount * share) for amount in amounts],
+        "after": [str(amount * share * more) for amount, more in zip(amounts, rows, strict=True)],
         "balls": [amount.balls for amount in need.reserved],
-        "mine": [ceil(amount * share / ball) for amount in amounts],
+        "mine": [ceil(amount * share * more / ball) for amount, more in zip(amounts, rows, strict=True)],
     }
+
+
+def rows_in_all(worked: Worked, size: int, gauges: dict[str, Fraction]) -> Fraction:
+    """The rows of all parts at these gauges; alike parts count once, and those whose rows are not known not at all."""
+    parts = [part for part in alike_once(worked) if part.rows[size] is not None and part.gauge in gauges]
+    lengths = (tall(part.rows[size], part.stretches[size], gauges[part.gauge]).length for part in parts)
+    return sum((length * gauges[part.gauge] for length, part in zip(lengths, parts, strict=True)), Fraction(0))
 
 
 def test_another_gauge_is_reckoned_alike(in_node: InNode, demo: tuple[Worked, ...]) -> None:

@@ -107,7 +107,7 @@ globalThis.swatch = (() => {
 
   // A stitch takes yarn in proportion to its width and height, to the mean of both; rows not told are taken to change as
   // stitches do. In plain knitting both go with the length of the loop (D. L. Munden, J. Textile Inst. 50, 1959; from memory);
-  // the mean where they differ is common practice, no source. Null where it is not known which fabric tells.
+  // the mean where they differ is common practice, no source. Rows more or fewer are taken to be as wide as all others. Null where it is not known which fabric tells.
   const share = (data, yarn, told) => {
     const { sts, rows } = data.fabrics[yarn.fabric] ?? {};
     if (sts === undefined) return null;
@@ -115,11 +115,19 @@ globalThis.swatch = (() => {
     const high = rows !== null && told[rows] ? div(of(data.own[rows].split(" ")[0]), told[rows]) : wide;
     return div(add(wide, high), of(2));
   };
+  // How many rows there are in all, for those that are known: what is worked to a length takes more or fewer of them.
+  const total = (data, told, size) => data.parts
+    .filter((part) => part.rows[size] !== null)
+    .map((part) => [part, gauges(data, told)[part.gauge][0]])
+    .reduce((sum, [part, gauge]) => add(sum, mul(tall(part.rows[size], part.worked[size], gauge), gauge)), NONE);
   const yarn = (data, one, told) => {
     const by = share(data, one, told);
     if (!by) return null;
     const before = spread(numbers(one.amount), data.sizes.length || 1);
-    const after = before.map((amount) => mul(amount, by));
+    const after = before.map((amount, size) => {
+      const own = total(data, [], size);
+      return mul(mul(amount, by), sign(own) ? div(total(data, told, size), own) : of(1));
+    });
     const balls = (amounts) => one.ball && amounts.map((amount) => Number(ceil(div(amount, of(one.ball))).n));
     return { before, after, balls: balls(before), mine: balls(after) };
   };
