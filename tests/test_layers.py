@@ -12,6 +12,7 @@ import pytest
 LEVELS = {"base": 0, "read": 1, "grade": 2, "work": 3, "proof": 4, "draw": 4, "publish": 5, "command": 6}
 
 LIBRARIES = {
+    "babel": "base",
     "pint": "base",
     "defusedxml": "read",
     "lark": "read",

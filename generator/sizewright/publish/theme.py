@@ -18,6 +18,7 @@ from jinja2.exceptions import TemplateNotFound, TemplateSyntaxError
 from jinja2.runtime import LoopContext
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from sizewright.base.language import tr, tr_as, tr_many
 from sizewright.base.nearest import did_you_mean
 from sizewright.publish.output import Output
 from sizewright.publish.slim import slim
@@ -142,8 +143,11 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=True,
+        extensions=["jinja2.ext.i18n"],
     )
     environment.globals.clear()
+    environment.policies["ext.i18n.trimmed"] = True
+    environment.install_gettext_callables(tr, tr_many, newstyle=True, pgettext=tr_as)  # type: ignore[attr-defined]
     environment.filters["terms"] = in_both_terms
     return environment
 

@@ -1,0 +1,112 @@
+"""In: the code of a language and folders of message catalogues. Out: words of the program and of themes in it.
+
+Every message is English in the program and its own key (gettext). What is being written is in the language of the
+innermost `with speaking(...)`; without one it is English, so that what only checks and prints findings need not know of
+languages. Catalogues are `CODE/*.po` in the folders given; a later folder adds to the earlier ones or tells it anew.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass, field, replace
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+from types import MappingProxyType
+
+from babel import Locale
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po
+from babel.support import Translations
+
+ENGLISH = "en"
+CATALOGUES = Path(__file__).resolve().parents[1] / "catalogues"  # those of the program
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Language:
+    """One language: its code (BCP 47), its messages, and the names of one source that are told otherwise in it."""
+
+    code: str
+    messages: Translations = field(repr=False)
+    names: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+
+    @property
+    def locale(self) -> Locale:
+        """What is known of how dates and numbers are written in it."""
+        return Locale.parse(self.code, sep="-")
+
+    @property
+    def own_name(self) -> str:
+        """What its speakers call it: "Deutsch"."""
+        name = self.locale.get_display_name() or self.code
+        return name[:1].upper() + name[1:]
+
+    def naming(self, names: Mapping[str, str]) -> "Language":
+        """The same language with the names of one source."""
+        return replace(self, names=names)
+
+
+def language(code: str, folders: Sequence[Path] = ()) -> Language:
+    """A language with the catalogues of the program and of `folders`. Read once for each."""
+    return _language(code, (CATALOGUES, *folders))
+
+
+@cache
+def _language(code: str, folders: tuple[Path, ...]) -> Language:
+    messages = Translations()
+    for path in (path for folder in folders for path in sorted((folder / code).glob("*.po"))):
+        with path.open("rb") as opened:
+            catalogue = read_po(opened, locale=code, abort_invalid=True)
+        compiled = BytesIO()
+        write_mo(compiled, catalogue)
+        compiled.seek(0)
+        messages.merge(Translations(compiled))
+    return Language(code, messages)
+
+
+_SPOKEN: ContextVar[Language | None] = ContextVar("spoken", default=None)
+
+
+@contextmanager
+def speaking(spoken: Language) -> Iterator[None]:
+    """What is written within is in this language."""
+    token = _SPOKEN.set(spoken)
+    try:
+        yield
+    finally:
+        _SPOKEN.reset(token)
+
+
+def spoken() -> Language:
+    """The language that is written in."""
+    return _SPOKEN.get() or language(ENGLISH)
+
+
+def tr(message: str, /, **parts: object) -> str:
+    """A message in the spoken language, its `{name}` filled in where parts are given."""
+    return _filled(spoken().messages.ugettext(message), parts)
+
+
+def tr_many(one: str, many: str, number: int, /, **parts: object) -> str:
+    """The form of a message for a number, which fills in `{n}`."""
+    return _filled(spoken().messages.ungettext(one, many, number), {"n": number, **parts})
+
+
+def tr_as(context: str, message: str, /, **parts: object) -> str:
+    """A message that means several things in English, told apart by its context."""
+    return _filled(str(spoken().messages.upgettext(context, message)), parts)
+
+
+def later(message: str, /) -> str:
+    """Marks a message of a table, to be translated with `tr` where it is used."""
+    return message
+
+
+def named(name: str, /) -> str:
+    """A name that a source gives (a size, a stitch pattern, a piece) as its translation says it."""
+    return spoken().names.get(name, name)
+
+
+def _filled(message: str, parts: Mapping[str, object]) -> str:
+    return message.format(**parts) if parts else message
