@@ -69,7 +69,7 @@ def wanted(part: Part) -> Catalog:
 
 def _empty(code: str | None = None) -> Catalog:
     comment = "# Messages of sizewright; see generator/catalogues.py."
-    address = {"msgid_bugs_address": "-", "last_translator": "-", "language_team": "-", "revision_date": "-"}
+    address = {"msgid_bugs_address": "-", "last_translator": "-", "language_team": "-"}
     return Catalog(
         code, header_comment=comment, project="sizewright", version="1", fuzzy=False, charset="utf-8", **address
     )

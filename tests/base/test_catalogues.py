@@ -1,4 +1,4 @@
-"""In: the message catalogues. Out: every message of the sources is there, translated, with the same places to fill in."""
+"""In: the message catalogues. Out: every message of the sources is there, translated, its parts the same."""
 
 import re
 from collections.abc import Sequence
