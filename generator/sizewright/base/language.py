@@ -14,7 +14,7 @@ from io import BytesIO
 from pathlib import Path
 from types import MappingProxyType
 
-from babel import Locale
+from babel import Locale, UnknownLocaleError
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 from babel.support import Translations
@@ -45,6 +45,14 @@ class Language:
     def naming(self, names: Mapping[str, str]) -> "Language":
         """The same language with the names of one source."""
         return replace(self, names=names)
+
+
+def is_language(code: str) -> bool:
+    """Whether there is a language of this code (BCP 47), as it is written in a page: "de", "pt-BR"."""
+    try:
+        return str(Locale.parse(code, sep="-")).replace("_", "-") == code
+    except (ValueError, UnknownLocaleError):
+        return False
 
 
 def language(code: str, folders: Sequence[Path] = ()) -> Language:

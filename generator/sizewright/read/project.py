@@ -6,6 +6,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from sizewright.base.finding import Finding
+from sizewright.base.language import ENGLISH
 from sizewright.base.place import Span
 from sizewright.read.acceptance import LevelSet
 from sizewright.read.cautions import StudioCaution
@@ -42,7 +43,7 @@ class Studio:
     description: str = ""
     address: str = ""  # the base address the site is served from, with its path; "" where it is not known yet
     author: str = ""
-    language: str = "en"
+    languages: tuple[str, ...] = (ENGLISH,)  # that of the sources first, then those they are translated into
     metric_first: bool = True
     theme: str = "studio"
     terms: Country | None = None  # whose words are printed first; those of each source where nothing is said
@@ -51,6 +52,11 @@ class Studio:
     cautions: tuple[StudioCaution, ...] = ()  # beside those of the tool
     papers: PaperChoice = field(default_factory=PaperChoice)
     levels: tuple[LevelSet, ...] = ()  # how rules are weighed here, where it is not as the tool would
+
+    @property
+    def language(self) -> str:
+        """The language of the sources."""
+        return self.languages[0]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from typing import Literal
 
 from sizewright.read.acceptances import read_levels
 from sizewright.read.cautions import Caution, StudioCaution
+from sizewright.read.languages import read_languages
 from sizewright.read.paper_choice import read_papers
 from sizewright.read.project import Studio
 from sizewright.read.references import split
@@ -50,7 +51,7 @@ def read_studio(values: Values) -> Studio:
         text("description", default.description),
         keys.take("address", lambda key, node: _address(values, key, node)) or "",
         text("author", default.author),
-        text("language", default.language),
+        read_languages(values, keys),
         metric_first,
         theme or default.theme,
         Country(terms.text) if terms else None,
