@@ -15,6 +15,8 @@ from babel.messages.catalog import Catalog
 from babel.messages.extract import extract_from_file
 from babel.messages.pofile import read_po, write_po
 
+from sizewright.base import script_messages
+
 TOP = Path(__file__).resolve().parents[1]
 PROGRAM = TOP / "generator" / "sizewright"
 FOLDER = PROGRAM / "catalogues"
@@ -22,12 +24,12 @@ KEYWORDS: Mapping[str, tuple[int | tuple[int, str], ...] | None] = {
     "tr": None,
     "later": None,
     "tr_many": (1, 2),
-    "trMany": (1, 2),
     "tr_as": ((1, "c"), 2),
     "_": None,
     "gettext": None,
     "ngettext": (1, 2),
     "pgettext": ((1, "c"), 2),
+    **script_messages.KEYWORDS,
 }
 
 

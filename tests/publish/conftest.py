@@ -163,7 +163,7 @@ def in_node(repository: Path) -> Callable[..., Any]:
         pytest.fail("node is not installed: run `sh generator/setup.sh test`, which installs it", pytrace=False)
 
     def run(scripts: list[str], program: str, given: object) -> Any:  # noqa: ANN401 (JSON)
-        files = [repository / f"themes/studio/assets/{name}.js" for name in scripts]
+        files = [repository / f"themes/studio/assets/{name}.js" for name in ("tr", *scripts)]
         words = [file.read_text(encoding="utf-8") for file in files]
         words.append(
             f"const asked = (given) => {{ {program} }};\n"

@@ -5,6 +5,7 @@ innermost `with speaking(...)`; without one it is English, so that what only che
 languages. Catalogues are `CODE/*.po` in the folders given; a later folder adds to the earlier ones or tells it anew.
 """
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -20,6 +21,7 @@ from babel.messages.pofile import read_po
 from babel.support import Translations
 
 ENGLISH = "en"
+_FAR = 200  # until there every form of every language's plural has come up once, as far as it is ever counted here
 CATALOGUES = Path(__file__).resolve().parents[1] / "catalogues"  # those of the program
 
 
@@ -35,6 +37,20 @@ class Language:
     def locale(self) -> Locale:
         """What is known of how dates and numbers are written in it."""
         return Locale.parse(self.code, sep="-")
+
+    @property
+    def plural(self) -> str:
+        """Which form of a message a number `n` takes, from 0: an expression of C, as catalogues tell it (gettext)."""
+        rule = re.search(r"plural=([^;]+)", self.messages.info().get("plural-forms", ""))
+        return rule[1] if rule else "n != 1"
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """A number for each form of a message, in the order of the forms."""
+        first: dict[int, int] = {}
+        for number in range(_FAR):
+            first.setdefault(self.messages.plural(number), number)
+        return tuple(first[form] for form in sorted(first))
 
     @property
     def own_name(self) -> str:
@@ -62,15 +78,16 @@ def language(code: str, folders: Sequence[Path] = ()) -> Language:
 
 @cache
 def _language(code: str, folders: tuple[Path, ...]) -> Language:
-    messages = Translations()
+    messages: Translations | None = None
     for path in (path for folder in folders for path in sorted((folder / code).glob("*.po"))):
         with path.open("rb") as opened:
             catalogue = read_po(opened, locale=code, abort_invalid=True)
         compiled = BytesIO()
         write_mo(compiled, catalogue)
         compiled.seek(0)
-        messages.merge(Translations(compiled))
-    return Language(code, messages)
+        own = Translations(compiled)
+        messages = messages.merge(own) if messages else own
+    return Language(code, messages or Translations())
 
 
 _SPOKEN: ContextVar[Language | None] = ContextVar("spoken", default=None)

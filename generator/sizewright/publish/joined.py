@@ -1,5 +1,6 @@
 """In: a page and the theme's files. Out: the page with its style sheets as one file and its scripts as another.
 
+Where another language than English is spoken each script has its messages before it.
 Many small files are slower to fetch than one and press together worse: the scripts of a pattern's page by a third.
 What is for those who read the theme, comments and indentation, stays in the theme.
 """
@@ -10,6 +11,7 @@ from pathlib import PurePosixPath
 
 from sizewright.publish.manifest import digest
 from sizewright.publish.output import Output
+from sizewright.publish.script_words import script_words
 
 _NAME = r"(theme/[\w./-]+)"
 # A string or an address of a style sheet, which is kept, or a comment.
@@ -40,7 +42,20 @@ def joined(html: str, root: str, files: Mapping[str, bytes]) -> tuple[str, tuple
             return run[0][: first.end()].replace(names[0], output.path) + "\n" if first else run[0]
 
         html = re.sub(f"(?:{tag}\\s*)+", one, html)
-    return html, tuple(made)
+    html, words = _with_words(html, root, files)
+    return html, (*made, *words)
+
+
+def _with_words(html: str, root: str, files: Mapping[str, bytes]) -> tuple[str, tuple[Output, ...]]:
+    """The page with the messages of those scripts that are not joined, in a file linked before all scripts."""
+    linked = list(re.finditer(rf'<script\b[^>]*\bsrc="{re.escape(root)}{_NAME}"', html))
+    alone = [files[found[1]] for found in linked if found[1].endswith(".js") and found[1] in files]
+    words = "\n".join(filter(None, (script_words(content.decode("utf-8", "replace")) for content in alone)))
+    if not words:
+        return html, ()
+    output = Output(f"theme/words-{digest(words.encode())[:_SHORT]}.js", f"{words}\n".encode())
+    at = linked[0].start()
+    return f'{html[:at]}<script src="{root}{output.path}" defer></script>\n{html[at:]}', (output,)
 
 
 def _beside(name: str, kind: str) -> bool:
@@ -66,8 +81,13 @@ def _styles(texts: list[str]) -> str:
 
 def _scripts(texts: list[str]) -> str:
     """Each by itself, as it was in a file of its own: what it names is its own, and its failure stops no other."""
-    parts = (_lines(text, "//") if _plain(text) else text for text in texts)
-    return "\n".join(f"try{{(()=>{{{part}\n}})()}}catch(error){{reportError(error)}}" for part in parts)
+    return "\n".join(map(_script, texts))
+
+
+def _script(text: str) -> str:
+    part = _lines(text, "//") if _plain(text) else text
+    run = f"try{{(()=>{{{part}\n}})()}}catch(error){{reportError(error)}}"
+    return "\n".join(filter(None, (script_words(text), run)))
 
 
 def _plain(script: str) -> bool:
