@@ -2,7 +2,7 @@
 "use strict";
 
 (() => {
-  const kept = reader.kept(`charts ${location.pathname}`);
+  const kept = reader.kept(`charts ${reader.path}`);
   const hand = reader.kept("left-handed");
   const read = kept.read();
   const state = read !== null && typeof read === "object" && !Array.isArray(read) ? read : {};

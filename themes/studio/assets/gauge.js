@@ -7,7 +7,7 @@
   const data = JSON.parse(document.getElementById("gauge--data").textContent);
   const form = details.querySelector("form");
   const [verdict, comesOut] = [".verdict", ".comes-out"].map((name) => details.querySelector(name));
-  const kept = reader.kept(`gauge ${location.pathname}`);
+  const kept = reader.kept(`gauge ${reader.path}`);
   const { of, sub, mul, div, abs, sign, compare, decimal, printed, parse, INCH } = exact;
   let shown = null; // the gauges that were compared last, by their places
 

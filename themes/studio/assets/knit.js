@@ -7,8 +7,7 @@
   const { section, part, make } = view;
   const { projects, course: courses } = reader;
   const data = JSON.parse(part("data").textContent);
-  const root = new URL("..", document.currentScript.src).pathname;
-  const page = location.pathname.slice(root.length);
+  const { page } = reader;
   const open = { id: "", course: null };
   const MOST_UNDO = 100;
 
@@ -111,7 +110,7 @@
 
   // Which project is open in this tab; where nothing may be kept it is chosen anew when the page is loaded again.
   const opened = (id) => {
-    const name = `sizewright open ${location.pathname}`;
+    const name = `sizewright open ${reader.path}`;
     try {
       if (id !== undefined) sessionStorage.setItem(name, id);
       return sessionStorage.getItem(name);

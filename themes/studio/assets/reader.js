@@ -74,5 +74,12 @@ globalThis.reader = (() => {
   const size = () => document.querySelector('.choose [name="size"]:checked')?.value ?? "";
   const sized = () => document.dispatchEvent(new CustomEvent("reader:size", { detail: size() }));
 
-  return { kept, names, placeOf, say, size, sized };
+  // The address of this page without its language ("/site/de/patterns/hat.html"): what is kept for it is kept for all.
+  const top = new URL("..", document.currentScript.src).pathname;
+  const within = location.pathname.startsWith(top) ? location.pathname.slice(top.length) : location.pathname;
+  const folder = `${document.documentElement.lang}/`;
+  const page = within.startsWith(folder) ? within.slice(folder.length) : within;
+  const path = within === location.pathname ? page : top + page;
+
+  return { kept, names, placeOf, say, size, sized, top, page, path };
 })();

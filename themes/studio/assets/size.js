@@ -5,7 +5,7 @@
 (() => {
   const form = document.querySelector(".choose");
   if (!form) return;
-  const kept = reader.kept(`size ${location.pathname}`);
+  const kept = reader.kept(`size ${reader.path}`);
   const own = [...form.elements.size];
   const beside = document.querySelector('[name="beside"]');
   const chosen = (name) => (name === "size" ? reader.size() : (beside?.value ?? ""));
