@@ -1,4 +1,4 @@
-"""In: scripts with messages, and catalogues. Out: a page in another language says them in it; an English one has no table."""
+"""In: scripts with messages, and catalogues. Out: pages say them in their language; an English one needs no table."""
 
 import json
 import shutil

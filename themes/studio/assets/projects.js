@@ -5,8 +5,8 @@ reader.projects = (() => {
   const FORM = 1;
   const FORMAT = "sizewright knitting";
   const MOST = 500; // projects in a file
-  const root = new URL("..", document.currentScript.src);
-  const shelf = `knitting ${root.pathname} `;
+  const top = new URL(reader.top, location.href);
+  const shelf = `knitting ${reader.top} `;
   const unkept = new Map(); // where storage is refused or full: as long as the page is open
 
   const isText = (value) => typeof value === "string" && value.length <= 4000;
@@ -33,7 +33,7 @@ reader.projects = (() => {
   const sound = (value) =>
     value !== null && typeof value === "object" && value.form === FORM && isId(value.id) &&
     TEXTS.every((name) => isText(value[name])) &&
-    /^[^:?#\\]+\.html$/.test(value.page) && !/^\/|\.\./.test(value.page) &&
+    /^([a-z-]+\/)?$/i.test(value.folder ?? "") && /^[^:?#\\]+\.html$/.test(value.page) && !/^\/|\.\./.test(value.page) &&
     [value.at, value.rows, value.done].every(isPlace) && Array.isArray(value.undo) && value.undo.every(isPlace) &&
     Array.isArray(value.changes) && value.changes.every(isText) && isCourse(value.course);
 
@@ -63,9 +63,9 @@ reader.projects = (() => {
     at: 0, undo: [], rows: 0, done: 0, now: "", changes: [], touched: "", begun: new Date().toISOString(), ...given,
   });
 
-  // Where a project's page is, from the top of the site.
+  // Where a project's page is, in the language it was knitted in last.
   const address = (project) => {
-    const url = new URL(project.page, root);
+    const url = new URL((project.folder ?? "") + project.page, top);
     if (project.size) url.searchParams.set("size", project.size);
     url.hash = `knit=${project.id}`;
     return url.href;

@@ -81,5 +81,5 @@ globalThis.reader = (() => {
   const page = within.startsWith(folder) ? within.slice(folder.length) : within;
   const path = within === location.pathname ? page : top + page;
 
-  return { kept, names, placeOf, say, size, sized, top, page, path };
+  return { kept, names, placeOf, say, size, sized, top, page, path, folder: page === within ? "" : folder };
 })();
