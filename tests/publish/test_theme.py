@@ -12,7 +12,7 @@ from sizewright.publish.output import Output
 from sizewright.publish.pages import site_pages
 from sizewright.publish.slim import slim
 from sizewright.publish.theme import BadTheme, Theme
-from sizewright.publish.view import Page, Site
+from sizewright.publish.view_site import Page, Site
 from sizewright.read.project import Project
 
 # Signs that patterns print (½ for inches, × and − in instructions), which the shipped typeface must have.
@@ -109,7 +109,7 @@ def test_what_extends_the_shipped_template_extends_that_of_the_next_folder(tmp_p
     own(tmp_path, "plain", base="{% extends 'shipped/base.html' %}{% block look %}mine {{ super() }}{% endblock %}")
     theme = Theme.find("plain", tmp_path)
     assert [folder.parent.name for folder in theme.folders] == ["themes"] * 3
-    site = Site("S", "", "", "en", "", "", (), ())
+    site = Site("S", "", "", "en", "", "", "", (), ())
     page = theme.render("404.html", site=site, page=Page("Gone", "", "404.html", ""), intro=None)
     assert page.count("mine") == page.count("plain.css") == page.count("studio.css") == 1
     assert page.index("studio.css") < page.index("mine") < page.index("plain.css")

@@ -7,10 +7,11 @@ from typing import get_args, get_type_hints
 
 import pytest
 
-from sizewright.publish.view import Filter, Page, PatternView, Site, TechniqueView, TextView
+from sizewright.publish.view import Filter, PatternView, TechniqueView, TextView
 from sizewright.publish.view_card import CardView, FindView
 from sizewright.publish.view_method import MethodView
 from sizewright.publish.view_rules import RuleView
+from sizewright.publish.view_site import Page, Site
 
 GIVEN = (Site, Page, PatternView, TechniqueView, TextView, CardView, FindView, Filter, MethodView, RuleView)
 

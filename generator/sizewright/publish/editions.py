@@ -38,19 +38,24 @@ def paper_folder(name: str) -> str:
     return f"{BESIDE}{name}/"
 
 
-def editions(pattern: Pattern, choice: PaperChoice) -> tuple[Edition, ...]:
-    """The editions of a pattern: all sizes first, each of them usual before large."""
+def editions(pattern: Pattern, choice: PaperChoice, below: str = "") -> tuple[Edition, ...]:
+    """The editions of a pattern: all sizes first, each of them usual before large.
+
+    `below` is where the pages of its language are in the site.
+    """
     sizes = size_choices(pattern.header.sizes) if choice.each_size else ()
     looks = (False, True) if choice.large_print else (False,)
     return tuple(
-        Edition(size, place, large, _targets(pattern.name, size, choice, large=large))
+        Edition(size, place, large, _targets(below, pattern.name, size, choice, large=large))
         for place, size in ((None, None), *enumerate(sizes))
         for large in looks
     )
 
 
-def _targets(name: str, size: SizeChoice | None, choice: PaperChoice, *, large: bool) -> tuple[tuple[str, Sheet], ...]:
-    return tuple((_path(name, size, sheet, choice, large=large), sheet) for sheet in choice.sheets)
+def _targets(
+    below: str, name: str, size: SizeChoice | None, choice: PaperChoice, *, large: bool
+) -> tuple[tuple[str, Sheet], ...]:
+    return tuple((below + _path(name, size, sheet, choice, large=large), sheet) for sheet in choice.sheets)
 
 
 def _path(name: str, size: SizeChoice | None, sheet: Sheet, choice: PaperChoice, *, large: bool) -> str:

@@ -4,7 +4,7 @@ No clock is read: an entry is as old as the pattern says, so a pattern without a
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from urllib.parse import quote
 from uuid import UUID, uuid5
 from xml.etree.ElementTree import Element, SubElement
@@ -53,11 +53,19 @@ class _Entry:
     updated: str
 
 
-def feed(studio: Studio, patterns: Sequence[Listed]) -> bytes:
-    """The feed, newest first. With the studio's address its links are full, without it relative."""
-    entries = sorted(_entries(studio, patterns), key=lambda entry: (entry.updated, entry.identity), reverse=True)
+def feed(studio: Studio, patterns: Sequence[Listed], below: str = "") -> bytes:
+    """The feed, newest first. With the studio's address its links are full, without it relative.
+
+    `below` is where the pages of its language are in the site.
+    """
+    address = f"{studio.address.rstrip('/')}/{below}" if studio.address else ""
+    return _feed(replace(studio, address=address), patterns, below)
+
+
+def _feed(studio: Studio, patterns: Sequence[Listed], below: str) -> bytes:
+    entries = sorted(_entries(studio, patterns, below), key=lambda entry: (entry.updated, entry.identity), reverse=True)
     root = Element("feed", {"xmlns": _ATOM, "xml:lang": studio.language})
-    _text(root, "id", _identity(studio))
+    _text(root, "id", _identity(studio, *_language(below)))
     _text(root, "title", studio.name)
     if studio.description:
         _text(root, "subtitle", studio.description)
@@ -71,7 +79,12 @@ def feed(studio: Studio, patterns: Sequence[Listed]) -> bytes:
     return as_xml(root)
 
 
-def _entries(studio: Studio, patterns: Sequence[Listed]) -> Iterator[_Entry]:
+def _language(below: str) -> tuple[str, ...]:
+    """What tells the ids of a language from those of the first, which stay as they are when another comes."""
+    return (below,) if below else ()
+
+
+def _entries(studio: Studio, patterns: Sequence[Listed], below: str) -> Iterator[_Entry]:
     for listed in patterns:
         card = listed.card
         link = _address(studio, f"patterns/{quote(card.name)}.html")
@@ -80,11 +93,17 @@ def _entries(studio: Studio, patterns: Sequence[Listed]) -> Iterator[_Entry]:
             continue
         first = card.published or min(filter(None, days))
         yield _Entry(
-            _identity(studio, card.name), card.title, card.summary, card.designer, link, first, max(first, *days)
+            _identity(studio, *_language(below), card.name),
+            card.title,
+            card.summary,
+            card.designer,
+            link,
+            first,
+            max(first, *days),
         )
         for number, correction in _numbered(listed.corrections):
             title = f"{card.title}: changed {correction.day}"
-            identity = _identity(studio, card.name, correction.day, str(number))
+            identity = _identity(studio, *_language(below), card.name, correction.day, str(number))
             yield _Entry(
                 identity, title, correction.text, card.designer, link + _CHANGES, correction.day, correction.day
             )

@@ -33,16 +33,19 @@ class Kept:
     pages: Mapping[str, int]
 
 
-def keep(site: Path, manifest: Manifest | None, names: Sequence[str]) -> tuple[Kept, ...]:
-    """The patterns of these names as they stand in the site; one that was never published is left out."""
+def keep(site: Path, manifest: Manifest | None, names: Sequence[str], below: str = "") -> tuple[Kept, ...]:
+    """The patterns of these names as they stand in the site; one that was never published is left out.
+
+    `below` is where the pages of their language are.
+    """
     if manifest is None:
         return ()
-    found = (_kept(site, manifest, name) for name in names)
+    found = (_kept(site, manifest, name, below) for name in names)
     return tuple(kept for kept in found if kept is not None)
 
 
-def _kept(site: Path, manifest: Manifest, name: str) -> Kept | None:
-    page, data = (_file(site, manifest, f"patterns/{name}.{kind}") for kind in ("html", "json"))
+def _kept(site: Path, manifest: Manifest, name: str, below: str) -> Kept | None:
+    page, data = (_file(site, manifest, f"{below}patterns/{name}.{kind}") for kind in ("html", "json"))
     if page is None or data is None:
         return None
     try:
@@ -51,8 +54,8 @@ def _kept(site: Path, manifest: Manifest, name: str) -> Kept | None:
         return None
     if card.name != name:
         return None
-    corrections = tuple(Correction(day, text) for day, text in manifest.corrections.get(name, ()))
-    pdfs = tuple(_papers(site, manifest, name))
+    corrections = tuple(Correction(day, text) for day, text in manifest.corrections.get(below + name, ()))
+    pdfs = tuple(_papers(site, manifest, name, below))
     return Kept(
         Listed(card, corrections),
         (page, data, *pdfs),
@@ -62,10 +65,11 @@ def _kept(site: Path, manifest: Manifest, name: str) -> Kept | None:
     )
 
 
-def _papers(site: Path, manifest: Manifest, name: str) -> Iterator[Output]:
+def _papers(site: Path, manifest: Manifest, name: str, below: str) -> Iterator[Output]:
     """All PDFs of a pattern: its page links to every one."""
+    usual, folder = below + paper_path(name), below + paper_folder(name)
     for path in manifest.outputs:
-        file = _file(site, manifest, path) if path == paper_path(name) or path.startswith(paper_folder(name)) else None
+        file = _file(site, manifest, path) if path == usual or path.startswith(folder) else None
         if file is not None:
             yield file
 

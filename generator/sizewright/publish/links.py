@@ -17,24 +17,40 @@ _OUTSIDE = ("http", "https", "mailto")
 
 @dataclass(frozen=True, slots=True)
 class Links:
-    """Makes addresses for one page; `root` leads to the top of the site, `address` is the site's on the web or "".
+    """Makes addresses for one page; `home` leads to the top of the pages in its language, `address` is the site's.
 
-    `pictures` is the folder of the project's pictures, where they can be measured.
+    `pictures` is the folder of the project's pictures, where they can be measured. `below` is where the pages of its
+    language are in the site ("de/", "" for the first), and `untranslated` are pages that the first language alone has.
     """
 
-    root: str
+    home: str
     address: str = ""
     paper: bool = False
     pictures: Path | None = None
+    below: str = ""
+    untranslated: frozenset[str] = frozenset()
+
+    @property
+    def root(self) -> str:
+        """What leads to the top of the site, where its files are; print pages lie there in every language."""
+        return self.home if self.paper else self.home + "../" * self.below.count("/")
 
     def to(self, path: str, fragment: str = "") -> str:
         """The address of a page of the site, or of a place in it; "" on paper where that is unknown."""
-        page = self.absolute(path) if self.paper else self.root + quote(path)
+        page = self.absolute(path) if self.paper else self._page(path, self.root, self.home)
         return f"{page}#{quote(fragment)}" if page and fragment else page
 
     def absolute(self, path: str) -> str:
         """The full address on the web of a page of the site, "" where the studio has given none."""
-        return f"{self.address.rstrip('/')}/{quote(path)}" if self.address else ""
+        top = f"{self.address.rstrip('/')}/"
+        return self._page(path, top, top + self.below) if self.address else ""
+
+    def _page(self, path: str, root: str, home: str) -> str:
+        return (root if path in self.untranslated else home) + quote(path)
+
+    def full(self, file: str) -> str:
+        """The full address on the web of a file that pages load, "" where the studio has given none."""
+        return f"{self.address.rstrip('/')}/{quote(file)}" if self.address else ""
 
     def media(self, file: str) -> str:
         """The address of a picture; on paper too, where it is loaded and not followed."""

@@ -25,7 +25,7 @@ def _views(editions: Sequence[Edition], printed: Mapping[str, Printed]) -> Itera
 
 def _sheets(edition: Edition, printed: Mapping[str, Printed]) -> tuple[SheetView, ...]:
     return tuple(
-        SheetView(quote(path.removeprefix(BESIDE)), NAMES[sheet], *_told(printed.get(path)))
+        SheetView(quote(path[path.index(BESIDE) + len(BESIDE) :]), NAMES[sheet], *_told(printed.get(path)))
         for path, sheet in edition.targets
     )
 

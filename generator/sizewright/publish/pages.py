@@ -4,8 +4,9 @@ import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
-from urllib.parse import urlsplit
+from urllib.parse import quote, urlsplit
 
+from sizewright.base.language import ENGLISH
 from sizewright.base.printing import exact_text
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Measured, Values
@@ -16,18 +17,21 @@ from sizewright.publish.departures_data import departures_data
 from sizewright.publish.drawn import drawn_files
 from sizewright.publish.editions import editions
 from sizewright.publish.joined import joined
+from sizewright.publish.kept import Kept
 from sizewright.publish.links import Links
 from sizewright.publish.offered import papers_view
 from sizewright.publish.output import Output
 from sizewright.publish.print_job import Printed
 from sizewright.publish.structured import collection_data, pattern_data
 from sizewright.publish.theme import Theme
-from sizewright.publish.view import Link, Page, Site, TextView
+from sizewright.publish.view import Link, TextView
 from sizewright.publish.view_card import CardView
 from sizewright.publish.view_collection import card_views, filters, find_view
 from sizewright.publish.view_pattern import pattern_path, pattern_view
+from sizewright.publish.view_site import Page, Site
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_text import technique_view, text_view
+from sizewright.publish.within import ALONE, START, Within
 from sizewright.publish.yarn_data import yarn_data
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
@@ -45,15 +49,34 @@ def site_pages(
     kept: Sequence[Card],
     theme: Theme,
     printed: Mapping[str, Printed] = MappingProxyType({}),
+    within: Within = ALONE,
 ) -> Iterator[Output]:
     """Every page. `kept` are the cards of patterns whose last good pages stay as they are: they are only listed.
 
-    `printed` tells what is known of the PDFs by their paths.
+    `printed` tells what is known of the PDFs by their paths. With several languages `within` tells in which of them the
+    pages are; it is the one that is spoken, and the project and what is proofed have been translated.
 
     Raises BadTheme where a template cannot be used.
     """
     files = {output.path: output.content for output in theme.assets()}
-    yield from _Pages(project, proofed, kept, theme, printed, files).all()
+    yield from _Pages(project, proofed, kept, theme, printed, within, files).all()
+
+
+def page_paths(project: Project, proofed: Sequence[Proofed], kept: Sequence[Kept]) -> frozenset[str]:
+    """Where the pages are that can be there in several languages."""
+    techniques = [f"techniques/{one.name}.html" for one in project.techniques]
+    names = (*(each.graded.pattern.name for each in proofed), *(each.listed.card.name for each in kept))
+    return frozenset(
+        (
+            START,
+            *map(pattern_path, names),
+            *techniques,
+            *(("techniques/index.html",) if techniques else ()),
+            *(f"{page.name}.html" for page in project.pages if page.name not in _OWN),
+            view_terms.PATH,
+            _KNITTING.href,
+        )
+    )
 
 
 def data_page(proofed: Proofed, project: Project) -> bytes:
@@ -89,6 +112,7 @@ class _Pages:
     kept: Sequence[Card]
     theme: Theme
     printed: Mapping[str, Printed]
+    within: Within
     files: Mapping[str, bytes]
     joined: dict[str, Output] = field(default_factory=dict)
 
@@ -104,24 +128,33 @@ class _Pages:
             if page.name not in _OWN:
                 yield self.text(page)
         yield self.abbreviations()
-        yield self.method()
-        yield self.rules()
         yield self.knitting()
-        yield self.not_found()
+        if self.within.first:  # written for those who design and check, from the program's own words
+            yield self.method()
+            yield self.rules()
+            yield self.not_found()
 
     def cards(self) -> tuple[Card, ...]:
         return (*map(Card.of, self.proofed), *self.kept)
 
-    def links(self, root: str) -> Links:
-        return Links(root, self.project.studio.address, pictures=self.project.folder / "content" / "media")
+    def links(self, home: str) -> Links:
+        pictures, within = self.project.folder / "content" / "media", self.within
+        address = self.project.studio.address
+        return Links(home, address, pictures=pictures, below=within.below, untranslated=within.untranslated)
 
     def output(self, template: str, page: Page, site: Site, **data: object) -> Output:
+        page = replace(
+            page,
+            languages=self.within.switch(page.path, site.root),
+            translations=self.within.translations(page.path, self.project.studio.address),
+        )
         html, made = joined(self.theme.render(template, site=site, page=page, **data), site.root, self.files)
         self.joined.update((output.path, output) for output in made)
-        return Output(page.path, html.encode())
+        return Output(self.within.below + page.path, html.encode())
 
     def collection(self) -> Output:
-        site, links = site_view(self.project, ""), self.links("")
+        links = self.links("")
+        site = site_view(self.project, links)
         cards = card_views(self.cards(), links)
         home = links.absolute("")
         page = Page(site.studio, site.description, "index.html", home, collection_data(site, home, cards))
@@ -130,13 +163,15 @@ class _Pages:
         return self.output("index.html", page, site, cards=cards, filters=filters(cards), find=find, intro=intro)
 
     def patterns(self) -> Iterator[Output]:
-        site, links = site_view(self.project, "../"), self.links("../")
+        links = self.links("../")
+        site = site_view(self.project, links)
         terms = Terms.of(self.project, links)
         for proofed in self.proofed:
-            offered = papers_view(editions(proofed.graded.pattern, self.project.studio.papers), self.printed)
+            made = editions(proofed.graded.pattern, self.project.studio.papers, self.within.below)
+            offered = papers_view(made, self.printed)
             view = replace(pattern_view(proofed.worked, self.project, links, terms), papers=offered)
             file = Card.of(proofed).picture
-            picture = (links.absolute(file) or links.file(file)) if file else ""
+            picture = (links.full(file) or links.file(file)) if file else ""
             path = pattern_path(proofed.graded.pattern.name)
             page = Page(view.title, view.summary, path, view.address, pattern_data(view, site, picture=picture))
             yield self.output("pattern.html", page, site, pattern=view)
@@ -145,7 +180,8 @@ class _Pages:
     def techniques(self) -> Iterator[Output]:
         if not self.project.techniques:
             return
-        site, links = site_view(self.project, "../"), self.links("../")
+        links = self.links("../")
+        site = site_view(self.project, links)
         cards, terms = card_views(self.cards(), links), Terms.of(self.project, links)
         entries = []
         for technique in self.project.techniques:
@@ -159,13 +195,15 @@ class _Pages:
         yield self.output("techniques.html", page, site, techniques=tuple(entries))
 
     def text(self, source: Pattern) -> Output:
-        site, links = site_view(self.project, ""), self.links("")
+        links = self.links("")
+        site = site_view(self.project, links)
         view = text_view(source, self.project, links)
         path = f"{source.name}.html"
         return self.output("page.html", Page(view.title, view.summary, path, links.absolute(path)), site, text=view)
 
     def abbreviations(self) -> Output:
-        site, links = site_view(self.project, ""), self.links("")
+        links = self.links("")
+        site = site_view(self.project, links)
         terms = Terms.of(self.project, links).views
         path = view_terms.PATH
         page = Page("Abbreviations", "", path, links.absolute(path))
@@ -173,28 +211,32 @@ class _Pages:
 
     def method(self) -> Output:
         """How the numbers are worked: what a reader may want to know who is to trust them for a week."""
-        site, links = site_view(self.project, ""), self.links("")
+        links = self.links("")
+        site = site_view(self.project, links)
         page = Page(_METHOD, "", view_method.PATH, links.absolute(view_method.PATH))
         methods, intro = tuple(view_method.method_views()), self.intro("method", links)
         return self.output("method.html", page, site, methods=methods, intro=intro)
 
     def rules(self) -> Output:
         """What is checked before anything is published."""
-        site, links = site_view(self.project, ""), self.links("")
+        links = self.links("")
+        site = site_view(self.project, links)
         page = Page(_RULES, "", view_rules.PATH, links.absolute(view_rules.PATH))
         rules, intro = tuple(view_rules.rule_views()), self.intro("rules", links)
         return self.output("rules.html", page, site, rules=rules, intro=intro)
 
     def knitting(self) -> Output:
         """Everything somebody knits from this site; what it lists is known to their device alone."""
-        site, links = site_view(self.project, ""), self.links("")
+        links = self.links("")
+        site = site_view(self.project, links)
         page = Page(_KNITTING.text, "", _KNITTING.href, links.absolute(_KNITTING.href))
         return self.output("knitting.html", page, site, intro=self.intro("knitting", links))
 
     def not_found(self) -> Output:
         """The page a server gives for any address that leads nowhere, so its links start at the top of the site."""
         root = urlsplit(self.project.studio.address).path or "/"
-        site, links = site_view(self.project, root), self.links(root)
+        links = self.links(root)
+        site = site_view(self.project, links)
         page = Page("Page not found", "", "404.html", "")
         return self.output("404.html", page, site, intro=self.intro("404", links))
 
@@ -208,10 +250,10 @@ def _used_in(technique: Pattern, cards: Sequence[CardView]) -> tuple[Link, ...]:
     return tuple(Link(shown.card.title, shown.href) for shown in cards if technique.name in shown.card.techniques)
 
 
-def site_view(project: Project, root: str) -> Site:
-    """What all pages share that are so deep in the site."""
-    studio = project.studio
-    techniques = (Link("Techniques", f"{root}techniques/index.html"),) if project.techniques else ()
+def site_view(project: Project, links: Links) -> Site:
+    """What all pages share that these links are made for."""
+    studio, home = project.studio, links.home
+    techniques = (Link("Techniques", f"{home}techniques/index.html"),) if project.techniques else ()
     pages = sorted((page for page in project.pages if page.name not in _OWN), key=lambda page: page.header.title)
     return Site(
         studio=studio.name,
@@ -219,16 +261,25 @@ def site_view(project: Project, root: str) -> Site:
         author=studio.author,
         language=studio.language,
         notice=studio.notice,
-        root=root,
+        root=links.root,
+        home=home,
         places=(
-            Link("Patterns", f"{root}index.html"),
+            Link("Patterns", f"{home}index.html"),
             *techniques,
-            Link("Abbreviations", f"{root}{view_terms.PATH}"),
-            Link(_KNITTING.text, f"{root}{_KNITTING.href}"),
+            Link("Abbreviations", f"{home}{view_terms.PATH}"),
+            Link(_KNITTING.text, f"{home}{_KNITTING.href}"),
         ),
         pages=(
-            *(Link(page.header.title, Links(root).to(f"{page.name}.html")) for page in pages),
-            Link(_METHOD, f"{root}{view_method.PATH}"),
-            Link(_RULES, f"{root}{view_rules.PATH}"),
+            *(Link(page.header.title, home + quote(f"{page.name}.html")) for page in pages),
+            *(
+                _in_english(text, path, links)
+                for text, path in ((_METHOD, view_method.PATH), (_RULES, view_rules.PATH))
+            ),
         ),
     )
+
+
+def _in_english(text: str, path: str, links: Links) -> Link:
+    """The way to a page that is there in English alone."""
+    elsewhere = path in links.untranslated
+    return Link(text, (links.root if elsewhere else links.home) + path, language=ENGLISH if elsewhere else "")

@@ -1,15 +1,13 @@
-"""In: patterns to print and the old site. Out: their PDFs in the draft, laid out only where they changed."""
+"""In: what is to be printed and the old site. Out: their PDFs in the draft, laid out only where they changed."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from sizewright.proof.proofed import Proofed
 from sizewright.publish.faults import PaperFault
 from sizewright.publish.manifest import Manifest, digest
 from sizewright.publish.output import Output
 from sizewright.publish.paper import lay_out_all
-from sizewright.publish.paper_jobs import Printer
 from sizewright.publish.print_job import Job, Paper, Printed
 from sizewright.publish.progress import Progress
 from sizewright.publish.write import Draft
@@ -24,14 +22,12 @@ class Put:
     laid_out: tuple[str, ...] = ()
 
 
-def put_papers(
-    printer: Printer, proofed: Sequence[Proofed], draft: Draft, old: Manifest | None, progress: Progress
-) -> Put:
-    """Puts every PDF of the patterns. Raises NoPango, PaperFault and BadTheme."""
+def put_papers(wanted: Iterable[Job], draft: Draft, old: Manifest | None, progress: Progress) -> Put:
+    """Puts every PDF. Raises NoPango, PaperFault and BadTheme."""
     keys: dict[str, str] = {}
     printed: dict[str, Printed] = {}
     jobs = []
-    for job in (job for each in proofed for job in printer.jobs(each)):
+    for job in wanted:
         key = job.key
         keys.update((path, key) for path, _ in job.targets)
         same = _same(job, key, draft.site, old)

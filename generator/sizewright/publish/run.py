@@ -4,29 +4,30 @@ Whatever happens, `site/` is the old site or the new one: all is made beside it 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from sizewright.base.finding import Level
+from sizewright.base.language import speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import elsewhere
-from sizewright.publish.card import Card
 from sizewright.publish.editions import editions
 from sizewright.publish.faults import CannotWrite
-from sizewright.publish.feed import FEED, Correction, Listed, feed
-from sizewright.publish.kept import Kept, keep
+from sizewright.publish.in_language import told_in
+from sizewright.publish.kept import keep
 from sizewright.publish.layout import lay_out
 from sizewright.publish.manifest import Manifest, read_manifest
 from sizewright.publish.offline import offline_files
 from sizewright.publish.output import Output
-from sizewright.publish.pages import data_page, site_pages
+from sizewright.publish.pages import site_pages
 from sizewright.publish.paper_jobs import Printer
-from sizewright.publish.paper_page import PaperPages
-from sizewright.publish.print_job import Paper
+from sizewright.publish.print_job import Job, Paper
 from sizewright.publish.progress import Progress
 from sizewright.publish.put_papers import Put, put_papers
+from sizewright.publish.site_in import SiteIn, sites
 from sizewright.publish.sitemap import SITEMAP, sitemap
 from sizewright.publish.theme import Theme
+from sizewright.publish.within import folder_of
 from sizewright.publish.write import Draft, new_site
 from sizewright.read.pattern import Image, Pattern
 from sizewright.read.project import Project
@@ -81,9 +82,9 @@ def publish(  # noqa: PLR0913 (all but two by their names)
     media = _media(project, good)
     with new_site(site or site_folder(project.folder)) as draft:
         old = read_manifest(draft.site)
-        printer = Printer(project, theme, media)
-        put = put_papers(printer, good, draft, old, progress) if papers else Put()
-        run = _Run(project, good, theme, media, draft, keep(draft.site, old, refused), progress, put)
+        told = sites(project, good, theme, lambda below: keep(draft.site, old, refused, below))
+        put = put_papers(_jobs(told, theme, media), draft, old, progress) if papers else Put()
+        run = _Run(told, theme, media, draft, progress, put)
         run.put_pages()
         run.put_rest()
         draft.finish(run.manifest(_warnings(project, proofed), None if refused else inputs))
@@ -93,9 +94,18 @@ def publish(  # noqa: PLR0913 (all but two by their names)
         unchanged=tuple(draft.unchanged),
         removed=tuple(path for path in old.outputs if path not in draft.digests) if old else (),
         laid_out=put.laid_out,
-        kept=tuple(each.listed.card.name for each in run.kept),
+        kept=tuple(each.listed.card.name for each in told[0].kept),
         refused=refused,
     )
+
+
+def paper_paths(project: Project, proofed: Proofed) -> Iterator[str]:
+    """Where all PDFs of a pattern are in the site, in all its languages."""
+    codes = project.studio.languages
+    for code in codes:
+        for each in told_in(code, project, (proofed,))[1]:
+            for edition in editions(each.graded.pattern, project.studio.papers, folder_of(code, codes)):
+                yield from (path for path, _ in edition.targets)
 
 
 def paper_of(project: Project, proofed: Proofed, path: str) -> Paper:
@@ -103,13 +113,12 @@ def paper_of(project: Project, proofed: Proofed, path: str) -> Paper:
 
     Raises NoPango, CannotWrite (a picture that cannot be read) and BadTheme.
     """
-    printer = Printer(project, Theme.find(project.studio.theme, project.folder), _media(project, (proofed,)))
-    for edition in editions(proofed.graded.pattern, project.studio.papers):
-        for target in edition.targets:
-            if target[0] == path:
-                pages = PaperPages(proofed, project, printer.theme)
-                job = printer.job(proofed.graded.pattern, edition, pages)
-                return lay_out(replace(job, targets=(target,)))[0]
+    theme, media = Theme.find(project.studio.theme, project.folder), _media(project, (proofed,))
+    for site in sites(project, (proofed,), theme):
+        with speaking(site.language):
+            jobs = [Printer(site.project, theme, media, site.within).at(each, path) for each in site.proofed]
+        for job in filter(None, jobs):
+            return lay_out(job)[0]
     raise KeyError(path)
 
 
@@ -131,28 +140,47 @@ def _warnings(project: Project, proofed: Sequence[Proofed]) -> int:
     return sum(finding.level is Level.WARNING for finding in found)
 
 
+def _jobs(told: Sequence[SiteIn], theme: Theme, media: Mapping[str, bytes]) -> Iterator[Job]:
+    """All PDFs in all languages."""
+    for site in told:
+        printer = Printer(site.project, theme, media, site.within)
+        for each in site.proofed:
+            with speaking(site.language):
+                jobs = tuple(printer.jobs(each))
+            yield from jobs
+
+
 @dataclass(frozen=True, slots=True)
 class _Run:
     """One publish under way: everything it needs, and the steps that put files into the draft."""
 
-    project: Project
-    good: tuple[Proofed, ...]
+    sites: tuple[SiteIn, ...]
     theme: Theme
     media: Mapping[str, bytes]
     draft: Draft
-    kept: tuple[Kept, ...]
     progress: Progress
     papers: Put
 
+    @property
+    def first(self) -> SiteIn:
+        """The site in the language of the sources."""
+        return self.sites[0]
+
     def put_pages(self) -> None:
-        self.progress.start(len(self.good), "pages")
-        cards = tuple(each.listed.card for each in self.kept)
-        for output in site_pages(self.project, self.good, cards, self.theme, self.papers.printed):
-            self.draft.put(output)
+        self.progress.start(sum(len(site.proofed) for site in self.sites), "pages")
+        for site in self.sites:
+            with speaking(site.language):
+                self.put_site(site)
+
+    def put_site(self, site: SiteIn) -> None:
+        cards = tuple(each.listed.card for each in site.kept)
+        for output in site_pages(site.project, site.proofed, cards, self.theme, self.papers.printed, site.within):
+            if output.path not in self.draft.digests:  # several languages load the same files
+                self.draft.put(output)
             if PurePosixPath(output.path).parent.name == _FOLDER:
                 self.progress.step()
-        for each in self.good:
-            self.draft.put(Output(f"{_FOLDER}/{each.graded.pattern.name}.json", data_page(each, self.project)))
+        for output in site.data():
+            self.draft.put(output)
 
     def put_rest(self) -> None:
         """Everything beside pages and PDFs; the kept files last, as a new file of the same name goes first."""
@@ -160,39 +188,34 @@ class _Run:
             self.draft.put(output)
         for name, content in self.media.items():
             self.draft.put(Output(f"media/{name}", content))
-        for each in self.kept:
+        for each in (each for site in self.sites for each in site.kept):
             for output in (*each.files, *each.loaded):
                 if output.path not in self.draft.digests:
                     self.draft.put(output)
-        self.draft.put(Output(FEED, feed(self.project.studio, self.listed())))
-        if self.project.studio.address:
-            days = {f"{_FOLDER}/{card.name}.html": card.revised or card.published for card in self.cards()}
-            self.draft.put(Output(SITEMAP, sitemap(self.project.studio.address, tuple(self.draft.digests), days)))
-        for output in offline_files(self.project.studio, self.draft.digests):
+        studio = self.first.project.studio
+        if studio.address:
+            days = {
+                f"{site.within.below}{_FOLDER}/{card.name}.html": card.revised or card.published
+                for site in self.sites
+                for card in site.cards
+            }
+            self.draft.put(Output(SITEMAP, sitemap(studio.address, tuple(self.draft.digests), days)))
+        for output in offline_files(studio, self.draft.digests):
             self.draft.put(output)
 
-    def cards(self) -> tuple[Card, ...]:
-        return tuple(listed.card for listed in self.listed())
-
-    def listed(self) -> tuple[Listed, ...]:
-        fresh = (Listed(Card.of(each), _corrections(each.graded.pattern)) for each in self.good)
-        return (*fresh, *(each.listed for each in self.kept))
-
     def manifest(self, warnings: int, inputs: str | None) -> Manifest:
-        papers = {**self.papers.keys, **{path: key for each in self.kept for path, key in each.papers.items()}}
+        kept = [each for site in self.sites for each in site.kept]
+        papers = {**self.papers.keys, **{path: key for each in kept for path, key in each.papers.items()}}
         pages = {path: one.pages for path, one in self.papers.printed.items()}
-        pages |= {path: count for each in self.kept for path, count in each.pages.items()}
+        pages |= {path: count for each in kept for path, count in each.pages.items()}
         corrections = {
-            listed.card.name: [(each.day, each.text) for each in listed.corrections]
-            for listed in self.listed()
+            site.within.below + listed.card.name: [(each.day, each.text) for each in listed.corrections]
+            for site in self.sites
+            for listed in site.listed
             if listed.corrections
         }
-        patterns = len(self.good) + len(self.kept)
+        patterns = len(self.first.proofed) + len(self.first.kept)
         return Manifest(self.draft.digests, papers, corrections, inputs, patterns, warnings, pages)
-
-
-def _corrections(pattern: Pattern) -> tuple[Correction, ...]:
-    return tuple(Correction(change.date.date.isoformat(), change.text.text) for change in pattern.header.changes)
 
 
 def _pictures(source: Pattern) -> Iterator[str]:

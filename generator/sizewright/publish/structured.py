@@ -8,8 +8,9 @@ from collections.abc import Iterable, Mapping
 from markupsafe import Markup
 
 from sizewright.publish.script_data import Value, script_data
-from sizewright.publish.view import PatternView, Site
+from sizewright.publish.view import PatternView
 from sizewright.publish.view_card import CardView
+from sizewright.publish.view_site import Site
 
 _CONTEXT = "https://schema.org"
 

@@ -28,6 +28,7 @@ class Link:
     text: str
     href: str
     summary: str = ""
+    language: str = ""  # of what it leads to, where that is another than the page's
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,31 +42,6 @@ class Picture:
     alt: str
     caption: str = ""
     size: Size | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Site:
-    """What all pages of one depth share. `root` leads from a page to the top of the site: "", "../" or "/below/"."""
-
-    studio: str
-    description: str
-    author: str
-    language: str
-    notice: str
-    root: str
-    places: tuple[Link, ...]
-    pages: tuple[Link, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Page:
-    """One page; `path` is its place in the site, `canonical` its address on the web ("" where that is unknown)."""
-
-    title: str
-    description: str
-    path: str
-    canonical: str
-    structured: Markup | None = None
 
 
 @dataclass(frozen=True, slots=True)

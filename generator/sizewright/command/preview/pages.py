@@ -6,14 +6,14 @@ from itertools import chain
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from sizewright.base.language import speaking
 from sizewright.command.preview.papers import Sound
 from sizewright.publish.card import Card
-from sizewright.publish.feed import FEED, Correction, Listed, feed
 from sizewright.publish.manifest import digest
 from sizewright.publish.output import Output
-from sizewright.publish.pages import data_page, site_pages
+from sizewright.publish.pages import site_pages
+from sizewright.publish.site_in import sites
 from sizewright.publish.theme import Theme
-from sizewright.publish.view_pattern import pattern_path
 from sizewright.read.project import Project
 
 
@@ -59,23 +59,19 @@ class Pages:
 
 
 def _pages(project: Project, sound: Mapping[str, Sound], fresh: Mapping[str, Sound], theme: Theme) -> Iterator[Output]:
-    cards = [Card.of(one.proofed) for name, one in sound.items() if name not in fresh]
-    yield from site_pages(project, [one.proofed for one in fresh.values()], cards, theme)
-    for name, one in fresh.items():
-        yield Output(pattern_path(name, "json"), data_page(one.proofed, project))
-    yield Output(FEED, feed(project.studio, [_listed(one) for one in sound.values()]))
+    """Those of the fresh patterns, and what shows all of them; of the others only the cards."""
+    for site in sites(project, [one.proofed for one in sound.values()], theme):
+        again = [each for each in site.proofed if each.graded.pattern.name in fresh]
+        with speaking(site.language):
+            cards = [Card.of(each) for each in site.proofed if each.graded.pattern.name not in fresh]
+            outputs = (*site_pages(site.project, again, cards, theme, within=site.within), *site.data())
+        yield from outputs
 
 
 def _files(project: Project, theme: Theme) -> Iterator[Output]:
     yield from theme.assets()
     for name in sorted(project.media):  # what reading found to lie inside the project
         yield Output(f"media/{name}", (project.folder / "content" / "media" / name).read_bytes())
-
-
-def _listed(one: Sound) -> Listed:
-    changes = one.proofed.graded.pattern.header.changes
-    corrections = (Correction(change.date.date.isoformat(), change.text.text) for change in changes)
-    return Listed(Card.of(one.proofed), tuple(corrections))
 
 
 def _write(file: Path, content: bytes) -> None:

@@ -5,9 +5,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from sizewright.proof.proofed import Proofed
-from sizewright.publish.editions import editions
 from sizewright.publish.print_job import Paper
-from sizewright.publish.run import paper_of
+from sizewright.publish.run import paper_of, paper_paths
 from sizewright.read.project import Project
 
 
@@ -30,12 +29,7 @@ class Papers:
     def offer(self, sound: Mapping[str, Sound]) -> None:
         """The patterns there are now, by their names; what was laid out before is forgotten."""
         with self._one_at_a_time:
-            self._sound = {
-                path: one
-                for one in sound.values()
-                for edition in editions(one.proofed.graded.pattern, one.project.studio.papers)
-                for path, _ in edition.targets
-            }
+            self._sound = {path: one for one in sound.values() for path in paper_paths(one.project, one.proofed)}
             self._made = {}
 
     def paper(self, path: str) -> Paper | None:

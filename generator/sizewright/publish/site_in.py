@@ -1,0 +1,71 @@
+"""In: the sound patterns of a project. Out: the site in each of its languages: what of it there is, and where."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from sizewright.base.language import Language, language
+from sizewright.proof.proofed import Proofed
+from sizewright.publish.card import Card
+from sizewright.publish.feed import FEED, Correction, Listed, feed
+from sizewright.publish.in_language import told_in
+from sizewright.publish.kept import Kept
+from sizewright.publish.output import Output
+from sizewright.publish.pages import data_page, page_paths
+from sizewright.publish.theme import Theme
+from sizewright.publish.view_pattern import pattern_path
+from sizewright.publish.within import Among, Within, folder_of
+from sizewright.read.pattern import Pattern
+from sizewright.read.project import Project
+
+
+@dataclass(frozen=True, slots=True)
+class SiteIn:
+    """The site in one language: the project and its sound patterns as they are told in it.
+
+    `kept` are refused patterns that keep the pages they had in this language.
+    """
+
+    language: Language
+    within: Within
+    project: Project
+    proofed: tuple[Proofed, ...]
+    kept: tuple[Kept, ...]
+
+    @property
+    def cards(self) -> tuple[Card, ...]:
+        """The cards of all patterns, those of the kept ones behind."""
+        return tuple(listed.card for listed in self.listed)
+
+    @property
+    def listed(self) -> tuple[Listed, ...]:
+        """The patterns as a feed tells them."""
+        fresh = (Listed(Card.of(each), corrections(each.graded.pattern)) for each in self.proofed)
+        return (*fresh, *(each.listed for each in self.kept))
+
+    def data(self) -> Iterator[Output]:
+        """What machines read: the numbers of every pattern, and the feed."""
+        below = self.within.below
+        for each in self.proofed:
+            yield Output(below + pattern_path(each.graded.pattern.name, "json"), data_page(each, self.project))
+        yield Output(below + FEED, feed(self.project.studio, self.listed, below))
+
+
+def sites(
+    project: Project, sound: Sequence[Proofed], theme: Theme, kept_in: Callable[[str], tuple[Kept, ...]] = lambda _: ()
+) -> tuple[SiteIn, ...]:
+    """The site in every language, the first first; `kept_in` gives what is kept below a folder of the site."""
+    codes = project.studio.languages
+    folders = (*(folder / "catalogues" for folder in theme.folders), project.folder / "content" / "catalogues")
+    languages = {code: language(code, folders) for code in codes}
+    told = {code: told_in(code, project, sound) for code in codes}
+    kept = {code: kept_in(folder_of(code, codes)) for code in codes}
+    among = tuple(
+        Among(code, languages[code].own_name, folder_of(code, codes), page_paths(*told[code], kept[code]))
+        for code in codes
+    )
+    return tuple(SiteIn(languages[own.code], Within(own, among), *told[own.code], kept[own.code]) for own in among)
+
+
+def corrections(pattern: Pattern) -> tuple[Correction, ...]:
+    """What a feed tells of changes."""
+    return tuple(Correction(change.date.date.isoformat(), change.text.text) for change in pattern.header.changes)
