@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from sizewright.publish.offline import APP, WORKER, offline_files
+from sizewright.publish.offline import APP, WORKER, NoNetwork, offline_files
 from sizewright.read.project import Project
 
 Open = Callable[..., Page]
@@ -17,7 +17,8 @@ READY = "navigator.serviceWorker.ready.then(() => true)"
 
 
 def worker(project: Project, digests: dict[str, str]) -> str:
-    return {output.path: output.content.decode() for output in offline_files(project.studio, digests)}[WORKER]
+    files = offline_files(project.studio, digests, {"": NoNetwork.told()})
+    return {output.path: output.content.decode() for output in files}[WORKER]
 
 
 def test_the_worker_knows_what_is_read_and_is_another_one_when_that_changes(sample_project: Project) -> None:

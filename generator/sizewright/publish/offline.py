@@ -5,8 +5,10 @@ Sources: W3C Service Workers (the worker's script is at the top of what it serve
 
 import json
 from collections.abc import Iterator, Mapping
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
+from sizewright.base.language import spoken, tr
 from sizewright.publish.manifest import digest
 from sizewright.publish.output import Output
 from sizewright.read.project import Studio
@@ -30,18 +32,42 @@ self.addEventListener("activate", (event) => event.waitUntil((async () => {
 """
 
 
-def offline_files(studio: Studio, digests: Mapping[str, str]) -> Iterator[Output]:
-    """The two files; `digests` are those of all others, by their paths."""
+@dataclass(frozen=True, slots=True)
+class NoNetwork:
+    """What is said in one language where a page cannot be had."""
+
+    lang: str
+    title: str
+    heading: str
+    text: str
+    link: str
+
+    @classmethod
+    def told(cls) -> "NoNetwork":
+        """In the language that is spoken."""
+        return cls(
+            spoken().code,
+            tr("No network"),
+            tr("There is no network"),
+            tr("This page has not been opened on this device before, so it is not kept here."),
+            tr("All patterns"),
+        )
+
+
+def offline_files(studio: Studio, digests: Mapping[str, str], languages: Mapping[str, NoNetwork]) -> Iterator[Output]:
+    """The two files; `digests` are those of all others, by their paths, `languages` by their folders ("", "de/")."""
     yield Output(APP, _app(studio, has_icon=_ICON in digests))
-    yield Output(WORKER, _worker(digests))
+    yield Output(WORKER, _worker(digests, languages))
 
 
-def _worker(digests: Mapping[str, str]) -> bytes:
+def _worker(digests: Mapping[str, str], languages: Mapping[str, NoNetwork]) -> bytes:
     """The worker's script: another one as soon as any file is, so that a browser takes the new site."""
     files = {path: digests[path][:_SHORT] for path in sorted(digests) if not path.endswith(_NOT_READ)}
     table = json.dumps(files, ensure_ascii=False, indent=1)
     version = digest(table.encode())[:_SHORT]
-    return f'const FILES = {table};\nconst VERSION = "{version}";\n'.encode() + _SCRIPT.read_bytes()
+    told = json.dumps({below: asdict(words) for below, words in languages.items()}, ensure_ascii=False)
+    head = f'const FILES = {table};\nconst VERSION = "{version}";\nconst LANGUAGES = {told};\n'
+    return head.encode() + _SCRIPT.read_bytes()
 
 
 def _app(studio: Studio, *, has_icon: bool) -> bytes:

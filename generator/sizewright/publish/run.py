@@ -200,7 +200,8 @@ class _Run:
                 for card in site.cards
             }
             self.draft.put(Output(SITEMAP, sitemap(studio.address, tuple(self.draft.digests), days)))
-        for output in offline_files(studio, self.draft.digests):
+        languages = {site.within.below: site.without_network() for site in self.sites}
+        for output in offline_files(studio, self.draft.digests, languages):
             self.draft.put(output)
 
     def manifest(self, warnings: int, inputs: str | None) -> Manifest:

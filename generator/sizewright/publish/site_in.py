@@ -3,12 +3,13 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from sizewright.base.language import Language, language
+from sizewright.base.language import Language, language, speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.card import Card
 from sizewright.publish.feed import FEED, Correction, Listed, feed
 from sizewright.publish.in_language import told_in
 from sizewright.publish.kept import Kept
+from sizewright.publish.offline import NoNetwork
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, page_paths
 from sizewright.publish.theme import Theme
@@ -41,6 +42,11 @@ class SiteIn:
         """The patterns as a feed tells them."""
         fresh = (Listed(Card.of(each), corrections(each.graded.pattern)) for each in self.proofed)
         return (*fresh, *(each.listed for each in self.kept))
+
+    def without_network(self) -> NoNetwork:
+        """What is said in this language where a page cannot be had."""
+        with speaking(self.language):
+            return NoNetwork.told()
 
     def data(self) -> Iterator[Output]:
         """What machines read: the numbers of every pattern, and the feed."""

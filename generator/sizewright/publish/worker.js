@@ -1,5 +1,6 @@
 // The service worker of a site: what was seen once can be read again without a network.
-// Above stand FILES, the digest of every file by its path from the top of the site, and VERSION, that of them all.
+// Above stand FILES, the digest of every file by its path from the top of the site, VERSION, that of them all, and
+// LANGUAGES, by the folder of each what is said in it where there is no network.
 "use strict";
 
 const TOP = new URL("./", self.location);
@@ -17,7 +18,10 @@ const pathOf = (address) => {
   return path === "" || path.endsWith("/") ? `${path}index.html` : path;
 };
 const keyOf = (path) => new URL(encodeURI(path), TOP).href;
-const isCore = (path) => path.startsWith("theme/") || (path.endsWith(".html") && !path.includes("/"));
+const languageOf = (path) => Object.keys(LANGUAGES).find((below) => below && path.startsWith(below)) ?? "";
+const isTop = (path, below) =>
+  path.startsWith(below) && path.endsWith(".html") && !path.slice(below.length).includes("/");
+const isCore = (path) => path.startsWith("theme/") || isTop(path, "");
 
 const digestOf = async (response) => {
   const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await response.clone().arrayBuffer()));
@@ -66,12 +70,15 @@ const fetched = async (request, path) => {
   return response;
 };
 
-const missing = () => new Response(
-  '<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width">' +
-    "<title>No network</title><h1>There is no network</h1><p>This page has not been opened on this device before, so " +
-    `it is not kept here. <a href="${TOP.pathname}index.html">All patterns</a></p></html>`,
-  { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } },
-);
+const missing = (path) => {
+  const below = languageOf(path);
+  const { lang, title, heading, text, link } = LANGUAGES[below];
+  return new Response(
+    `<!doctype html><html lang="${lang}"><meta charset="utf-8"><meta name="viewport" content="width=device-width">` +
+      `<title>${title}</title><h1>${heading}</h1><p>${text} <a href="${TOP.pathname}${below}index.html">${link}</a></p></html>`,
+    { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } },
+  );
+};
 
 const later = (time) => new Promise((wake) => {
   setTimeout(wake, time);
@@ -81,7 +88,7 @@ const later = (time) => new Promise((wake) => {
 const freshest = async (event, path) => {
   const kept = await caches.match(keyOf(path), { cacheName: CACHE });
   const network = fetched(event.request, path);
-  if (!kept) return event.request.mode === "navigate" ? network.catch(missing) : network;
+  if (!kept) return event.request.mode === "navigate" ? network.catch(() => missing(path)) : network;
   const first = await Promise.race([network.catch(() => null), later(PATIENCE)]);
   if (first && first.status < 500) return first;
   const shown = await digestOf(kept);
@@ -106,9 +113,12 @@ self.addEventListener("fetch", (event) => {
   event.respondWith(STEADY.test(path) ? steady(request, path) : freshest(event, path));
 });
 
-// A page tells what it has loaded before this worker was there.
+// A page tells what it has loaded before this worker was there; whoever reads in a language has its lists at hand.
 self.addEventListener("message", (event) => {
-  const paths = (event.data?.seen ?? []).map(pathOf).filter((path) => path !== null && path in FILES);
+  const seen = (event.data?.seen ?? []).map(pathOf).filter((path) => path !== null && path in FILES);
+  const spoken = new Set(seen.map(languageOf).filter(Boolean));
+  const tops = Object.keys(FILES).filter((path) => [...spoken].some((below) => isTop(path, below)));
+  const paths = [...new Set([...seen, ...tops])];
   const keep = async (path) => {
     const cache = await caches.open(CACHE);
     if (await cache.match(keyOf(path))) return;
