@@ -148,6 +148,7 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
     environment.globals.clear()
     environment.policies["ext.i18n.trimmed"] = True
     environment.install_gettext_callables(tr, tr_many, newstyle=True, pgettext=tr_as)  # type: ignore[attr-defined]
+    environment.globals["_"] = environment.globals["gettext"]
     environment.filters["terms"] = in_both_terms
     return environment
 

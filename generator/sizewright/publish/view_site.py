@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from sizewright.base.language import ENGLISH
 from sizewright.publish.view import Link
 
 
@@ -24,6 +25,11 @@ class Site:
     home: str
     places: tuple[Link, ...]
     pages: tuple[Link, ...]
+
+    @property
+    def english(self) -> bool:
+        """Whether its pages are in English, which alone has the terms of the US and of the UK."""
+        return self.language.split("-")[0].casefold() == ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
