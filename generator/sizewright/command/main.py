@@ -16,6 +16,7 @@ from sizewright.command.sign_off_command import sign_off_command
 from sizewright.command.terminal import writable
 from sizewright.command.test_sheets_command import test_sheets_command
 from sizewright.command.tested_command import tested_command
+from sizewright.command.translate_command import translate_command
 
 
 @click.group(
@@ -52,6 +53,7 @@ for _command in (
     sign_off_command,
     test_sheets_command,
     tested_command,
+    translate_command,
 ):
     sizewright.add_command(_command)
 

@@ -97,6 +97,7 @@ from sizewright.read.adapting.rules import ADAPTING_RULES, MISSING_BASE
 from sizewright.read.pattern import Adaptation, Pattern
 from sizewright.read.project import Project
 from sizewright.read.rules import READ_RULES, UNREADABLE_HEADER
+from sizewright.read.translating.rules import TRANSLATING_RULES
 from sizewright.work.run import work
 from sizewright.work.worked import Worked
 
@@ -201,6 +202,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         for rule in (
             *READ_RULES,
             *ADAPTING_RULES,
+            *TRANSLATING_RULES,
             *GRADE_RULES,
             *(rule for rule, _ in CHECKS),
             *(rule for rule, _ in PROJECT_CHECKS),
@@ -254,7 +256,7 @@ def _placed(finding: Finding) -> Finding:
 
 def elsewhere(project: Project) -> tuple[Finding, ...]:
     """What was found outside the patterns: in the studio's file, tables, pictures, and in pages with their numbers."""
-    sources = {pattern.source for pattern in project.patterns}
+    sources = {source for pattern in project.patterns for source in pattern.sources}
     found = [finding for finding in project.findings if finding.span is None or finding.span.source not in sources]
     found.extend(finding for page in (*project.pages, *project.techniques) for finding in grade(page).findings)
     for _, check in PROJECT_CHECKS:
@@ -263,4 +265,4 @@ def elsewhere(project: Project) -> tuple[Finding, ...]:
 
 
 def _in(finding: Finding, pattern: Pattern) -> bool:
-    return finding.span is not None and finding.span.source == pattern.source
+    return finding.span is not None and finding.span.source in pattern.sources

@@ -18,6 +18,7 @@ from sizewright.read.sizes import read_size_table
 from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
+from sizewright.read.translating.beside import language_of, stray, translated
 from sizewright.read.values import Values
 
 _LARGEST = 2_000_000  # bytes; no pattern a person wrote comes near it
@@ -51,14 +52,16 @@ def read_again(project: Project, names: Collection[str]) -> Project:
     """
     content = (project.folder / "content").resolve()
     reader = _Reader(project.folder, content)
-    paths = {path.stem: path for path in reader.files("patterns", "*.md")}
+    paths = {path.stem: path for path in reader.sources_in("patterns")}
     if set(paths) != {pattern.name for pattern in project.patterns}:
         return read_project(project.folder)
     reader.tables = project.tables
+    reader.languages = project.studio.languages
     reader.stitches = Vocabulary(project.terms)
     reader.findings.clear()  # what the folder as a whole gave stands in the project already
     again = {name: reader.pattern(paths[name], "patterns") for name in paths if name in names}
-    sources = {pattern.source for pattern in again.values()}
+    before = (source for pattern in project.patterns if pattern.name in again for source in pattern.sources)
+    sources = {*before, *(source for pattern in again.values() for source in pattern.sources)}
     others = (finding for finding in project.findings if finding.span is None or finding.span.source not in sources)
     patterns = tuple(again.get(pattern.name, pattern) for pattern in project.patterns)
     return replace(project, patterns=patterns, findings=(*others, *reader.findings))
@@ -84,25 +87,27 @@ class _Reader:
         self.stitches = Vocabulary()
         self.tables: Mapping[str, SizeTable] = {}
         self.cautions: tuple[str, ...] = ()
+        self.languages: tuple[str, ...] = Studio().languages
         self.media: frozenset[str] | None = None
         self.sources: frozenset[str] | None = None
         if content is not None:
             self.media = frozenset(path.relative_to(content / "media").as_posix() for path in self.files("media", "*"))
-            self.sources = frozenset(f"{kind}/{path.name}" for kind in KINDS for path in self.files(kind, "*.md"))
+            self.sources = frozenset(f"{kind}/{path.name}" for kind in KINDS for path in self.sources_in(kind))
 
     def project(self) -> Project:
         studio, terms = self.shared()
         patterns, pages, techniques = (
-            tuple(self.pattern(path, kind) for path in self.files(kind, "*.md"))
+            tuple(self.pattern(path, kind) for path in self.sources_in(kind))
             for kind in ("patterns", "pages", "techniques")
         )
         self.judge_pictures()
         self.judge_sign_offs()
+        self.judge_translations()
         return self.finished(studio, terms, patterns, pages, techniques)
 
     def single(self, path: Path) -> Project:
         project = self.alone(self.lines(path, str(path)), path.stem)
-        pattern = self.signed(project.patterns[0], path)
+        pattern = self.signed(self.translated(project.patterns[0], path.parent), path)
         return replace(project, patterns=(pattern,), findings=tuple(self.findings))
 
     def alone(self, lines: Lines, name: str) -> Project:
@@ -117,6 +122,7 @@ class _Reader:
             values = Values(self.lines(path))
             studio = read_studio(values)
             self.cautions = tuple(one.name for one in studio.cautions)
+            self.languages = studio.languages
             self.findings.extend(values.findings)
         for path in self.files(".", "stitches.yaml"):
             values = Values(self.lines(path))
@@ -164,6 +170,10 @@ class _Reader:
         )
         return tuple(path for path in found if path.is_file() and not path.name.startswith(".") and self.inside(path))
 
+    def sources_in(self, folder: str) -> tuple[Path, ...]:
+        """The sources of a folder, without the translations beside them."""
+        return tuple(path for path in self.files(folder, "*.md") if not language_of(path))
+
     def inside(self, path: Path) -> bool:
         if self.content is not None and path.resolve().is_relative_to(self.content):
             return True
@@ -195,7 +205,7 @@ class _Reader:
         return lines_of(source, text)
 
     def pattern(self, path: Path, folder: str) -> Pattern:
-        pattern = self.read(self.lines(path), path.stem, folder)
+        pattern = self.translated(self.read(self.lines(path), path.stem, folder), path.parent)
         return self.signed(pattern, path) if folder == "patterns" else pattern
 
     def signed(self, pattern: Pattern, path: Path) -> Pattern:
@@ -220,6 +230,25 @@ class _Reader:
                     UNREADABLE_SIGN_OFF.at(None, message, "Name it like its pattern, or take it away.")
                 )
 
+    def translated(self, pattern: Pattern, folder: Path) -> Pattern:
+        """The pattern with the translations that stand in a folder, for each language the studio publishes in."""
+
+        def lines_beside(name: str, code: str) -> Lines | None:
+            path = folder / f"{name}.{code}.md"
+            there = path.is_file() and (self.content is None or self.inside(path))
+            return self.lines(path) if there else None
+
+        told, findings = translated(pattern, self.languages, lines_beside)
+        self.findings.extend(findings)
+        return told
+
+    def judge_translations(self) -> None:
+        for folder in KINDS:
+            found = [path for path in self.files(folder, "*.md") if language_of(path)]
+            names = {path.stem for path in self.sources_in(folder)}
+            judged = (stray(path, self.lines(path), names, self.languages) for path in found)
+            self.findings.extend(finding for finding in judged if finding is not None)
+
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         reader = SourceReader(folder, self.tables, self.cautions, self.stitches, self.media, self.sources)
         if folder == "patterns" and based_on(lines) is not None:
@@ -237,7 +266,7 @@ class _Reader:
     def base(self, name: str, beside: Path) -> Lines | str:
         """The lines of a base; else what is wrong, and behind a line end what to do about it."""
         path = beside / f"{name}.md"
-        others = sorted(one.stem for one in beside.glob("*.md"))
+        others = sorted(one.stem for one in beside.glob("*.md") if not language_of(one))
         if "/" in name or "\\" in name or not path.is_file() or (self.content is not None and not self.inside(path)):
             mend = did_you_mean(name, others, f"Put {name}.md beside this file; only the departures stand in this one.")
             return f"The base “{name}” is not there: {self.typed(path)} was looked for.\n{mend}"

@@ -1,7 +1,6 @@
 """The tree of one source: header and body, each node with its place, nothing evaluated.
 
-The body is one flat stream of pieces in reading order. Markdown is parsed once for all sizes: what is the same in every
-size is finished markup, and what is not stands between as a node of its own.
+The body is one flat stream of pieces in reading order: what all sizes share is finished markup, all else a node.
 """
 
 from collections.abc import Mapping
@@ -31,6 +30,7 @@ from sizewright.read.media import Picture as Picture  # noqa: PLC0414 -- nodes o
 from sizewright.read.needles import Needle as Needle  # noqa: PLC0414 -- nodes of this tree too
 from sizewright.read.notation.direction_tree import Direction
 from sizewright.read.sign_off import SignOff
+from sizewright.read.translating.translation import Translation
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,8 +262,8 @@ class Adaptation:
 class Pattern:
     """One source, read. `name` is its address: the file name without its ending.
 
-    `sign_off` stands in a file beside it. An adaptation is read as a whole, its base with its departures, and `lines`
-    are those of both put together; `adapts` tells what of it is whose.
+    `sign_off` and `translations` stand in files beside it. An adaptation is read as a whole, its base with its
+    departures, and `lines` are those of both put together; `adapts` tells what of it is whose.
     """
 
     name: str
@@ -272,6 +272,12 @@ class Pattern:
     body: tuple[Piece, ...]
     sign_off: SignOff | None = field(default=None, repr=False)
     adapts: Adaptation | None = field(default=None, repr=False)
+    translations: tuple[Translation, ...] = field(default=(), repr=False)
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        """The paths of its own file and of its translations."""
+        return self.source, *(one.lines.source for one in self.translations)
 
     @property
     def typed(self) -> Lines:

@@ -1,0 +1,122 @@
+"""In: a source and the lines of its translation. Out: the translation, and what is wrong between the two."""
+
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import replace
+from pathlib import Path
+
+from sizewright.base.finding import Finding
+from sizewright.base.language import is_language
+from sizewright.base.nearest import did_you_mean
+from sizewright.base.place import Lines
+from sizewright.read.pattern import Pattern
+from sizewright.read.translating.compared import compared
+from sizewright.read.translating.pairs import Pair, read_pairs
+from sizewright.read.translating.rules import MISSING_TRANSLATION, STALE_TRANSLATION, STRAY_TRANSLATION
+from sizewright.read.translating.stale import nearest_text
+from sizewright.read.translating.texts import Text, texts_of
+from sizewright.read.translating.translation import Translation
+from sizewright.read.typed_numbers import shortened
+
+_QUOTED = 3  # missing translations that are told word for word
+
+
+def language_of(path: Path) -> str:
+    """The language of a file of translations, by its name `NAME.CODE.md`; "" for every other file."""
+    code = Path(path.stem).suffix.removeprefix(".")
+    return code if is_language(code) else ""
+
+
+def stray(path: Path, lines: Lines, names: Collection[str], languages: tuple[str, ...]) -> Finding | None:
+    """The finding for a file of translations that nobody would read; `names` are the sources beside it."""
+    code, name = language_of(path), Path(path.stem).stem
+    if name not in names:
+        mend = did_you_mean(name, names, "Name it like its source.")
+        message = f"This translates nothing: there is no {name}.md beside it."
+    elif code == languages[0]:
+        message, mend = f"“{code}” is the language of the sources themselves.", "Name the file after another language."
+    elif code not in languages:
+        message = f"The site is not published in “{code}”."
+        mend = f"Add it to content/site.yaml: “languages: [{', '.join((*languages, code))}]”."
+    else:
+        return None
+    return STRAY_TRANSLATION.at(lines.whole_line(1), message, mend)
+
+
+def translated(
+    pattern: Pattern, languages: tuple[str, ...], lines_of: Callable[[str, str], Lines | None]
+) -> tuple[Pattern, tuple[Finding, ...]]:
+    """A source with its translations, and what is wrong with them.
+
+    `lines_of` gives the lines of the file for a name and a language, None where there is none.
+    """
+    found: list[Translation] = []
+    findings: list[Finding] = []
+    of = languages[0]
+    for into in languages[1:]:
+        lines = lines_of(pattern.name, into)
+        if lines is None:
+            continue
+        in_base = lines_of(pattern.adapts.base.name, into) if pattern.adapts else None
+        base = read_translation(in_base, of, into)[0] if in_base is not None else None
+        translation, wrong = read_translation(lines, of, into, base)
+        found.append(translation)
+        findings.extend((*wrong, *judged(pattern, translation, base)))
+    return replace(pattern, translations=tuple(found)), tuple(findings)
+
+
+def read_translation(
+    lines: Lines, of: str, into: str, base: Translation | None = None
+) -> tuple[Translation, tuple[Finding, ...]]:
+    """The translation in some lines; `base` is that of the pattern whose adaptation is translated."""
+    file = read_pairs(lines)
+    told = dict(base.told) if base is not None else {}
+    told.update((pair.key, pair.translation) for pair in file.pairs if pair.translation)
+    return Translation(of, into, lines, file.pairs, told), file.findings
+
+
+def own_texts(pattern: Pattern, *, based_told: bool) -> tuple[Text, ...]:
+    """The texts that the file beside a source is asked for: without those that the base of an adaptation has as well.
+
+    Where that base has no file of its own in the language (`based_told`), all of them are asked for here.
+    """
+    texts = texts_of(pattern)
+    if pattern.adapts is None or not based_told:
+        return texts
+    in_base = {text.key for text in texts_of(pattern.adapts.base)}
+    return tuple(text for text in texts if text.key not in in_base)
+
+
+def judged(pattern: Pattern, translation: Translation, base: Translation | None = None) -> Iterator[Finding]:
+    """What is wrong between a source and its translation."""
+    texts = {text.key: text for text in texts_of(pattern)}
+    missing = tuple(
+        text for text in own_texts(pattern, based_told=base is not None) if text.key not in translation.told
+    )
+    if missing:
+        yield _missing(pattern, translation, missing)
+    for pair in translation.pairs:
+        text = texts.get(pair.key)
+        if not pair.translation:
+            continue
+        if text is None:
+            yield _stale(pair, nearest_text(pair, missing))
+        else:
+            yield from compared(pair, text)
+
+
+def _missing(pattern: Pattern, translation: Translation, missing: tuple[Text, ...]) -> Finding:
+    quoted = "; ".join(f"{text.span.shown}: “{shortened(text.words)}”" for text in missing[:_QUOTED])
+    more = f"; and {len(missing) - _QUOTED} more" if len(missing) > _QUOTED else ""
+    few = "1 passage is" if len(missing) == 1 else f"{len(missing)} passages are"
+    message = f"{few} not translated: {quoted}{more}."
+    mend = f"“sizewright translate {pattern.typed.source} --into {translation.into}” adds them, to be filled in."
+    return MISSING_TRANSLATION.at(translation.lines.whole_line(1), message, mend)
+
+
+def _stale(pair: Pair, near: Text | None) -> Finding:
+    message = f"The source does not say “{shortened(pair.words)}” any more."
+    mend = "Take the pair out, or put the words that the source has now into its comment."
+    if near is not None:
+        message = f"{message} {near.span.shown} says “{shortened(near.words)}” now."
+        mend = "Put these words into its comment, and change the translation with them."
+    return STALE_TRANSLATION.at(pair.span, message, mend)

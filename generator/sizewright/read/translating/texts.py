@@ -1,0 +1,81 @@
+"""In: a source that is read. Out: all of its texts that are told in another language, in the order they are read."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sizewright.base.place import Span
+from sizewright.read.markdown import tokens_of
+from sizewright.read.pattern import NoteOpen, Pattern, SchematicBlock, StitchBlock
+from sizewright.read.translating.header import told_header
+from sizewright.read.translating.lines import hand_lines
+from sizewright.read.translating.pairs import key_of
+from sizewright.read.translating.passages import Passage, passages
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Words of a source, as typed, and where they stand. `passage` is set where they are Markdown of its body."""
+
+    span: Span
+    words: str
+    passage: Passage | None = None
+
+    @property
+    def key(self) -> str:
+        """By what their translation is found."""
+        return key_of(self.words)
+
+
+def texts_of(pattern: Pattern) -> tuple[Text, ...]:
+    """The texts of a source, each once: the header's, then those of the body."""
+    found: dict[str, Text] = {}
+    body = sorted(_body(pattern), key=lambda text: (text.span.line, text.span.column))
+    for text in (*_header(pattern), *body):
+        if _said(text.words):
+            found.setdefault(text.key, text)
+    return tuple(found.values())
+
+
+def _said(words: str) -> bool:
+    """Whether there is anything to be told otherwise: "36" and "{brim}" are the same in every language."""
+    return any(sign.isalpha() for sign in words)
+
+
+def _header(pattern: Pattern) -> Iterator[Text]:
+    found: list[Text] = []
+
+    def tell(span: Span, words: str) -> str:
+        found.append(Text(span, words))
+        return words
+
+    def name(span: Span, words: str) -> None:
+        found.append(Text(span, words))
+
+    told_header(pattern.header, tell, name)
+    yield from found
+
+
+def _body(pattern: Pattern) -> Iterator[Text]:
+    for passage in passages_of(pattern):
+        yield Text(passage.span, passage.text, passage)
+    for line in hand_lines(pattern):
+        yield Text(line.span, line.typed)
+    for piece in pattern.body:
+        match piece:
+            case NoteOpen(span=span, title=title):
+                yield Text(span, title)
+            case StitchBlock(span=span, name=name):
+                yield Text(span, name.text)
+            case SchematicBlock(pieces=pieces):
+                for one in pieces:
+                    yield Text(one.name.span, one.name.name)
+            case _:
+                pass
+    for departure in pattern.adapts.departures if pattern.adapts else ():
+        yield Text(departure.called.because.span, departure.called.because.text)
+
+
+def passages_of(pattern: Pattern) -> tuple[Passage, ...]:
+    """The passages of a body, their tokens counted in those of all of it."""
+    shift = pattern.header.span.end_line
+    return passages(pattern.lines, shift, tokens_of("\n".join(pattern.lines.lines[shift:])))
