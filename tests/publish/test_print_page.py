@@ -41,7 +41,10 @@ def test_the_print_page_is_whole_and_leads_to_the_web(
     page = BeautifulSoup(paper_page(hat, sample_project, sample_theme), "html.parser")
     assert page.title is not None
     assert page.title.get_text() == 'Hat <one> & "two"'
-    assert not page.select("script, link, form, style")
+    assert not page.select("script, link, form")
+    styled = [style.get_text() for style in page.select("style")]
+    assert len(styled) == 1, "the words that the style sheets write, and no choice of a size"
+    assert '--page-number: "Page " counter(page) " of " counter(pages)' in styled[0]
     for link in page.select("a[href]"):
         address = str(link["href"])
         assert address.startswith("https://") or page.select(f'[id="{address[1:]}"]'), address
