@@ -68,8 +68,9 @@ def _file(path: Path, pattern: Pattern, into: str, *, together: bool) -> Transla
     """The file of one source; `together` with it that of its base is written."""
     based = pattern.adapts.base if pattern.adapts else None
     base_told = based is not None and (together or _beside(path, based.name, into).is_file())
-    texts = own_texts(pattern, based_told=base_told)
-    return _refreshed(_beside(path, pattern.name, into), texts, texts_of(pattern))
+    texts = texts_of(pattern)
+    own = own_texts(pattern, texts, based_told=base_told)
+    return _refreshed(_beside(path, pattern.name, into), own, texts)
 
 
 def _beside(path: Path, name: str, into: str) -> Path:

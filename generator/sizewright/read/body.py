@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import chain
 
 from markdown_it.token import Token
@@ -23,6 +23,7 @@ from sizewright.read.pattern import (
     Header,
     Heading,
     Image,
+    Insert,
     Markup,
     Piece,
 )
@@ -64,7 +65,7 @@ class BodyReader:
         """The pieces, in reading order; neighbouring markup is joined."""
         self._tokens = tokens_of("\n".join(self._lines.lines[self._shift :]))
         found = (piece for index in range(len(self._tokens)) for piece in self._block(index))
-        pieces = tuple(_joined(chain(found, self._departing.rest())))
+        pieces = tuple(joined(chain(found, self._departing.rest())))
         plans = plans_of(pieces)
         return tuple(self._blocks.directed(piece, plans) for piece in pieces)
 
@@ -94,7 +95,7 @@ class BodyReader:
             case "heading_open":
                 yield self._heading(index)
             case "heading_close":
-                yield Markup(f"</h{_level(token)}>\n")
+                yield Markup(f"</h{heading_level(token)}>\n")
             case _ if token.type == PASSAGE_OPEN:
                 yield self._passage(token)
             case _ if token.type == PASSAGE_CLOSE:
@@ -105,14 +106,14 @@ class BodyReader:
 
     def _heading(self, index: int) -> Heading:
         token, words = self._tokens[index], self._tokens[index + 1].content
-        plain = " ".join(re.sub(r"(?<!\\)\{[^{}]*\}|[`*_\\]", "", words).split())
+        plain = plain_words(words)
         stem = re.sub(r"[^\w]+", "-", plain.casefold()).strip("-") or "part"
         anchor = stem
         while anchor in self._anchors:
             self._parts[stem] += 1
             anchor = f"{stem}-{self._parts[stem] + 1}"
         self._anchors.add(anchor)
-        return Heading(self._block_span(token), _level(token), anchor, plain)
+        return Heading(self._block_span(token), heading_level(token), anchor, plain)
 
     def _block_span(self, token: Token) -> Span:
         return self._lines.whole_line((token.map or [0, 0])[0] + self._shift + 1)
@@ -137,7 +138,10 @@ class BodyReader:
             yield Markup(rendered(self._tokens, index))
             return
         within = (first + 1, self._block_end(first, end or last + 1))
-        yield self._blocks.read(word, rest.strip(), span, within, self._passages.within)
+        yield self._read_block(word, rest.strip(), span, within)
+
+    def _read_block(self, word: str, rest: str, span: Span, within: tuple[int, int]) -> Piece:
+        return self._blocks.read(word, rest, span, within, self._passages.within)
 
     def _only_read(self, word: str) -> bool:
         return self._passages.in_note and word in NOT_IN_NOTES
@@ -184,9 +188,12 @@ class BodyReader:
             message = f"“{shortened(child.content)}” begins with a brace that is not closed in its line."
             self._findings.append(UNCLOSED.at(span, message, "Close it with “}”, or write “\\{” for a brace."))
             return
-        insert = self._braces.read(start, start + len(child.content), self._passages.within)
+        insert = self._read_braces(start, start + len(child.content))
         if insert is not None:
             yield insert
+
+    def _read_braces(self, start: int, end: int) -> Insert | None:
+        return self._braces.read(start, end, self._passages.within)
 
     def _image(self, token: Token, child: Token) -> Iterator[Piece]:
         span = self._find_span(token, str(child.attrs.get("src", "")))
@@ -225,12 +232,18 @@ class BodyReader:
 _CLOSE_FENCE = "Close the block with a line of three backticks."
 
 
-def _level(token: Token) -> int:
+def plain_words(words: str) -> str:
+    """The words of a heading without marks and numbers."""
+    return " ".join(re.sub(r"(?<!\\)\{[^{}]*\}|[`*_\\]", "", words).split())
+
+
+def heading_level(token: Token) -> int:
     """The title is the page's first heading, so a heading of the text is of level 2 at least."""
     return max(2, int(token.tag[1:]))
 
 
-def _joined(pieces: Iterator[Piece]) -> Iterator[Piece]:
+def joined(pieces: Iterable[Piece]) -> Iterator[Piece]:
+    """The pieces with neighbouring markup made one."""
     html: list[str] = []
     for piece in pieces:
         if isinstance(piece, Markup):

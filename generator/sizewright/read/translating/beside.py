@@ -74,12 +74,11 @@ def read_translation(
     return Translation(of, into, lines, file.pairs, told), file.findings
 
 
-def own_texts(pattern: Pattern, *, based_told: bool) -> tuple[Text, ...]:
-    """The texts that the file beside a source is asked for: without those that the base of an adaptation has as well.
+def own_texts(pattern: Pattern, texts: tuple[Text, ...], *, based_told: bool) -> tuple[Text, ...]:
+    """Those of its texts that the file beside a source is asked for: not those that the base of an adaptation has too.
 
     Where that base has no file of its own in the language (`based_told`), all of them are asked for here.
     """
-    texts = texts_of(pattern)
     if pattern.adapts is None or not based_told:
         return texts
     in_base = {text.key for text in texts_of(pattern.adapts.base)}
@@ -88,10 +87,10 @@ def own_texts(pattern: Pattern, *, based_told: bool) -> tuple[Text, ...]:
 
 def judged(pattern: Pattern, translation: Translation, base: Translation | None = None) -> Iterator[Finding]:
     """What is wrong between a source and its translation."""
-    texts = {text.key: text for text in texts_of(pattern)}
-    missing = tuple(
-        text for text in own_texts(pattern, based_told=base is not None) if text.key not in translation.told
-    )
+    found = texts_of(pattern)
+    texts = {text.key: text for text in found}
+    own = own_texts(pattern, found, based_told=base is not None)
+    missing = tuple(text for text in own if text.key not in translation.told)
     if missing:
         yield _missing(pattern, translation, missing)
     for pair in translation.pairs:

@@ -31,6 +31,12 @@ def told_header(header: Header, tell: Tell, name: Name) -> Header:
     return _Teller(tell, name).header(header)
 
 
+def told_called(called: Called, tell: Tell) -> Called:
+    """A departure with its reason as `tell` has it."""
+    because = called.because
+    return replace(called, because=replace(because, text=tell(because.span, because.text)))
+
+
 class _Teller:
     def __init__(self, tell: Tell, name: Name) -> None:
         self.tell = tell
@@ -51,7 +57,7 @@ class _Teller:
             cautions=self.all(header.cautions, self.caution),
             care=self.all(header.care, self.care),
             based_on=self.based_on(header.based_on),
-            departures=self.all(header.departures, self.called),
+            departures=self.all(header.departures, lambda one: told_called(one, self.tell)),
             finished=self.all(header.finished, self.finished),
             credits=self.all(header.credits, self.text),
             changes=self.all(header.changes, self.change),
@@ -125,6 +131,3 @@ class _Teller:
         if told is None:
             return None
         return replace(told, permission=self.words(told.permission), credit=self.words(told.credit))
-
-    def called(self, one: Called) -> Called:
-        return replace(one, because=self.text(one.because))

@@ -34,10 +34,10 @@ def refreshed(texts: Iterable[Text], known: Collection[str], file: PairFile) -> 
     stale = [pair for pair in others if pair.key not in known]
     parts = [part for text in asked for part in _written(text.words, by_key.get(text.key, ()))]
     parts.extend(part for pair in others if pair.key in known for part in _written(pair.words, (pair,)))
-    parts.extend(f"{remark(words)}\n" for words in file.remarks)
     if stale:
         parts.append(f"{remark(_STALE)}\n")
         parts.extend(part for pair in stale for part in _written(pair.words, (pair,)))
+    parts.extend(f"{remark(words)}\n" for words in file.remarks)
     missing = sum(not any(pair.translation for pair in by_key.get(text.key, ())) for text in asked)
     return Refreshed("\n".join(parts), len(asked), missing, len(stale))
 
