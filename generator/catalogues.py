@@ -25,6 +25,7 @@ KEYWORDS: Mapping[str, tuple[int | tuple[int, str], ...] | None] = {
     "later": None,
     "tr_many": (1, 2),
     "tr_as": ((1, "c"), 2),
+    "later_as": ((1, "c"), 2),
     "_": None,
     "gettext": None,
     "ngettext": (1, 2),

@@ -18,6 +18,7 @@ from types import MappingProxyType
 from babel import Locale, UnknownLocaleError
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
+from babel.numbers import get_decimal_symbol
 from babel.support import Translations
 
 ENGLISH = "en"
@@ -27,11 +28,15 @@ CATALOGUES = Path(__file__).resolve().parents[1] / "catalogues"  # those of the 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Language:
-    """One language: its code (BCP 47), its messages, and the names of one source that are told otherwise in it."""
+    """One language: its code (BCP 47), its messages, and the names of one source that are told otherwise in it.
+
+    `comma` is the sign before decimals.
+    """
 
     code: str
     messages: Translations = field(repr=False)
     names: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    comma: str = "."
 
     @property
     def locale(self) -> Locale:
@@ -87,7 +92,7 @@ def _language(code: str, folders: tuple[Path, ...]) -> Language:
         compiled.seek(0)
         own = Translations(compiled)
         messages = messages.merge(own) if messages else own
-    return Language(code, messages or Translations())
+    return Language(code, messages or Translations(), comma=get_decimal_symbol(Locale.parse(code, sep="-")))
 
 
 _SPOKEN: ContextVar[Language | None] = ContextVar("spoken", default=None)
@@ -125,6 +130,11 @@ def tr_as(context: str, message: str, /, **parts: object) -> str:
 
 def later(message: str, /) -> str:
     """Marks a message of a table, to be translated with `tr` where it is used."""
+    return message
+
+
+def later_as(_context: str, message: str, /) -> str:
+    """The same for one that is told apart by its context, to be translated with `tr_as`."""
     return message
 
 

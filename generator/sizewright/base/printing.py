@@ -9,7 +9,10 @@ from fractions import Fraction
 from math import ceil
 from types import MappingProxyType
 
+from sizewright.base.language import spoken, tr_as, tr_many
 from sizewright.base.needle_sizes import NEEDLE_SIZES, SYSTEMS
+from sizewright.base.number_words import in_words, ordinal, times
+from sizewright.base.spoken_units import with_unit
 from sizewright.base.units import (
     COUNTS,
     LENGTH,
@@ -28,9 +31,6 @@ _EIGHTHS = {2: "¼", 4: "½", 6: "¾", 1: "⅛"}
 _LONG = 300  # cm; beyond what is measured on a garment, yarn and cords are given in metres and yards
 _VERY_LONG = 2000  # cm; from here on whole metres and yards are near enough
 _SYSTEM_OF = {**dict.fromkeys(("mm", "cm", "m", "g"), "metric"), **dict.fromkeys(("in", "yd", "oz"), "imperial")}
-_ORDINALS = {1: "st", 2: "nd", 3: "rd"}
-_TIMES = {1: "once", 2: "twice"}
-_SMALL = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,15 +46,20 @@ class Series:
         return _SYSTEM_OF.get(self.unit.rpartition(" ")[2], "")
 
 
+def between_sizes() -> str:
+    """What stands between the values of two sizes; where a comma begins decimals, another sign."""
+    return tr_as("between the values of two sizes", ", ")
+
+
 def bracketed(values: Sequence[str]) -> str:
     """As the trade writes a value for every size: "72 (80, 88, 96)"."""
     first, *rest = values
-    return f"{first} ({', '.join(rest)})" if rest else first
+    return f"{first} ({between_sizes().join(rest)})" if rest else first
 
 
 def as_text(series: Sequence[Series]) -> str:
     """The whole text: "4 (4, 5) cm / 1½ (1½, 2) in"."""
-    return " / ".join(f"{bracketed(one.values)} {one.unit}".strip() for one in series)
+    return " / ".join(with_unit(bracketed(one.values), one.unit) for one in series)
 
 
 def exact_text(value: Fraction) -> str:
@@ -67,9 +72,8 @@ def decimal(value: Fraction, places: int = 2) -> str:
     if value.denominator == 1:
         return f"{value.numerator}".replace("-", "−")
     scaled = _parts(value, 10**places)
-    digits = (
-        f"{scaled // 10**places}.{scaled % 10**places:0{places}}".rstrip("0").rstrip(".") if places else f"{scaled}"
-    )
+    whole, part = divmod(scaled, 10**places)
+    digits = f"{whole}{spoken().comma}{f'{part:0{places}}'.rstrip('0')}" if part else f"{whole}"
     return f"−{digits}" if value.numerator < 0 and scaled else digits
 
 
@@ -187,22 +191,8 @@ def _series(values: tuple[str, ...], unit: str = "") -> tuple[Series, ...]:
     return (Series(values[:1] if len(set(values)) == 1 else values, unit),)
 
 
-def _each(text: Callable[[Fraction], str]) -> "Printer":
-    return lambda values: _series(tuple(text(value) for value in values))
-
-
-def _times(value: Fraction) -> str:
-    return _TIMES.get(int(value), f"{decimal(value)} times") if value.denominator == 1 else f"{decimal(value)} times"
-
-
-def _ordinal(value: Fraction) -> str:
-    whole = int(value)
-    ending = "th" if whole % 100 in (11, 12, 13) else _ORDINALS.get(whole % 10, "th")
-    return f"{decimal(value)}{ending}"
-
-
-def _words(value: Fraction) -> str:
-    return _SMALL[int(value)] if value.denominator == 1 and 0 <= value < len(_SMALL) else decimal(value)
+def _each(text: Callable[[Fraction, str], str]) -> "Printer":
+    return lambda values: _series(tuple(text(value, decimal(value)) for value in values))
 
 
 Printer = Callable[[Sequence[Fraction]], tuple[Series, ...]]
@@ -215,9 +205,9 @@ _PLAIN_STYLE: Mapping[Dimension, Printer] = MappingProxyType(
 # The styles a designer may ask for behind a colon, and what each may be used for.
 STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...]]] = MappingProxyType(
     {
-        "times": (_each(_times), (PLAIN, *COUNTS)),
-        "ordinal": (_each(_ordinal), (PLAIN, *COUNTS)),
-        "words": (_each(_words), (PLAIN, *COUNTS)),
+        "times": (_each(times), (PLAIN, *COUNTS)),
+        "ordinal": (_each(ordinal), (PLAIN, *COUNTS)),
+        "words": (_each(in_words), (PLAIN, *COUNTS)),
         "cm": (lambda values: _series(_centimetres(values), "cm"), (LENGTH,)),
         "mm": (lambda values: _series(_in_unit(values, "mm", 1), "mm"), (LENGTH,)),
         "in": (lambda values: _series(_inches(values), "in"), (LENGTH,)),
@@ -235,9 +225,11 @@ WHOLE_STYLES = ("times", "ordinal", "words")
 
 def amount(value: Fraction, dimension: Dimension, style: str | None = None) -> str:
     """One value with its unit, for a sentence: "74 sts", "32.5 cm / 12¾ in"."""
-    if dimension in (STITCHES, ROWS):
-        word = "st" if dimension == STITCHES else "row"
-        return f"{decimal(value)} {word}" + ("" if value == 1 else "s")
+    number = 1 if value == 1 else 2  # of a part of a stitch there are "0.5 sts"
+    if dimension == STITCHES:
+        return tr_many("{n} st", "{n} sts", number, n=decimal(value))
+    if dimension == ROWS:
+        return tr_many("{n} row", "{n} rows", number, n=decimal(value))
     return as_text(printed((value,), dimension, style))
 
 
@@ -245,7 +237,7 @@ def needle_size(mm: Fraction) -> tuple[str, ...]:
     """A needle in mm, and the US and UK labels it is sold under: ("4 mm", "US 6", "UK 8")."""
     known = NEEDLE_SIZES.get(mm)
     labels = ((system, known.label(system)) for system in SYSTEMS) if known else ()
-    return (f"{decimal(mm)} mm", *(f"{system} {label}" for system, label in labels if label))
+    return (with_unit(decimal(mm), "mm"), *(f"{system} {label}" for system, label in labels if label))
 
 
 # Yarn is bought by its length or its mass: the units, and the decimals of each.

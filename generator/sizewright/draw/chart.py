@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import count, pairwise
 
+from sizewright.base.language import tr
 from sizewright.draw.cable_symbols import cable_symbol
 from sizewright.draw.columns import Shown, columned
 from sizewright.draw.symbols import Symbol, spare_symbol, spoken, symbol_of
@@ -199,7 +200,9 @@ def _words(right: dict[str, None], wrong: dict[str, None]) -> str:
     on_right, on_wrong = ", ".join(map(_told, right)), ", ".join(map(spoken, wrong))
     if on_right == on_wrong or not on_wrong:
         return on_right
-    return f"{on_right} on RS, {on_wrong} on WS" if on_right else f"{on_wrong} on WS"
+    if not on_right:
+        return tr("{wrong} on WS", wrong=on_wrong)
+    return tr("{right} on RS, {wrong} on WS", right=on_right, wrong=on_wrong)
 
 
 def _told(term: str) -> str:

@@ -9,6 +9,7 @@ practice, no source).
 import re
 from dataclasses import replace
 
+from sizewright.base.language import later, tr
 from sizewright.draw.chart import Chart, ChartCell, ChartRow, Frame, KeyEntry
 from sizewright.draw.symbols import CELL, Symbol
 
@@ -16,6 +17,12 @@ _PART = re.compile(r"([MlchvaZz])([^MlchvaZz]*)")
 _NUMBER = re.compile(r"-?\d*\.?\d+")
 _WAY = re.compile(r"(crossing)?.*to the (left|right)")
 _OTHER = {"left": "right", "right": "left"}
+_GOES = {
+    (True, "left"): later("crosses to the left"),
+    (True, "right"): later("crosses to the right"),
+    (False, "left"): later("leans to the left"),
+    (False, "right"): later("leans to the right"),
+}
 
 
 def mirrored(chart: Chart) -> Chart:
@@ -38,8 +45,9 @@ def _entry(entry: KeyEntry) -> KeyEntry:
     """An entry of the key; which way a sign now goes is said, as the words beside it are those of the other hand."""
     symbol = mirrored_symbol(entry.symbol)
     way = _WAY.fullmatch(symbol.name)
-    says = "" if way is None else f" ({'crosses' if way[1] else 'leans'} to the {way[2]})"
-    return KeyEntry(symbol, entry.words + says)
+    if way is None:
+        return KeyEntry(symbol, entry.words)
+    return KeyEntry(symbol, f"{entry.words} ({tr(_GOES[bool(way[1]), way[2]])})")
 
 
 def mirrored_symbol(symbol: Symbol) -> Symbol:

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 
 import svg
 
+from sizewright.base.language import later, tr
+from sizewright.base.language import named as told_as
 from sizewright.draw.chart import Chart, ChartCell, Frame
 from sizewright.draw.chart_words import reading
 from sizewright.draw.svg_parts import (
@@ -31,7 +33,7 @@ _SIDE, _TOP, _FOOT = 30, 4, 22  # units beside the grid for row numbers, above i
 _STROKE = 1.9
 # Half the width of a capital, in ems of the typeface: the renderer of PDFs cannot centre letters that have places each.
 _HALF, _HALVES = 0.33, {"I": 0.15, "J": 0.26, "M": 0.42, "W": 0.46}
-_NO_STITCH = "no stitch: pass over it"
+NO_STITCH = later("no stitch: pass over it")
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,13 +70,16 @@ def chart_svg(chart: Chart, colours: Mapping[str, str], scale: float) -> str:
 
 def chart_name(chart: Chart) -> str:
     """The words that stand for a chart."""
-    of = f"Chart of {chart.name}{', in mirror image' if chart.mirrored else ''}"
-    return f"{of}, {chart.columns} stitches by {len(chart.rows)} rows; the rows are also written out"
+    of = tr("Chart of {name}, in mirror image") if chart.mirrored else tr("Chart of {name}")
+    size = tr(
+        "{columns} stitches by {rows} rows; the rows are also written out", columns=chart.columns, rows=len(chart.rows)
+    )
+    return f"{of.format(name=told_as(chart.name))}, {size}"
 
 
 def _description(chart: Chart) -> str:
-    frame = f" The {chart.multiple} stitches of the repeat are framed." if chart.frame else ""
-    return f"{reading(chart)}{frame} What is worked in each row stands in the written rows."
+    frame = (tr("The {n} stitches of the repeat are framed.", n=chart.multiple),) if chart.frame else ()
+    return " ".join((reading(chart), *frame, tr("What is worked in each row stands in the written rows.")))
 
 
 def _places(chart: Chart, colours: Mapping[str, str]) -> Iterator[_Place]:
@@ -193,7 +198,7 @@ def key_svg(symbol: Symbol, meaning: str, scale: float) -> str:
 
 def no_stitch_svg(scale: float) -> str:
     """The grey cell of a key."""
-    return _key_cell(1, GREY, "", "", _NO_STITCH, scale)
+    return _key_cell(1, GREY, "", "", tr(NO_STITCH), scale)
 
 
 def yarn_svg(colour: str, letter: str, name: str, scale: float) -> str:
@@ -205,7 +210,10 @@ def yarn_svg(colour: str, letter: str, name: str, scale: float) -> str:
 
 def _key_cell(over: int, ground: str, lines: str, shapes: str, meaning: str, scale: float, *more: svg.Element) -> str:
     width = over * CELL
-    elements: list[svg.Element] = [named(f"Sign: {meaning}"), filled(box(1, 1, width, CELL), ground)]
+    elements: list[svg.Element] = [
+        named(tr("Sign: {meaning}", meaning=meaning)),
+        filled(box(1, 1, width, CELL), ground),
+    ]
     elements.append(stroked(box(1, 1, width, CELL), GRID, 0.8))
     if lines:
         elements.append(stroked(lines, INK, _STROKE))

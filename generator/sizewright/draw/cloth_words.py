@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from itertools import groupby, pairwise
 
+from sizewright.base.language import later
 from sizewright.work.cloth import Cloth, ClothRow
 
 _KNIT, _PURL = frozenset("kKis/\\^"), frozenset("pPIdDvS")
@@ -22,14 +23,14 @@ def _texture(row: ClothRow, beside: ClothRow | None) -> str:
     """The fabric a row belongs to, with the one beside it."""
     looks, other = set(row.looks), set(beside.looks) if beside is not None else set()
     if looks <= _PURL and other <= _PURL:
-        return "reverse stockinette stitch"
+        return later("reverse stockinette stitch")
     if looks <= _KNIT and other <= _KNIT:
-        return "stockinette stitch"
+        return later("stockinette stitch")
     if (looks <= _KNIT and other <= _PURL) or (looks <= _PURL and other <= _KNIT):
-        return "garter stitch"
+        return later("garter stitch")
     if beside is None or looks <= _KNIT or looks <= _PURL:
         return ""
-    return "ribbing" if _faces(row) == _faces(beside) else "knit and purl stitches in turn"
+    return later("ribbing") if _faces(row) == _faces(beside) else later("knit and purl stitches in turn")
 
 
 def _faces(row: ClothRow) -> str:
@@ -39,13 +40,8 @@ def _faces(row: ClothRow) -> str:
 def _details(cloth: Cloth) -> Iterator[str]:
     looks = {look for row in cloth.rows for look in row.looks}
     if "o" in looks:
-        yield "eyelets"
+        yield later("eyelets")
     if any(row.crossings for row in cloth.rows):
-        yield "cables"
+        yield later("cables")
     if looks & {"s", "S"}:
-        yield "slipped stitches"
-
-
-def listed(words: tuple[str, ...]) -> str:
-    """ "ribbing, stockinette stitch and eyelets"."""
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1]))) if words else ""
+        yield later("slipped stitches")

@@ -3,13 +3,15 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from sizewright.base.language import named, tr
 from sizewright.base.place import Span
+from sizewright.base.telling import listed
 from sizewright.draw.chart import Chart, chart
 from sizewright.draw.chart_mirror import mirrored
-from sizewright.draw.chart_svg import chart_svg, gutter_svg, key_svg, no_stitch_svg, row_place, yarn_svg
+from sizewright.draw.chart_svg import NO_STITCH, chart_svg, gutter_svg, key_svg, no_stitch_svg, row_place, yarn_svg
 from sizewright.draw.chart_words import chart_notes, row_words
 from sizewright.draw.cloth_svg import Extent, cloth_svg
-from sizewright.draw.cloth_words import listed, textures
+from sizewright.draw.cloth_words import textures
 from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
 from sizewright.read.inserts import Told
@@ -93,7 +95,7 @@ def piece_drawing(worked: Worked) -> Drawing | None:
     if cloth is None or any(fault.size == size for fault in worked.faults):
         return None
     # Whose size it is goes unsaid: the words are read out to everybody, whichever size they knit.
-    words = f"The cloth of {graded.pattern.header.title}, drawn from its rows"
+    words = tr("The cloth of {title}, drawn from its rows", title=named(graded.pattern.header.title))
     return _drawing(cloth, graded, _ratio(graded.pattern.header.gauges, ""), words, swatch=False)
 
 
@@ -128,7 +130,7 @@ def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:
     scale = _COLOUR_SCALE if drawn.yarns else _SCALE
     key = [(key_svg(entry.symbol, entry.words, _SCALE), entry.words) for entry in drawn.key]
     if drawn.has_gaps:
-        key.append((no_stitch_svg(_SCALE), "no stitch: pass over it"))
+        key.append((no_stitch_svg(_SCALE), tr(NO_STITCH)))
     key.extend((yarn_svg(colours[name], letter, name, _SCALE), name) for name, letter in drawn.yarns)
     gutters = (gutter_svg(drawn, scale, left=left) for left in (True, False))
     rows = tuple(
@@ -155,7 +157,7 @@ def _swatch(
         cloth = pattern_cloth(rows, width, height, graded)
     except Stopped:
         return None
-    words = f"{pattern.name} as it is knitted, drawn from its rows"
+    words = tr("{name} as it is knitted, drawn from its rows", name=named(pattern.name))
     return _drawing(cloth, graded, ratio, words, swatch=True)
 
 
@@ -163,7 +165,10 @@ def _drawing(cloth: Cloth, graded: Graded, ratio: float, words: str, *, swatch: 
     names = tuple(dict.fromkeys(name for row in cloth.rows for name in row.colours)) or ("",)
     colours = yarn_colours(graded.pattern.header.yarns, names)
     several = len(set(colours.values()))
-    said = f"{words}: {listed(textures(cloth)) or 'knitted rows'}{f' in {several} colours' if several > 1 else ''}"
+    seen = listed(tuple(map(tr, textures(cloth)))) or tr("knitted rows")
+    if several > 1:
+        seen = tr("{textures} in {n} colours", textures=seen, n=several)
+    said = f"{words}: {seen}"
     screen, paper = (
         cloth_svg(cloth, colours, ratio=ratio, name=said, swatch=swatch, extent=extent) for extent in (_SCREEN, _PAPER)
     )

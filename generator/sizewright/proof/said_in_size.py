@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable
 
 from sizewright.base.printing import STYLES, Series, decimal, printed
+from sizewright.base.spoken_units import with_unit
 from sizewright.grade.graded import Inserts, Values
 from sizewright.read.inserts import Insert, LinePiece, TypedList, Words, typed_piece
 
@@ -27,7 +28,7 @@ def value_in(values: Values, size: int, style: str | None = None) -> str:
 
 def series_in(series: Iterable[Series], size: int) -> str:
     """The text of one size, in every unit."""
-    return " / ".join(f"{one.values[size if len(one.values) > 1 else 0]} {one.unit}".strip() for one in series)
+    return " / ".join(with_unit(one.values[size if len(one.values) > 1 else 0], one.unit) for one in series)
 
 
 def _said(piece: LinePiece, inserts: Inserts, size: int) -> str:

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import later, later_as, named, tr, tr_as
 from sizewright.base.place import Span
 from sizewright.read.departure import Called, DepartureClose, DepartureOpen, Part, Verb
 from sizewright.read.formula import Formula, names_in
@@ -19,15 +20,37 @@ _SECTIONS: Mapping[str, str] = MappingProxyType(
 )
 _DONE: Mapping[Verb, str] = MappingProxyType(
     {
-        Verb.INSTEAD: "replaced",
-        Verb.WITHOUT: "left out",
-        Verb.BEFORE: "something before it",
-        Verb.AFTER: "something behind it",
-        Verb.INSIDE_OUT: "turned inside out, knit and purl exchanged",
-        Verb.WITH: "added",
+        Verb.INSTEAD: later("replaced"),
+        Verb.WITHOUT: later("left out"),
+        Verb.BEFORE: later("something before it"),
+        Verb.AFTER: later("something behind it"),
+        Verb.INSIDE_OUT: later("turned inside out, knit and purl exchanged"),
+        Verb.WITH: later("added"),
     }
 )
-_KINDS = MappingProxyType({Part.SECTION: "Section", Part.ROW: "Row", Part.QUANTITY: "Number", Part.TEXT: "Paragraph"})
+_KINDS = MappingProxyType(
+    {
+        Part.SECTION: later("Section {name}"),
+        Part.ROW: later("Row {name}"),
+        Part.QUANTITY: later("Number {name}"),
+        Part.TEXT: later("Paragraph {name}"),
+    }
+)
+# The keys of a header that a departure may be about, where readers see them.
+_KEYS = frozenset(
+    (
+        later_as("key of a header", "gauge"),
+        later_as("key of a header", "needles"),
+        later_as("key of a header", "yarn"),
+        later_as("key of a header", "notions"),
+        later_as("key of a header", "table"),
+        later_as("key of a header", "sizes"),
+        later_as("key of a header", "finished"),
+        later_as("key of a header", "tolerance"),
+        later_as("key of a header", "cautions"),
+        later_as("key of a header", "care"),
+    )
+)
 
 
 def anchor_of(number: int) -> str:
@@ -42,14 +65,18 @@ def told_at(number: int) -> str:
 
 def called(one: Called) -> str:
     """ "Section Brim: replaced"."""
-    shown = one.name.partition("{")[0].strip()
-    name = one.name.replace("_", " ") if one.part in (Part.KEY, Part.QUANTITY) else shown
+    done = tr(_DONE[one.verb])
     if one.part is Part.KEY:
-        return f"{name.capitalize()}: {_DONE[one.verb]}"
+        known = tr_as("key of a header", one.name) if one.name in _KEYS else one.name
+        return f"{known[:1].upper()}{known[1:]}: {done}"
+    shown = one.name.partition("{")[0].strip()
+    name = one.name.replace("_", " ") if one.part is Part.QUANTITY else shown
     cut = "…" if one.part is Part.TEXT or shown != one.name else ""
-    quoted = name if one.part is Part.SECTION else f"“{name}{cut}”"
-    under = f" under {one.under}" if one.under else ""
-    return f"{_KINDS[one.part]} {quoted}{under}: {_DONE[one.verb]}"
+    quoted = named(name) if one.part is Part.SECTION else tr("“{words}”", words=named(name) + cut)
+    what = tr(_KINDS[one.part], name=quoted)
+    if one.under:
+        what = tr("{what} under {heading}", what=what, heading=named(one.under))
+    return f"{what}: {done}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +97,7 @@ class Marks:
         if isinstance(piece, DepartureClose):
             return "</div>"
         number, one = piece.number, self.called[piece.number]
-        words = f"{escape(called(one))}. {escape(sentence(one.because.text))}"
+        words = f"{escape(called(one))}. {escape(sentence(named(one.because.text)))}"
         note = f'<p class="departs-note">{link(number)} {words}</p>'
         return f'<div class="departs" id="{anchor_of(number)}">{note}\n'
 
@@ -89,8 +116,8 @@ NO_MARKS = Marks({}, {}, frozenset(), {}, {})
 
 def link(number: int, anchor: str = "") -> str:
     """A link from where a departure is met to its entry in the list; with an anchor it is the mark itself."""
-    place = f' id="{anchor}"' if anchor else ""
-    return f'<a class="departs-mark" href="#{told_at(number)}"{place}>Departure {number}</a>'
+    place, words = f' id="{anchor}"' if anchor else "", escape(tr("Departure {number}", number=number))
+    return f'<a class="departs-mark" href="#{told_at(number)}"{place}>{words}</a>'
 
 
 def sentence(words: str) -> str:

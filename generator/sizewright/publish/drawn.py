@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from sizewright.base.language import Language, spoken
 from sizewright.base.place import Span
 from sizewright.draw.drawings import Drawing, StitchDrawings, piece_drawing, stitch_drawings
 from sizewright.publish.output import Output
@@ -20,9 +21,13 @@ class Drawn:
     stitches: Mapping[Span, StitchDrawings]
 
 
-@lru_cache(maxsize=128)
 def drawn(worked: Worked) -> Drawn:
-    """The drawings of a pattern, made once for its page, its paper and its card."""
+    """The drawings of a pattern, made once for its page, its paper and its card in the spoken language."""
+    return _drawn(worked, spoken())
+
+
+@lru_cache(maxsize=128)
+def _drawn(worked: Worked, _: Language) -> Drawn:
     pictured = worked.graded.pattern.header.picture is not None
     return Drawn(None if pictured else piece_drawing(worked), stitch_drawings(worked))
 

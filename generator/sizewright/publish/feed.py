@@ -9,6 +9,7 @@ from urllib.parse import quote
 from uuid import UUID, uuid5
 from xml.etree.ElementTree import Element, SubElement
 
+from sizewright.base.language import tr
 from sizewright.publish.card import Card
 from sizewright.publish.xml_text import as_xml
 from sizewright.read.project import Studio
@@ -102,7 +103,7 @@ def _entries(studio: Studio, patterns: Sequence[Listed], below: str) -> Iterator
             max(first, *days),
         )
         for number, correction in _numbered(listed.corrections):
-            title = f"{card.title}: changed {correction.day}"
+            title = tr("{title}: changed {day}", title=card.title, day=correction.day)
             identity = _identity(studio, *_language(below), card.name, correction.day, str(number))
             yield _Entry(
                 identity, title, correction.text, card.designer, link + _CHANGES, correction.day, correction.day

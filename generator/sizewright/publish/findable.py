@@ -10,7 +10,8 @@ from fractions import Fraction
 from sizewright.base.printing import exact_text
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.script_data import Value
-from sizewright.publish.view_facts import spoken_name, text_of
+from sizewright.publish.usual_names import spoken_name
+from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_fit import measures_of
 from sizewright.publish.view_sizes import slug
 from sizewright.work.yarn_need import YarnNeed

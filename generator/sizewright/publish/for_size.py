@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from sizewright.read.pattern import PassageClose, PassageOpen, Piece
 
-_LIST = re.compile(r"\d\S*\s*\(\s*\d[\d./ ¼½¾]*(?:,[^()]*)?\)")
+_LIST = re.compile(r"\d\S*\s*\(\s*\d[\d./ ¼½¾]*(?:[,;][^()]*)?\)")
 
 
 def pieces_for(size: str, pieces: Iterable[Piece]) -> Iterator[Piece]:

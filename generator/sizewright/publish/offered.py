@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from urllib.parse import quote
 
+from sizewright.base.language import tr_many
 from sizewright.publish.editions import Edition
 from sizewright.publish.print_job import BESIDE, Printed
 from sizewright.publish.sheets import NAMES
@@ -34,5 +35,5 @@ def _told(printed: Printed | None) -> tuple[str, str]:
     """Pages and kilobytes of a PDF, "" where they are not known."""
     if printed is None:
         return "", ""
-    pages = "1 page" if printed.pages == 1 else f"{printed.pages} pages"
+    pages = tr_many("{n} page", "{n} pages", printed.pages)
     return pages, f"{max(1, round(printed.size / 1000))} kB"

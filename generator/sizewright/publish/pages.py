@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from urllib.parse import quote, urlsplit
 
-from sizewright.base.language import ENGLISH
+from sizewright.base.language import ENGLISH, later, tr
 from sizewright.base.printing import exact_text
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Measured, Values
@@ -37,9 +37,9 @@ from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
 
 # Pages every site has. A page of `content/pages` with one of these names is the introduction of that page.
-_METHOD = "How the numbers are worked"
-_RULES = "What is checked"
-_KNITTING = Link("Your knitting", "knitting.html")
+_METHOD = later("How the numbers are worked")
+_RULES = later("What is checked")
+_KNITTING = Link(later("Your knitting"), "knitting.html")
 _OWN = ("index", "knitting", "abbreviations", "method", "rules", "404")
 
 
@@ -191,7 +191,7 @@ class _Pages:
             page = Page(view.title, view.summary, path, links.absolute(path))
             used_in = _used_in(technique, cards)
             yield self.output("technique.html", page, site, technique=view, used_in=used_in)
-        page = Page("Techniques", "", "techniques/index.html", links.absolute("techniques/index.html"))
+        page = Page(tr("Techniques"), "", "techniques/index.html", links.absolute("techniques/index.html"))
         yield self.output("techniques.html", page, site, techniques=tuple(entries))
 
     def text(self, source: Pattern) -> Output:
@@ -206,14 +206,14 @@ class _Pages:
         site = site_view(self.project, links)
         terms = Terms.of(self.project, links).views
         path = view_terms.PATH
-        page = Page("Abbreviations", "", path, links.absolute(path))
+        page = Page(tr("Abbreviations"), "", path, links.absolute(path))
         return self.output("abbreviations.html", page, site, terms=terms, intro=self.intro("abbreviations", links))
 
     def method(self) -> Output:
         """How the numbers are worked: what a reader may want to know who is to trust them for a week."""
         links = self.links("")
         site = site_view(self.project, links)
-        page = Page(_METHOD, "", view_method.PATH, links.absolute(view_method.PATH))
+        page = Page(tr(_METHOD), "", view_method.PATH, links.absolute(view_method.PATH))
         methods, intro = tuple(view_method.method_views()), self.intro("method", links)
         return self.output("method.html", page, site, methods=methods, intro=intro)
 
@@ -221,7 +221,7 @@ class _Pages:
         """What is checked before anything is published."""
         links = self.links("")
         site = site_view(self.project, links)
-        page = Page(_RULES, "", view_rules.PATH, links.absolute(view_rules.PATH))
+        page = Page(tr(_RULES), "", view_rules.PATH, links.absolute(view_rules.PATH))
         rules, intro = tuple(view_rules.rule_views()), self.intro("rules", links)
         return self.output("rules.html", page, site, rules=rules, intro=intro)
 
@@ -229,7 +229,7 @@ class _Pages:
         """Everything somebody knits from this site; what it lists is known to their device alone."""
         links = self.links("")
         site = site_view(self.project, links)
-        page = Page(_KNITTING.text, "", _KNITTING.href, links.absolute(_KNITTING.href))
+        page = Page(tr(_KNITTING.text), "", _KNITTING.href, links.absolute(_KNITTING.href))
         return self.output("knitting.html", page, site, intro=self.intro("knitting", links))
 
     def not_found(self) -> Output:
@@ -237,7 +237,7 @@ class _Pages:
         root = urlsplit(self.project.studio.address).path or "/"
         links = self.links(root)
         site = site_view(self.project, links)
-        page = Page("Page not found", "", "404.html", "")
+        page = Page(tr("Page not found"), "", "404.html", "")
         return self.output("404.html", page, site, intro=self.intro("404", links))
 
     def intro(self, name: str, links: Links) -> TextView | None:
@@ -253,7 +253,7 @@ def _used_in(technique: Pattern, cards: Sequence[CardView]) -> tuple[Link, ...]:
 def site_view(project: Project, links: Links) -> Site:
     """What all pages share that these links are made for."""
     studio, home = project.studio, links.home
-    techniques = (Link("Techniques", f"{home}techniques/index.html"),) if project.techniques else ()
+    techniques = (Link(tr("Techniques"), f"{home}techniques/index.html"),) if project.techniques else ()
     pages = sorted((page for page in project.pages if page.name not in _OWN), key=lambda page: page.header.title)
     return Site(
         studio=studio.name,
@@ -264,10 +264,10 @@ def site_view(project: Project, links: Links) -> Site:
         root=links.root,
         home=home,
         places=(
-            Link("Patterns", f"{home}index.html"),
+            Link(tr("Patterns"), f"{home}index.html"),
             *techniques,
-            Link("Abbreviations", f"{home}{view_terms.PATH}"),
-            Link(_KNITTING.text, f"{home}{_KNITTING.href}"),
+            Link(tr("Abbreviations"), f"{home}{view_terms.PATH}"),
+            Link(tr(_KNITTING.text), f"{home}{_KNITTING.href}"),
         ),
         pages=(
             *(Link(page.header.title, home + quote(f"{page.name}.html")) for page in pages),
@@ -282,4 +282,8 @@ def site_view(project: Project, links: Links) -> Site:
 def _in_english(text: str, path: str, links: Links) -> Link:
     """The way to a page that is there in English alone."""
     elsewhere = path in links.untranslated
-    return Link(text, (links.root if elsewhere else links.home) + path, language=ENGLISH if elsewhere else "")
+    return Link(
+        text if elsewhere else tr(text),
+        (links.root if elsewhere else links.home) + path,
+        language=ENGLISH if elsewhere else "",
+    )

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from sizewright.base.language import later, named, tr
 from sizewright.base.printing import decimal
 from sizewright.publish.view_choice import BesideGroup, BesideRow
 from sizewright.publish.view_start import untitled
@@ -13,7 +14,7 @@ from sizewright.read.pattern import Heading, Piece
 from sizewright.work.worked import Entry, Worked
 
 _NONE = Markup("–")
-_BEGUN = {"Cast on": "stitches cast on", "Take up": "stitches taken up"}
+_BEGUN = {"Cast on": later("stitches cast on"), "Take up": later("stitches taken up")}
 
 
 def beside_groups(worked: Worked, table: SizeTable | None, amounts: SizeTable | None) -> tuple[BesideGroup, ...]:
@@ -21,9 +22,9 @@ def beside_groups(worked: Worked, table: SizeTable | None, amounts: SizeTable | 
     if len(worked.graded.sizes) < 2:
         return ()
     groups = (
-        BesideGroup("Measurements", tuple(_table_rows(table))),
-        BesideGroup("Yarn", tuple(_table_rows(amounts))),
-        BesideGroup("Stitches and rows", tuple(_stage_rows(worked, untitled(worked.graded.pattern.body)[1]))),
+        BesideGroup(tr("Measurements"), tuple(_table_rows(table))),
+        BesideGroup(tr("Yarn"), tuple(_table_rows(amounts))),
+        BesideGroup(tr("Stitches and rows"), tuple(_stage_rows(worked, untitled(worked.graded.pattern.body)[1]))),
     )
     return tuple(group for group in groups if group.rows)
 
@@ -38,9 +39,15 @@ def _stage_rows(worked: Worked, pieces: Sequence[Piece]) -> Iterator[BesideRow]:
     sizes = range(len(worked.graded.sizes))
     for heading, entries in _sections(worked.entries, pieces):
         for what, counts in dict.fromkeys(_begun(entry) for entry in entries if entry.label in _BEGUN):
-            yield from _row(f"{heading}: {what}", counts)
-        yield from _row(f"{heading}: rows or rounds", [sum(entry.rows[size] for entry in entries) for size in sizes])
-        yield from _row(f"{heading}: stitches at the end", [_left(entries, size) for size in sizes])
+            yield from _row(_of(heading, tr(what)), counts)
+        yield from _row(
+            _of(heading, tr("rows or rounds")), [sum(entry.rows[size] for entry in entries) for size in sizes]
+        )
+        yield from _row(_of(heading, tr("stitches at the end")), [_left(entries, size) for size in sizes])
+
+
+def _of(heading: str, what: str) -> str:
+    return f"{heading}: {what}"
 
 
 def _sections(entries: Iterable[Entry], pieces: Sequence[Piece]) -> Iterator[tuple[str, list[Entry]]]:
@@ -51,7 +58,7 @@ def _sections(entries: Iterable[Entry], pieces: Sequence[Piece]) -> Iterator[tup
     found: dict[str, list[Entry]] = {}
     for entry in entries:
         above = [heading.text for heading in main if heading.span.line <= entry.span.line]
-        found.setdefault(above[-1] if above else "Beginning", []).append(entry)
+        found.setdefault(named(above[-1]) if above else tr("Beginning"), []).append(entry)
     yield from found.items()
 
 

@@ -6,7 +6,9 @@ from typing import assert_never
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import named, tr
 from sizewright.base.place import Span
+from sizewright.base.telling import listed
 from sizewright.grade.graded import Inserts, Schematic
 from sizewright.publish.departure_marks import Marks, marked
 from sizewright.publish.links import Links
@@ -127,7 +129,7 @@ class _Writer:
                 figures = self.drawn.get(span)
                 chart = chart_view(figures, self.number) if figures else None
                 self.block(
-                    Part("stitch", None, name.text, self.lines(lines), chart, figures.cloth if figures else None)
+                    Part("stitch", None, named(name.text), self.lines(lines), chart, figures.cloth if figures else None)
                 )
             case SchematicBlock(span=span):
                 self.schematic(span)
@@ -150,7 +152,7 @@ class _Writer:
         before, *tables = html.split(_TABLE)
         for table in tables:
             self.tables += 1
-            label = f"Table {self.tables}"
+            label = tr("Table {number}", number=self.tables)
             before += f'<div class="wide" role="region" aria-label="{label}" tabindex="0">{_TABLE}{table}'
         return before.replace(_TABLE_END, f"{_TABLE_END}</div>")
 
@@ -168,8 +170,8 @@ class _Writer:
         self.explained.for_some += 1
         names = self.pattern.size_names
         classes = " ".join(size_class(names.index(name)) for name in sizes if name in names)
-        only = escape(_listed(sizes))
-        return f'<div class="z only {classes}"><p class="only-for zp"><b>{only} only</b></p>\n'
+        only = escape(tr("{sizes} only", sizes=listed(tuple(map(named, sizes)))))
+        return f'<div class="z only {classes}"><p class="only-for zp"><b>{only}</b></p>\n'
 
     def insert(self, piece: Insert) -> str:
         values = self.inserts.get(piece.key)
@@ -231,7 +233,9 @@ class _Writer:
         told = line_view(own, self.number, self.explained)
         self.explained.for_some -= 1
         alone = self.only is not None
-        return told if alone else replace(told, sizes=names, classes=" ".join(map(size_class, places)))
+        return (
+            told if alone else replace(told, sizes=tuple(map(named, names)), classes=" ".join(map(size_class, places)))
+        )
 
     def schematic(self, span: Span) -> None:
         view = schematic_view(self.schematics[span], metric_first=self.metric_first, only=self.only)
@@ -246,8 +250,3 @@ class _Writer:
         if self.text:
             self.parts.append(Part("text", Markup("".join(self.text))))  # noqa: S704 (markup of the reader and of this module)
             self.text.clear()
-
-
-def _listed(names: tuple[str, ...]) -> str:
-    """ "Baby, Toddler and Child"."""
-    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1]))) if names else ""

@@ -23,12 +23,16 @@ class FindView:
 
 @dataclass(frozen=True, slots=True)
 class CardView:
-    """A pattern in the collection; `keys` are its words in each filter, in the order of the filters."""
+    """A pattern in the collection; `keys` are its words in each filter, in the order of the filters.
+
+    `kind`, `sizes` and `weights` are told in the spoken language; those of the card are the source's own.
+    """
 
     card: Card
     href: str
     address: str
     picture: Picture | None
+    kind: str
     sizes: str
     weights: str
     keys: tuple[tuple[str, str], ...]

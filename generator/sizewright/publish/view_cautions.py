@@ -29,7 +29,7 @@ def caution_views(header: Header, studio: Studio) -> tuple[CautionView, ...]:
 
 def _view(name: str, kind: str, studio: Studio) -> CautionView:
     known = caution(name, kind, studio.cautions)
-    return CautionView(known.title, known.text, known.source) if known else CautionView("", name, "")
+    return CautionView(known.heading, known.text, known.source) if known else CautionView("", name, "")
 
 
 def _following(header: Header, studio: Studio) -> Iterator[str]:

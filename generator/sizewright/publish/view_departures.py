@@ -6,23 +6,25 @@ from functools import partial
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import later, named, tr
 from sizewright.base.printing import bought, decimal
 from sizewright.base.units import LENGTH, MASS, Dimension
 from sizewright.grade.graded import Values
 from sizewright.proof.departed import Before, Comparison, Departed, Effect, Quantity, compared
 from sizewright.publish.departure_marks import Marks, anchor_of, called, marked, sentence, told_at
 from sizewright.publish.links import Links
+from sizewright.publish.message_html import message_html
+from sizewright.publish.usual_names import as_words, name_within, spoken_name
 from sizewright.publish.view_departed import DeparturesView, DepartureView
-from sizewright.publish.view_facts import spoken_name
 from sizewright.publish.view_numbers import cell_html, graded_html, insert_html
-from sizewright.publish.view_sizes import ONE_SIZE
+from sizewright.publish.view_sizes import one_size
 from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.read.departure import Verb
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
-_TOGETHER = "It cannot be worked without the others; what they change together stands below."
-_NOTHING = "Changes no count, no row and no yarn."
+_TOGETHER = later("It cannot be worked without the others; what they change together stands below.")
+_NOTHING = later("Changes no count, no row and no yarn.")
 
 
 def departures_view(
@@ -36,11 +38,11 @@ def departures_view(
     known = any(pattern.name == base.name for pattern in project.patterns)
     marks = marked(worked.graded.pattern)
     return DeparturesView(
-        base.header.title,
+        named(base.header.title),
         base.header.designer.text if base.header.designer else "",
         links.to(f"patterns/{base.name}.html") if known else "",
-        told.permission.text if told.permission else "",
-        told.credit.text if told.credit else "",
+        named(told.permission.text) if told.permission else "",
+        named(told.credit.text) if told.credit else "",
         base.header.licence.text if base.header.licence else "",
         tuple(_view(one, marks, metric_first=metric_first) for one in found.departed),
         _totals(found, choices, metric_first=metric_first),
@@ -54,12 +56,14 @@ def _view(one: Departed, marks: Marks, *, metric_first: bool) -> DepartureView:
     return DepartureView(
         number,
         called(one.departure.called),
-        sentence(one.departure.called.because.text),
+        sentence(named(one.departure.called.because.text)),
         told_at(number),
         anchor_of(number) if met or section else "",
         section,
         _where(one),
-        (*_own(one), *_changes(one.alone, metric_first=metric_first)) if one.alone else (*_own(one), escape(_TOGETHER)),
+        (*_own(one), *_changes(one.alone, metric_first=metric_first))
+        if one.alone
+        else (*_own(one), escape(tr(_TOGETHER))),
     )
 
 
@@ -69,24 +73,27 @@ def _where(one: Departed) -> Markup:
         return Markup()
     rows = graded_html([str(row) for row in one.rows], range(len(one.rows)))
     word = one.first.label.split()[0].casefold()
-    kind = "round" if word.startswith(("rnd", "round")) or "rnd" in one.first.label.casefold() else "row"
-    return Markup(f"From {kind} {rows} of {escape(one.first.piece)} on: {escape(one.first.label)}.")  # noqa: S704
+    in_rounds = word.startswith(("rnd", "round")) or "rnd" in one.first.label.casefold()
+    message = (
+        tr("From round {rows} of {piece} on: {label}.") if in_rounds else tr("From row {rows} of {piece} on: {label}.")
+    )
+    return message_html(message, rows=Markup(rows), piece=named(one.first.piece), label=named(one.first.label))  # noqa: S704
 
 
 def _changes(effect: Effect, *, metric_first: bool) -> Iterator[Markup]:
     """What an effect comes to, in words with numbers by size."""
     if effect.idle:
-        yield escape(_NOTHING)
+        yield escape(tr(_NOTHING))
     if effect.rows.differs:
-        yield _more(effect.rows, " rows or rounds")
+        yield _more(effect.rows, tr("{more} rows or rounds"))
     if effect.stitches.differs:
-        yield _more(effect.stitches, " stitches worked")
+        yield _more(effect.stitches, tr("{more} stitches worked"))
     for one in effect.masses:
         if one.differs:
-            yield _more(one, f" g of {one.name.replace('_', ' ')} yarn", places=1)
+            yield _more(one, tr("{more} g of {yarn} yarn"), places=1)
     for one in effect.lengths:
         if one.differs:
-            yield _more(_in_unit(one, Fraction(1, 100)), f" m of {one.name.replace('_', ' ')} yarn", places=1)
+            yield _more(_in_unit(one, Fraction(1, 100)), tr("{more} m of {yarn} yarn"), places=1)
     for one in effect.counts:
         yield _from_to(one)
     for quantity in effect.quantities:
@@ -97,24 +104,29 @@ def _own(one: Departed) -> Iterator[Markup]:
     """ "15 (18) rows or rounds are worked here, in the base 7 (9)"."""
     if one.own.differs and one.departure.called.verb is not Verb.INSIDE_OUT:
         after, before = (_by_size(values) for values in (one.own.after, one.own.before))
-        yield Markup(f"{after} rows or rounds are worked here, in the base {before}.")  # noqa: S704
+        message = tr("{after} rows or rounds are worked here, in the base {before}.")
+        yield message_html(message, after=after, before=before)
 
 
 def _valued(quantity: Quantity, *, metric_first: bool) -> Markup:
     """ "To crown: 13 (14) cm, was 11 (12) cm"."""
-    name, found = quantity.values.name.replace("_", " ").capitalize(), []
+    name, found = name_within(quantity.values.name), []
+    name = name[:1].upper() + name[1:]
     for values in (quantity.values.after, quantity.values.before):
         known = tuple(value for value in values if value is not None)
         shown = Values(quantity.dimension, known, known)
-        found.append(insert_html(shown, None, range(len(known)), metric_first=metric_first) if known else "")
+        found.append(insert_html(shown, None, range(len(known)), metric_first=metric_first) if known else Markup())
     after, before = found
-    if not (after and before):
-        return Markup(f"{escape(name)}: {f'{after}, new' if after else f'none, was {before}'}")  # noqa: S704
-    return Markup(f"{escape(name)}: {after}, was {before}")  # noqa: S704
+    if not before:
+        return message_html(tr("{name}: {after}, new"), name=name, after=after)
+    if not after:
+        return message_html(tr("{name}: none, was {before}"), name=name, before=before)
+    return message_html(tr("{name}: {after}, was {before}"), name=name, after=after, before=before)
 
 
-def _by_size(values: Sequence[Fraction | None]) -> str:
-    return graded_html(["–" if value is None else decimal(value) for value in values], range(len(values)))
+def _by_size(values: Sequence[Fraction | None]) -> Markup:
+    texts = ["–" if value is None else decimal(value) for value in values]
+    return Markup(graded_html(texts, range(len(values))))  # noqa: S704 (markup of that module)
 
 
 def _in_unit(one: Before, factor: Fraction) -> Before:
@@ -125,10 +137,11 @@ def _in_unit(one: Before, factor: Fraction) -> Before:
     return Before(one.name, before, after)
 
 
-def _more(one: Before, unit: str, places: int = 0) -> Markup:
+def _more(one: Before, message: str, places: int = 0) -> Markup:
     """ "+8 (+10, +10) rows or rounds"."""
     texts = [_signed(value, places) for value in one.moved]
-    return Markup(f"{graded_html(texts, range(len(texts)))}{escape(unit)}")  # noqa: S704
+    more = Markup(graded_html(texts, range(len(texts))))  # noqa: S704 (markup of that module)
+    return message_html(message, more=more, yarn=as_words(one.name))
 
 
 def _signed(value: Fraction, places: int) -> str:
@@ -139,25 +152,29 @@ def _signed(value: Fraction, places: int) -> str:
 def _from_to(one: Before) -> Markup:
     """ "Rnd 1 (Crown): 64 (72) sts, was 60 (72)"."""
     after, before = (_by_size(values) for values in (one.after, one.before))
-    return Markup(f"{escape(one.name)}: {after} sts, was {before}")  # noqa: S704
+    return message_html(tr("{name}: {after} sts, was {before}"), name=one.name, after=after, before=before)
 
 
 def _totals(found: Comparison, choices: Sequence[SizeChoice], *, metric_first: bool) -> SizeTable:
     """Rows, stitches and yarn of the base and of the adaptation, by size."""
     whole = found.whole
     yarns = [(one, MASS) for one in whole.masses] + [(one, LENGTH) for one in whole.lengths]
-    groups = [_group("Rows and rounds", whole.rows, _counted), _group("Stitches worked", whole.stitches, _counted)]
+    groups = [
+        _group(tr("Rows and rounds"), whole.rows, _counted),
+        _group(tr("Stitches worked"), whole.stitches, _counted),
+    ]
     for one, dimension in yarns:
-        name = "Yarn, without reserve" if len(yarns) == 1 else f"{spoken_name(one.name)} yarn, without reserve"
+        alone = len(yarns) == 1
+        name = tr("Yarn, without reserve") if alone else tr("{yarn} yarn, without reserve", yarn=spoken_name(one.name))
         groups.append(_group(name, one, partial(_measured, dimension=dimension, metric_first=metric_first)))
     columns = [column for group in groups for column in group.columns]
-    sizes = enumerate(choices or (ONE_SIZE,))
+    sizes = enumerate(choices or (one_size(),))
     rows = tuple(Row(size, tuple(column.cells[at] for column in columns)) for at, size in sizes)
     return SizeTable(tuple(groups), rows, has_ease=False)
 
 
 def _group(label: str, one: Before, cell: Callable[[Fraction], Markup]) -> ColumnGroup:
-    pairs = (("Base", one.before), ("Here", one.after))
+    pairs = ((tr("Base"), one.before), (tr("Here"), one.after))
     return ColumnGroup(
         label, tuple(Column(name, tuple(cell(value or Fraction(0)) for value in values)) for name, values in pairs)
     )

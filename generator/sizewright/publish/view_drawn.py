@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from sizewright.base.language import later, tr
 from sizewright.base.place import Span
 from sizewright.draw.drawings import Drawing, DrawnChart, DrawnRow, StitchDrawings
 from sizewright.publish.drawn import drawn, drawn_path
@@ -17,8 +18,8 @@ from sizewright.publish.view_lines import line_view
 from sizewright.read.pattern import Insert, TypedList
 from sizewright.work.worked import Worked
 
-_CAPTION = "The cloth of the first piece, drawn from its rows"
-_CLOTH = "Its cloth, drawn from the rows"
+_CAPTION = later("The cloth of the first piece, drawn from its rows")
+_CLOTH = later("Its cloth, drawn from the rows")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Figures:
 def piece_picture(worked: Worked, links: Links) -> Picture | None:
     """The picture drawn for a pattern that has none of its own."""
     picture = _picture(drawn_path(worked), drawn(worked).piece, links)
-    return picture and replace(picture, caption=_CAPTION)
+    return picture and replace(picture, caption=tr(_CAPTION))
 
 
 def figures(worked: Worked, links: Links) -> Mapping[Span, Figures]:
@@ -46,7 +47,7 @@ def figures(worked: Worked, links: Links) -> Mapping[Span, Figures]:
 
 def _cloth(path: str, drawing: Drawing | None, links: Links) -> Picture | None:
     picture = _picture(path, drawing, links)
-    return picture and replace(picture, caption=_CLOTH)
+    return picture and replace(picture, caption=tr(_CLOTH))
 
 
 def _picture(path: str, drawing: Drawing | None, links: Links) -> Picture | None:

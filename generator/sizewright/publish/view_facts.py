@@ -5,15 +5,21 @@ from datetime import date
 
 from markupsafe import Markup
 
+from sizewright.base.language import later, tr
 from sizewright.base.printing import printed
+from sizewright.base.telling import day_text
 from sizewright.base.units import LENGTH, MASS
 from sizewright.publish.for_size import tells_of_others
+from sizewright.publish.message_html import message_html
+from sizewright.publish.usual_names import spoken_name, spoken_weight
 from sizewright.publish.view import ChangeView, DayView, YarnView
 from sizewright.publish.view_numbers import measure_html
 from sizewright.read.pattern import Change, Words, Yarn
 
 # What a paper for one size says in place of a correction that tells of several.
-ELSEWHERE = "A correction that tells of several sizes: it is on the pattern’s page and in the paper for all sizes."
+ELSEWHERE = later(
+    "A correction that tells of several sizes: it is on the pattern’s page and in the paper for all sizes."
+)
 
 
 def text_of(words: Words | None) -> str:
@@ -21,15 +27,9 @@ def text_of(words: Words | None) -> str:
     return words.text if words else ""
 
 
-def spoken_name(name: str) -> str:
-    """A name of the formulas as words of a heading: "upper_arm" is "Upper arm"."""
-    words = name.replace("_", " ")
-    return words[:1].upper() + words[1:]
-
-
 def day_view(day: date) -> DayView:
     """A date: "12 October 2026"."""
-    return DayView(f"{day.day} {day:%B %Y}", day.isoformat())
+    return DayView(day_text(day), day.isoformat())
 
 
 def change_views(
@@ -37,12 +37,13 @@ def change_views(
 ) -> tuple[ChangeView, ...]:
     """The errata, as the header has them: newest first.
 
+    `sizes` are their names as readers are told them.
     For one size `only`, one that has words or numbers of others is not cut up: it is said where it stands in full.
     """
     return tuple(
         ChangeView(
             day_view(change.date.date),
-            ELSEWHERE
+            tr(ELSEWHERE)
             if only is not None and tells_of_others(change.text.text, sizes[only], sizes)
             else change.text.text,
         )
@@ -52,10 +53,18 @@ def change_views(
 
 def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:
     """One yarn: fibre, metres and yards to grams and ounces, colour, note."""
-    ball = Markup(" per ").join(
+    ball = _ball(yarn, metric_first=metric_first)
+    facts = (text_of(yarn.fibre), ball, text_of(yarn.colour), text_of(yarn.note))
+    return YarnView(spoken_name(yarn.name), spoken_weight(text_of(yarn.weight)), tuple(fact for fact in facts if fact))
+
+
+def _ball(yarn: Yarn, *, metric_first: bool) -> Markup:
+    """ "112 m / 122 yd per 50 g", or what is known of it."""
+    told = [
         measure_html(printed((measure.quantity.value,), dimension, style, metric_first=metric_first))
         for measure, dimension, style in ((yarn.length, LENGTH, "long"), (yarn.mass, MASS, None))
         if measure
-    )
-    facts = (text_of(yarn.fibre), ball, text_of(yarn.colour), text_of(yarn.note))
-    return YarnView(spoken_name(yarn.name), text_of(yarn.weight), tuple(fact for fact in facts if fact))
+    ]
+    if len(told) < 2:
+        return Markup().join(told)
+    return message_html(tr("{length} per {mass}"), length=told[0], mass=told[1])

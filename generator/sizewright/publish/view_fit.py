@@ -4,12 +4,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from sizewright.base.language import named
 from sizewright.base.printing import exact_text
 from sizewright.base.units import LENGTH, PLAIN
 from sizewright.grade.graded import Graded, Measured
 from sizewright.publish.script_data import Value, script_data
+from sizewright.publish.usual_names import name_within, spoken_name
 from sizewright.publish.view_choice import FitView, MeasureView
-from sizewright.publish.view_facts import spoken_name
 from sizewright.publish.view_sizes import body_names
 from sizewright.publish.view_table import SizeChoice
 from sizewright.read.pattern import Ease
@@ -54,7 +55,7 @@ class _Measure:
     def data(self) -> Value:
         return {
             "key": self.key,
-            "name": spoken_name(self.key).lower(),
+            "name": name_within(self.key),
             "label": self.label,
             "body": list(map(exact_text, self.body)),
             "finished": list(map(exact_text, self.finished)),
@@ -77,7 +78,7 @@ def _compared(graded: Graded) -> Iterator[_Measure]:
                 found[name] = measured
     for name, measured in found.items():
         body = measured.body.result.values if measured.body else ()
-        yield _Measure(name, body, measured.label, measured.finished.values, measured.told.ease)
+        yield _Measure(name, body, named(measured.label), measured.finished.values, measured.told.ease)
 
 
 def _tape(measured: Measured) -> bool:

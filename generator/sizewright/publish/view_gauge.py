@@ -9,11 +9,15 @@ from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import tr
 from sizewright.base.needle_sizes import SYSTEMS
 from sizewright.base.printing import decimal, needle_size, quarters
+from sizewright.base.spoken_units import figures_typed, with_unit
+from sizewright.base.telling import listed
 from sizewright.base.units import Unit, unit_named
+from sizewright.publish.usual_names import spoken_name
 from sizewright.publish.view import GaugeView
-from sizewright.publish.view_facts import spoken_name, text_of
+from sizewright.publish.view_facts import text_of
 from sizewright.read.needles import NamedSize
 from sizewright.read.pattern import Gauge, Measure, Needle
 from sizewright.read.typed_numbers import exact
@@ -33,11 +37,10 @@ _BESIDE = Markup('<span class="beside">{}</span>')
 def gauge_view(gauge: Gauge) -> GaugeView:
     """ "22 sts and 30 rnds over 10 cm": the length is the one the source states."""
     told = [(measure, word) for measure, word in ((gauge.stitches, "sts"), (gauge.rows, _rows(gauge))) if measure]
-    counted = [(f"{_count(measure)} {word}", _over(measure)) for measure, word in told]
+    counted = [(with_unit(_count(measure), word), _over(measure)) for measure, word in told]
     if len({over for _, over in counted}) == 1:
-        counts = f"{' and '.join(count for count, _ in counted)} over {counted[0][1]}"
-    else:
-        counts = ", ".join(f"{count} over {over}" for count, over in counted)
+        counted = [(listed([count for count, _ in counted]), counted[0][1])]
+    counts = ", ".join(tr("{counts} over {length}", counts=count, length=over) for count, over in counted)
     name, over = spoken_name(gauge.name), text_of(gauge.over)
     return GaugeView(name, counts, _again(told), over, needle_html(gauge.needle))
 
@@ -54,8 +57,9 @@ def _again(told: Sequence[tuple[Measure, str]]) -> Markup:
     system, length, over = _OTHER[systems.pop()]
     unit = unit_named(over)
     wide = exact(length) * (unit.factor if unit else 1)
-    counts = " and ".join(f"{decimal(measure.quantity.value * wide, 1)} {word}" for measure, word in told)
-    return Markup('<span class="{}">; that is {} over {} {}</span>').format(system, counts, length, over)
+    counts = listed([with_unit(decimal(measure.quantity.value * wide, 1), word) for measure, word in told])
+    again = tr("; that is {counts} over {length}", counts=counts, length=with_unit(length, over))
+    return _SIZED.format(system, again)
 
 
 def _count(measure: Measure) -> str:
@@ -64,7 +68,7 @@ def _count(measure: Measure) -> str:
     if found is None:
         return decimal(measure.quantity.value * 10)
     count = found["count"].strip()
-    return count if "/" not in count or 4 % exact(count).denominator else quarters(exact(count))
+    return figures_typed(count) if "/" not in count or 4 % exact(count).denominator else quarters(exact(count))
 
 
 def _over(measure: Measure) -> str:
@@ -73,8 +77,8 @@ def _over(measure: Measure) -> str:
         return "10 cm"
     length = found["length"].strip() or "1"
     if unit.name == "inch":
-        return f"{length} in ({decimal(exact(length) * unit.factor)} cm)"
-    return f"{length} {found['unit']}"
+        return f"{with_unit(figures_typed(length), 'in')} ({with_unit(decimal(exact(length) * unit.factor), 'cm')})"
+    return with_unit(figures_typed(length), found["unit"])
 
 
 def _unit(measure: Measure) -> Unit | None:

@@ -6,12 +6,15 @@ The sums are those of `grade/at_gauge.py` and `work/at_row_gauge.py`; the page's
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from sizewright.base.language import named, tr
 from sizewright.base.printing import exact_text
+from sizewright.base.spoken_units import spoken_unit
 from sizewright.grade.graded import Graded
 from sizewright.grade.moved import is_gauge
 from sizewright.grade.through_gauge import Done, Expression, Fixed, Free, through_gauge
 from sizewright.publish.script_data import Value, script_data
-from sizewright.publish.view_facts import spoken_name, text_of
+from sizewright.publish.usual_names import spoken_name
+from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_swatch import FabricView, MyGaugeView
 from sizewright.publish.view_table import SizeChoice
 from sizewright.publish.yarn_range import known
@@ -50,13 +53,13 @@ def _names(gauge: Gauge) -> tuple[str, str]:
 
 
 def _fabric_view(place: int, gauge: Gauge, met: set[str]) -> FabricView:
-    word = "rounds" if gauge.in_the_round else "rows"
+    word = tr("rounds") if gauge.in_the_round else tr("rows")
     return FabricView(place, spoken_name(gauge.name), text_of(gauge.over), word if _names(gauge)[1] in met else "")
 
 
 def _fabric(gauge: Gauge, places: dict[str, int], met: set[str]) -> Value:
     sts, rows = _names(gauge)
-    word = "rnds" if gauge.in_the_round else "rows"
+    word = spoken_unit("rnds" if gauge.in_the_round else "rows")
     told = places[rows] if rows in met else None
     return {"name": spoken_name(gauge.name), "sts": places[sts], "rows": told, "word": word}
 
@@ -68,7 +71,7 @@ def _exact(values: Sequence[Fraction]) -> str:
 def _measures(graded: Graded, places: dict[str, int]) -> list[Value]:
     return [
         {
-            "label": shown.measured.label,
+            "label": named(shown.measured.label),
             "printed": _exact(shown.measured.finished.values),
             "own": _expression(shown.own, places),
             "back": None if shown.read_back is None else _expression(shown.read_back, places),
@@ -110,7 +113,7 @@ def _heads(part: Part, size: int) -> Iterator[Value]:
     for place, (text, row) in enumerate(headings):
         below = headings[place + 1][1] if place + 1 < len(headings) else part.rows[size]
         if below is not None and below > row:
-            yield [text or part.piece, row]
+            yield [named(text or part.piece), row]
 
 
 def _stretch(stretch: Stretch) -> Value:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from markupsafe import Markup
 
+from sizewright.base.language import tr
 from sizewright.read.pattern import NoteClose, NoteOpen, Piece
 
 NOTE_CLOSING = Markup("</div>\n</details>\n")
@@ -11,7 +12,7 @@ NOTE_CLOSING = Markup("</div>\n</details>\n")
 
 def note_opening(title: str) -> Markup:
     """The markup before a note; "" is a note without a title of its own."""
-    words = Markup('<b class="for">For learners</b> {}').format(title) if title else "For learners"
+    words = Markup('<b class="for">{}</b> {}').format(tr("For learners"), title) if title else tr("For learners")
     return Markup('<details class="learners"><summary>{}</summary>\n<div>\n').format(words)
 
 

@@ -8,13 +8,14 @@ from collections.abc import Sequence
 
 from markupsafe import Markup, escape
 
-from sizewright.base.printing import Series, bracketed, decimal, printed, quarters
+from sizewright.base.printing import Series, between_sizes, bracketed, decimal, printed, quarters
+from sizewright.base.spoken_units import with_unit
 from sizewright.grade.graded import Values
 from sizewright.read.pattern import TypedList
 
 _HARD_SPACE = "\u00a0"  # between a number and its unit
 _FIRST = '</span><span class="zp"> (</span>'
-_NEXT = '</span><span class="zp">, </span>'
+_NEXT = '</span><span class="zp">{}</span>'
 _LAST = '</span><span class="zp">)</span></span>'
 _OPEN = tuple(f'<span class="z z{place}">' for place in range(64))
 _BETWEEN = '<span class="between"> / </span>'
@@ -36,7 +37,7 @@ def graded_html(values: Sequence[str], places: Sequence[int], only: int | None =
     if only is not None:
         return escape(values[places.index(only)])
     opened = [f"{_open(place)}{escape(value)}" for place, value in zip(places, values, strict=True)]
-    return f'<span class="graded">{opened[0]}{_FIRST}{_NEXT.join(opened[1:])}{_LAST}'
+    return f'<span class="graded">{opened[0]}{_FIRST}{_NEXT.format(between_sizes()).join(opened[1:])}{_LAST}'
 
 
 def insert_html(
@@ -45,12 +46,14 @@ def insert_html(
     """A number of the text in both unit systems, for the sizes that read it: "4 (4, 5) cm / 1½ (1½, 2) in"."""
     read = tuple(values.values[place] for place in places)
     series = printed(read, values.dimension, style, metric_first=metric_first)
-    return _in_systems([(_with_unit(graded_html(one.values, places, only), one.unit), one.system) for one in series])
+    return _in_systems(
+        [(with_unit(graded_html(one.values, places, only), one.unit, _HARD_SPACE), one.system) for one in series]
+    )
 
 
 def measure_html(series: Sequence[Series]) -> Markup:
     """A quantity that is the same in every size, in both unit systems: "105 m / 115 yd"."""
-    return _in_systems([(escape(f"{bracketed(one.values)} {one.unit}".strip()), one.system) for one in series])
+    return _in_systems([(escape(with_unit(bracketed(one.values), one.unit)), one.system) for one in series])
 
 
 def _in_systems(told: Sequence[tuple[str, str]]) -> Markup:
@@ -75,12 +78,8 @@ def cell_html(series: Sequence[Series], place: int) -> Markup:
 
 
 def _measure(one: Series, place: int, *, alone: bool) -> Markup:
-    text = _with_unit(one.values[place if len(one.values) > 1 else 0], one.unit)
+    text = with_unit(one.values[place if len(one.values) > 1 else 0], one.unit, _HARD_SPACE)
     return Markup('<span class="{}">{}</span>').format("measure" if alone else f"measure {one.system}", text)
-
-
-def _with_unit(text: str, unit: str) -> str:
-    return f"{text}{_HARD_SPACE}{unit}" if unit else text
 
 
 def _open(place: int) -> str:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
+from sizewright.base.language import named
 from sizewright.publish.for_size import pieces_for
 from sizewright.publish.links import Links
 from sizewright.publish.view import PatternView
@@ -29,7 +30,7 @@ def one_size_view(
     A picture drawn of the piece is one of another size, so it is left out.
     """
     metric_first, pattern = project.studio.metric_first, worked.graded.pattern
-    pieces = tuple(pieces_for(every.sizes[place].name, untitled(pattern.body)[1]))
+    pieces = tuple(pieces_for(pattern.size_names[place], untitled(pattern.body)[1]))
     return replace(
         every,
         only=every.sizes[place],
@@ -41,7 +42,7 @@ def one_size_view(
         amount_notes=amount_notes(worked, metric_first=metric_first, only=place),
         terms=terms.used(replace(pattern, body=pieces), every.words),
         body=body_of(worked, pieces, links, Explained.of((), (), every.words), metric_first=metric_first, only=place),
-        changes=change_views(pattern.header.changes, pattern.size_names, place),
+        changes=change_views(pattern.header.changes, tuple(map(named, pattern.size_names)), place),
         departures=every.departures and _departures(every.departures, place),
     )
 

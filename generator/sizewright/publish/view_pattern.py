@@ -6,8 +6,10 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
+from sizewright.base.language import named
 from sizewright.base.printing import bracketed
 from sizewright.publish.links import Links
+from sizewright.publish.usual_names import spoken_kind, spoken_skill
 from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
 from sizewright.publish.view_beside import beside_groups
 from sizewright.publish.view_body import body_view
@@ -64,7 +66,7 @@ def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -
         told,
         picture=told.picture or piece_picture(worked, links),
         sizes=sizes,
-        order=bracketed(pattern.size_names) if sizes else "",
+        order=bracketed(tuple(map(named, pattern.size_names))) if sizes else "",
         fit=fit_view(graded, sizes, metric_first=metric_first),
         beside=() if links.paper else beside_groups(worked, table, amounts),
         table=table,
@@ -86,8 +88,8 @@ def _header_view(pattern: Pattern, project: Project, links: Links, words: WordsV
     return PatternView(
         title=header.title,
         summary=text_of(header.summary),
-        kind=text_of(header.kind),
-        skill=text_of(header.skill),
+        kind=spoken_kind(text_of(header.kind)),
+        skill=spoken_skill(text_of(header.skill)),
         picture=picture_view(header.picture, links),
         gauges=tuple(gauge_view(gauge) for gauge in header.gauges),
         needles=tuple(map(needle_html, header.needles)),

@@ -2,11 +2,13 @@
 
 from markupsafe import Markup
 
+from sizewright.base.language import tr
+from sizewright.base.telling import ranged
 from sizewright.draw.schematic import Drawing, drawing_of
 from sizewright.draw.schematic_piece import Figure, Lettered
 from sizewright.draw.schematic_svg import figure_svg
 from sizewright.grade.graded import Schematic
-from sizewright.publish.view_facts import spoken_name
+from sizewright.publish.usual_names import spoken_name
 from sizewright.publish.view_numbers import insert_html
 from sizewright.publish.view_piece import EdgeView, PieceView, SchematicView
 
@@ -24,11 +26,15 @@ def _piece(figure: Figure, drawing: Drawing, *, metric_first: bool, only: int | 
     legend = [one for one in drawing.legend if one.piece == figure.name]
     edges = tuple(_edge(one, metric_first=metric_first, only=only) for one in legend)
     name = spoken_name(figure.name)
-    letters = f"{legend[0].letter} to {legend[-1].letter}" if len(legend) > 1 else legend[0].letter
-    title = f"Outline of the piece “{name}”, to scale; its measurements {letters} stand in the table beside it"
+    letters = ranged(legend[0].letter, legend[-1].letter) if len(legend) > 1 else legend[0].letter
+    title = tr(
+        "Outline of the piece “{name}”, to scale; its measurements {letters} stand in the table beside it",
+        name=name,
+        letters=letters,
+    )
     return PieceView(name, Markup(figure_svg(figure, title)), edges)  # noqa: S704 (markup of the drawing stage)
 
 
 def _edge(one: Lettered, *, metric_first: bool, only: int | None) -> EdgeView:
     value = insert_html(one.edge.values, None, one.places, metric_first=metric_first, only=only)
-    return EdgeView(one.letter, one.edge.edge.label, value)
+    return EdgeView(one.letter, tr(one.edge.edge.label), value)

@@ -6,18 +6,23 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from sizewright.base.language import named, tr
 from sizewright.base.printing import Series, printed, printed_ease
 from sizewright.base.quantity import Quantity
 from sizewright.base.units import LENGTH, Dimension
 from sizewright.grade.graded import Graded, Measured, Values
 from sizewright.grade.run import names_used
-from sizewright.publish.view_facts import spoken_name
+from sizewright.publish.usual_names import name_within, spoken_name
 from sizewright.publish.view_numbers import cell_html, size_class
 from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.read.pattern import Size
 
 _NOTHING = Markup("–")
-ONE_SIZE = SizeChoice("z0", "", "One size", "")
+
+
+def one_size() -> SizeChoice:
+    """What stands for the sizes of a pattern without any."""
+    return SizeChoice("z0", "", tr("One size"), "")
 
 
 def size_choices(sizes: Sequence[Size]) -> tuple[SizeChoice, ...]:
@@ -28,8 +33,8 @@ def size_choices(sizes: Sequence[Size]) -> tuple[SizeChoice, ...]:
         key = slug(size.name)
         key = f"{key}-{index + 1}".lstrip("-") if key in taken else key
         taken.add(key)
-        remark = "; ".join(words.text for words in size.remarks.values())
-        choices.append(SizeChoice(size_class(index), key, size.name, remark))
+        remark = "; ".join(named(words.text) for words in size.remarks.values())
+        choices.append(SizeChoice(size_class(index), key, named(size.name), remark))
     return tuple(choices)
 
 
@@ -45,7 +50,8 @@ def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first:
         return None
     columns = [column for group in groups for column in group.columns]
     rows = tuple(
-        Row(size, tuple(column.cells[index] for column in columns)) for index, size in enumerate(choices or (ONE_SIZE,))
+        Row(size, tuple(column.cells[index] for column in columns))
+        for index, size in enumerate(choices or (one_size(),))
     )
     return SizeTable(groups, rows, any(measured.ease is not None for measured in graded.finished))
 
@@ -74,17 +80,17 @@ class _Groups:
         told = {measured.body.name for measured in self.graded.finished if measured.body}
         told |= {measured.label.casefold() for measured in self.graded.finished}
         for name in body_names(self.graded):
-            if name not in told and spoken_name(name).casefold() not in told:
-                yield ColumnGroup(spoken_name(name), (Column("To fit", self.body_cells(name)),))
+            if name not in told and name.replace("_", " ").casefold() not in told:
+                yield ColumnGroup(spoken_name(name), (Column(tr("To fit"), self.body_cells(name)),))
         for measured in self.graded.finished:
-            yield ColumnGroup(measured.label, tuple(self.columns(measured)))
+            yield ColumnGroup(named(measured.label), tuple(self.columns(measured)))
 
     def columns(self, measured: Measured) -> Iterator[Column]:
         if measured.body:
-            yield self.column(f"To fit {spoken_name(measured.body.name).lower()}", measured.body.result)
-        yield self.column("Finished", measured.finished)
+            yield self.column(tr("To fit {body}", body=name_within(measured.body.name)), measured.body.result)
+        yield self.column(tr("Finished"), measured.finished)
         if measured.body and measured.ease is not None:
-            yield Column("Ease", self.ease_cells(measured.finished, measured.body.result, measured.ease))
+            yield Column(tr("Ease"), self.ease_cells(measured.finished, measured.body.result, measured.ease))
 
     def column(self, label: str, values: Values) -> Column:
         return Column(label, self.cells(values.values, values.dimension))

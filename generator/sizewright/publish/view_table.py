@@ -5,6 +5,8 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from sizewright.base.telling import within_sentence
+
 
 @dataclass(frozen=True, slots=True)
 class SizeChoice:
@@ -52,7 +54,7 @@ class SizeTable:
     def labels(self) -> tuple[str, ...]:
         """What each cell of a row is, said by itself: "Chest: finished"; for a row that is shown alone."""
         return tuple(
-            f"{group.label}: {column.label[:1].lower()}{column.label[1:]}" if column.label else group.label
+            f"{group.label}: {within_sentence(column.label)}" if column.label else group.label
             for group in self.groups
             for column in group.columns
         )

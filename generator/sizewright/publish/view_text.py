@@ -3,6 +3,7 @@
 from sizewright.grade.run import grade
 from sizewright.proof.wording import Wording
 from sizewright.publish.links import Links, film_address
+from sizewright.publish.usual_names import spoken_skill
 from sizewright.publish.view import Body, FilmView, TechniqueView, TextView
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_explained import Explained
@@ -31,7 +32,7 @@ def technique_view(source: Pattern, project: Project, links: Links, terms: Terms
     return TechniqueView(
         title=header.title,
         summary=text_of(header.summary),
-        skill=text_of(header.skill),
+        skill=spoken_skill(text_of(header.skill)),
         picture=picture_view(header.picture, links),
         body=_body(source, project, links, words),
         films=tuple(map(_film, header.films)),

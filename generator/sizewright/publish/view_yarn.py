@@ -1,16 +1,21 @@
 """In: the yarn every size needs. Out: its table and what has to be said of it."""
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
-from sizewright.base.printing import bought, decimal, printed
-from sizewright.base.units import LENGTH, MASS
-from sizewright.publish.view_facts import spoken_name, text_of
+from sizewright.base.language import named, tr
+from sizewright.base.printing import as_text, bought, decimal, printed
+from sizewright.base.spoken_units import as_typed, with_unit
+from sizewright.base.units import LENGTH, MASS, PLAIN
+from sizewright.publish.message_html import message_html
+from sizewright.publish.usual_names import name_within, spoken_name
+from sizewright.publish.view_facts import text_of
 from sizewright.publish.view_numbers import cell_html, measure_html
-from sizewright.publish.view_sizes import ONE_SIZE
+from sizewright.publish.view_sizes import one_size
 from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
-from sizewright.publish.yarn_range import AT_LEAST, known, measured
+from sizewright.publish.yarn_range import known, measured
 from sizewright.read.pattern import Swatch
 from sizewright.work.worked import Worked
 from sizewright.work.yarn_need import YarnNeed
@@ -28,20 +33,21 @@ def amount_table(worked: Worked, choices: Sequence[SizeChoice], *, metric_first:
         return None
     columns = [column for group in groups for column in group.columns]
     rows = (
-        Row(size, tuple(column.cells[index] for column in columns)) for index, size in enumerate(choices or (ONE_SIZE,))
+        Row(size, tuple(column.cells[index] for column in columns))
+        for index, size in enumerate(choices or (one_size(),))
     )
     return SizeTable(groups, tuple(rows), has_ease=False)
 
 
 def _heading(need: YarnNeed, *, alone: bool) -> str:
     """ "Contrast: Oat, pale"; a yarn that is alone is just the yarn."""
-    colour = text_of(need.yarn.colour)
-    name = "Yarn" if alone else spoken_name(need.yarn.name)
+    colour = named(text_of(need.yarn.colour))
+    name = tr("Yarn") if alone else spoken_name(need.yarn.name)
     return f"{name}: {colour}" if colour else name
 
 
 def _columns(need: YarnNeed, *, metric_first: bool) -> Iterator[Column]:
-    for label, dimension in (("Length", LENGTH), ("Mass", MASS)):
+    for label, dimension in ((tr("Length"), LENGTH), (tr("Mass"), MASS)):
         values = [measured(amount, dimension) for amount in need.reserved]
         told = [value for value in values if value is not None]
         if len(told) == len(values):
@@ -53,20 +59,20 @@ def _columns(need: YarnNeed, *, metric_first: bool) -> Iterator[Column]:
 
 
 def _least(cell: Markup, incomplete: bool) -> Markup:  # noqa: FBT001 (a cell and what is to be said of it)
-    return Markup("{}{}").format(AT_LEAST, cell) if incomplete else cell
+    return message_html(tr("at least {amount}"), amount=cell) if incomplete else cell
 
 
 def _balls(need: YarnNeed) -> str:
     """ "Balls of 50 g", or of so many metres where their mass is not told."""
     ball = need.yarn.mass or need.yarn.length
-    return f"Balls of {ball.typed}" if ball else "Balls"
+    return tr("Balls of {ball}", ball=as_typed(ball.typed)) if ball else tr("Balls")
 
 
 def _ball_cell(need: YarnNeed, size: int) -> Markup:
     """ "3", with what would do where only the reserve takes the last one."""
     balls = Markup(f"{need.reserved[size].balls}")  # noqa: S704 (a number)
     if need.over(size) is not None:
-        without = escape(f"{need.worked[size].balls} without the reserve")
+        without = tr("{balls} without the reserve", balls=need.worked[size].balls)
         balls = Markup('{} <span class="remark">{}</span>').format(balls, without)
     return _least(balls, need.incomplete[size])
 
@@ -82,16 +88,16 @@ def _notes(worked: Worked, places: Sequence[int], *, metric_first: bool) -> Iter
     if not needs:
         return
     swatches = dict.fromkeys(_swatch_words(need, metric_first=metric_first) for need in needs)
-    counted = Markup("Counted from every stitch of the instructions, edges included, by a swatch {}.")
-    yield counted.format(Markup("; ").join(swatches))
+    counted = tr("Counted from every stitch of the instructions, edges included, by a swatch {swatch}.")
+    yield message_html(counted, swatch=Markup("; ").join(swatches))
     yield _reserve_words(needs)
     if any(need.incomplete[place] for need in needs for place in places):
-        yield "“At least” says that a part of the instructions is told in words and could not be counted."
+        yield tr("“At least” says that a part of the instructions is told in words and could not be counted.")
     gauges = worked.graded.pattern.header.gauges
     if len(gauges) > 1:
-        yield "Other fabrics than that of the swatch take a little more or less for each stitch."
+        yield tr("Other fabrics than that of the swatch take a little more or less for each stitch.")
     if any(need.over(place) is not None for need in needs for place in places):
-        yield "Where fewer balls would do without the reserve, their number stands beside."
+        yield tr("Where fewer balls would do without the reserve, their number stands beside.")
 
 
 def _swatch_words(need: YarnNeed, *, metric_first: bool) -> Markup:
@@ -100,13 +106,13 @@ def _swatch_words(need: YarnNeed, *, metric_first: bool) -> Markup:
     if swatch is None:
         return Markup()
     took = _swatch_yarn(swatch, metric_first=metric_first)
-    return Markup("of {} that took {}").format(_swatch_size(swatch), took)
+    return message_html(tr("of {size} that took {yarn}"), size=_swatch_size(swatch), yarn=took)
 
 
 def _swatch_size(swatch: Swatch) -> str:
     if swatch.stitches is not None:
-        return f"{decimal(swatch.stitches.quantity.value)} sts"
-    return " × ".join(side.typed for side in (swatch.width, swatch.height) if side is not None)
+        return with_unit(decimal(swatch.stitches.quantity.value), "sts")
+    return " × ".join(as_typed(side.typed) for side in (swatch.width, swatch.height) if side is not None)
 
 
 def _swatch_yarn(swatch: Swatch, *, metric_first: bool) -> Markup:
@@ -119,11 +125,15 @@ def _swatch_yarn(swatch: Swatch, *, metric_first: bool) -> Markup:
 def _reserve_words(needs: Sequence[YarnNeed]) -> str:
     shares = {need.reserve for need in needs}
     if shares == {0}:
-        return "Nothing is added in reserve: for the swatch and for long tails have some more at hand."
+        return tr("Nothing is added in reserve: for the swatch and for long tails have some more at hand.")
     if len(shares) == 1:
-        told = f"{decimal(shares.pop() * 100, 1)} %"
+        told = _percent(shares.pop())
     else:
         told = ", ".join(
-            f"{decimal(need.reserve * 100, 1)} % of {spoken_name(need.yarn.name).lower()}" for need in needs
+            tr("{share} of {yarn}", share=_percent(need.reserve), yarn=name_within(need.yarn.name)) for need in needs
         )
-    return f"{told} is added in reserve, for the swatch, tails and joins."
+    return tr("{reserve} is added in reserve, for the swatch, tails and joins.", reserve=told)
+
+
+def _percent(share: Fraction) -> str:
+    return as_text(printed((share,), PLAIN, "percent"))

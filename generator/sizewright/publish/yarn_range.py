@@ -2,12 +2,14 @@
 
 from fractions import Fraction
 
+from sizewright.base.language import tr
 from sizewright.base.printing import bought
+from sizewright.base.spoken_units import with_unit
+from sizewright.base.telling import ranged
 from sizewright.base.units import LENGTH, MASS, Dimension
+from sizewright.publish.usual_names import as_words
 from sizewright.work.worked import Worked
 from sizewright.work.yarn_need import Amount, YarnNeed
-
-AT_LEAST = "at least "
 
 
 def known(worked: Worked) -> tuple[YarnNeed, ...]:
@@ -31,10 +33,10 @@ def _range(need: YarnNeed, *, alone: bool) -> str:
         if values:
             least, most = bought((min(values),), dimension), bought((max(values),), dimension)
             told = " / ".join(_from_to(a.values[0], b.values[0], a.unit) for a, b in zip(least, most, strict=True))
-            told = f"{AT_LEAST if any(need.incomplete) else ''}{told}"
-            return told if alone else f"{need.yarn.name.replace('_', ' ')} {told}"
+            told = tr("at least {amount}", amount=told) if any(need.incomplete) else told
+            return told if alone else f"{as_words(need.yarn.name)} {told}"
     return ""
 
 
 def _from_to(least: str, most: str, unit: str) -> str:
-    return f"{least} {unit}" if least == most else f"{least} to {most} {unit}"
+    return with_unit(least if least == most else ranged(least, most), unit)

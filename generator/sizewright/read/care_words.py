@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from types import MappingProxyType
 
+from sizewright.base.language import later, tr
 from sizewright.read.inserts import Words
 
 _CROSS = "crossed out"
@@ -34,6 +35,7 @@ class CareWord:
     step: Step
     text: str
     symbol: str
+    degrees: int = 0
 
     @property
     def forbids(self) -> bool:
@@ -43,17 +45,29 @@ class CareWord:
     @property
     def sentence(self) -> str:
         """The whole of it, for a reader."""
-        return f"{self.text} (on a label: {self.symbol})."
+        action, symbol = (tr(part, degrees=self.degrees) for part in (self.text, self.symbol))
+        return tr("{action} (on a label: {symbol}).", action=action, symbol=symbol)
+
+
+_TUBS = (
+    (later("Wash normally, at most {degrees} °C"), later("a tub with {degrees} in it")),
+    (
+        later("Wash mildly, on a programme for delicates, at most {degrees} °C"),
+        later("a tub with {degrees} in it, one bar under it"),
+    ),
+    (
+        later("Wash very mildly, on a programme for wool, at most {degrees} °C"),
+        later("a tub with {degrees} in it, two bars under it"),
+    ),
+)
 
 
 def _tub(degrees: int, bars: int = 0) -> CareWord:
-    action = ("normally", "mildly, on a programme for delicates", "very mildly, on a programme for wool")[bars]
-    under = ("", ", one bar under it", ", two bars under it")[bars]
-    return CareWord(Step.WASH, f"Wash {action}, at most {degrees} °C", f"a tub with {degrees} in it{under}")
+    return CareWord(Step.WASH, _TUBS[bars][0], _TUBS[bars][1], degrees)
 
 
-def _iron(degrees: int, dots: str) -> CareWord:
-    return CareWord(Step.IRON, f"Iron at most at {degrees} °C", f"an iron with {dots}")
+def _iron(degrees: int, symbol: str) -> CareWord:
+    return CareWord(Step.IRON, later("Iron at most at {degrees} °C"), symbol, degrees)
 
 
 CARE_WORDS: Mapping[str, CareWord] = MappingProxyType(
@@ -67,27 +81,37 @@ CARE_WORDS: Mapping[str, CareWord] = MappingProxyType(
         "wash 60": _tub(60),
         "wash 60 mild": _tub(60, 1),
         "wash 95": _tub(95),
-        "wash by hand": CareWord(Step.WASH, "Wash by hand, at most 40 °C", "a tub with a hand in it"),
-        "do not wash": CareWord(Step.WASH, "Do not wash", f"a tub, {_CROSS}"),
-        "bleach": CareWord(Step.BLEACH, "Any bleach may be used", "an empty triangle"),
+        "wash by hand": CareWord(Step.WASH, later("Wash by hand, at most 40 °C"), later("a tub with a hand in it")),
+        "do not wash": CareWord(Step.WASH, later("Do not wash"), later("a tub, crossed out")),
+        "bleach": CareWord(Step.BLEACH, later("Any bleach may be used"), later("an empty triangle")),
         "oxygen bleach only": CareWord(
-            Step.BLEACH, "Bleach without chlorine only", "a triangle with two slanting lines"
+            Step.BLEACH, later("Bleach without chlorine only"), later("a triangle with two slanting lines")
         ),
-        "do not bleach": CareWord(Step.BLEACH, "Do not bleach", f"a triangle, {_CROSS}"),
-        "tumble dry": CareWord(Step.TUMBLE, "Tumble dry, at most 80 °C", "a circle with two dots in a square"),
-        "tumble dry low": CareWord(Step.TUMBLE, "Tumble dry low, at most 60 °C", "a circle with one dot in a square"),
-        "do not tumble dry": CareWord(Step.TUMBLE, "Do not tumble dry", f"a circle in a square, {_CROSS}"),
-        "line dry": CareWord(Step.DRY, "Dry on a line", "a square with one upright line"),
-        "drip line dry": CareWord(Step.DRY, "Dry on a line without wringing", "a square with two upright lines"),
-        "dry flat": CareWord(Step.DRY, "Dry flat", "a square with one level line"),
-        "drip dry flat": CareWord(Step.DRY, "Dry flat without wringing", "a square with two level lines"),
-        "iron low": _iron(110, "one dot"),
-        "iron medium": _iron(150, "two dots"),
-        "iron high": _iron(200, "three dots"),
-        "do not iron": CareWord(Step.IRON, "Do not iron", f"an iron, {_CROSS}"),
-        "dry clean": CareWord(Step.PROFESSIONAL, "May be dry cleaned", "a circle with P in it"),
-        "wet clean": CareWord(Step.PROFESSIONAL, "May be wet cleaned by a professional", "a circle with W in it"),
-        "do not dry clean": CareWord(Step.PROFESSIONAL, "Do not dry clean", f"a circle, {_CROSS}"),
+        "do not bleach": CareWord(Step.BLEACH, later("Do not bleach"), later("a triangle, crossed out")),
+        "tumble dry": CareWord(
+            Step.TUMBLE, later("Tumble dry, at most 80 °C"), later("a circle with two dots in a square")
+        ),
+        "tumble dry low": CareWord(
+            Step.TUMBLE, later("Tumble dry low, at most 60 °C"), later("a circle with one dot in a square")
+        ),
+        "do not tumble dry": CareWord(
+            Step.TUMBLE, later("Do not tumble dry"), later("a circle in a square, crossed out")
+        ),
+        "line dry": CareWord(Step.DRY, later("Dry on a line"), later("a square with one upright line")),
+        "drip line dry": CareWord(
+            Step.DRY, later("Dry on a line without wringing"), later("a square with two upright lines")
+        ),
+        "dry flat": CareWord(Step.DRY, later("Dry flat"), later("a square with one level line")),
+        "drip dry flat": CareWord(Step.DRY, later("Dry flat without wringing"), later("a square with two level lines")),
+        "iron low": _iron(110, later("an iron with one dot")),
+        "iron medium": _iron(150, later("an iron with two dots")),
+        "iron high": _iron(200, later("an iron with three dots")),
+        "do not iron": CareWord(Step.IRON, later("Do not iron"), later("an iron, crossed out")),
+        "dry clean": CareWord(Step.PROFESSIONAL, later("May be dry cleaned"), later("a circle with P in it")),
+        "wet clean": CareWord(
+            Step.PROFESSIONAL, later("May be wet cleaned by a professional"), later("a circle with W in it")
+        ),
+        "do not dry clean": CareWord(Step.PROFESSIONAL, later("Do not dry clean"), later("a circle, crossed out")),
     }
 )
 

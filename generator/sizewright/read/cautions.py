@@ -6,81 +6,137 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
-_LOCAL = "Rules differ from place to place: follow those of your own country."
+from sizewright.base.language import later, named, tr
+
+_LOCAL = later("Rules differ from place to place: follow those of your own country.")
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """What a reader is warned of, and who says so."""
+    """What a reader is warned of, in sentences, and who says so, one source after the other."""
 
     title: str
-    text: str
-    source: str
+    sentences: tuple[str, ...]
+    sources: tuple[str, ...]
 
+    @property
+    def text(self) -> str:
+        """The whole warning in the spoken language."""
+        return " ".join(map(_told, self.sentences))
+
+    @property
+    def source(self) -> str:
+        """Who says so."""
+        return "; ".join(map(_told, self.sources))
+
+    @property
+    def heading(self) -> str:
+        """What it is about."""
+        return _told(self.title)
+
+
+def _told(words: str) -> str:
+    """Words of this table, or of the studio's own, in the spoken language."""
+    told = named(words)
+    return tr(words) if words and told == words else told
+
+
+_PRACTICE = later("common practice, no source")
+_CORD_RULES = later("US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing)")
+_SMALL_RULES = later("US 16 CFR 1501 (small parts, under 3 years)")
+_INDOORS = later("American Academy of Pediatrics 2022 (no hats indoors)")
+
+_CORDS = later("No cords, ties or drawstrings at a hood or neck.")
+_PARTS = later(
+    "Sew buttons, pompons and other small parts on firmly and check them often, or leave them off: what comes off can "
+    "be swallowed."
+)
+_ENDS = later("Weave ends in well, so that no loop can catch a finger or toe.")
 
 CAUTIONS: Mapping[str, Caution] = MappingProxyType(
     {
         "small-children": Caution(
-            "For babies and small children",
-            "No cords, ties or drawstrings at a hood or neck. Sew buttons, pompons and other small parts on firmly "
-            "and check them before each wearing, or leave them off: what comes off can be swallowed. Take hats off "
-            "for sleep and indoors, where a baby can overheat, and never leave a child asleep with loose knitting. "
-            f"Weave ends in well, so that no loop can catch a finger or toe. {_LOCAL}",
-            "US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing); "
-            "US 16 CFR 1501 (small parts, under 3 years); American Academy of Pediatrics 2022 (no hats indoors)",
+            later("For babies and small children"),
+            (
+                _CORDS,
+                later(
+                    "Sew buttons, pompons and other small parts on firmly and check them before each wearing, or leave "
+                    "them off: what comes off can be swallowed."
+                ),
+                later(
+                    "Take hats off for sleep and indoors, where a baby can overheat, and never leave a child asleep "
+                    "with loose knitting."
+                ),
+                _ENDS,
+                _LOCAL,
+            ),
+            (_CORD_RULES, _SMALL_RULES, _INDOORS),
         ),
         "hot-water": Caution(
-            "Hot water",
-            "Hot water scalds. Keep children and animals away, test the water before you put a hand in, wear gloves, "
-            "and lift the wet knitting out with a spoon: it is heavy and holds the heat. Wool shrinks and felts in "
-            f"hot water and with rubbing, and cannot be brought back. {_LOCAL}",
-            "common practice, no source; care symbols: ISO 3758:2012",
+            later("Hot water"),
+            (
+                later(
+                    "Hot water scalds. Keep children and animals away, test the water before you put a hand in, wear "
+                    "gloves, and lift the wet knitting out with a spoon: it is heavy and holds the heat."
+                ),
+                later("Wool shrinks and felts in hot water and with rubbing, and cannot be brought back."),
+                _LOCAL,
+            ),
+            (_PRACTICE, later("care symbols: ISO 3758:2012")),
         ),
         "dye": Caution(
-            "Colours that bleed",
-            "Strongly different colours can bleed into one another. Before you cast on, leave a length of each yarn "
-            "in lukewarm water on a white cloth for half an hour; if the cloth takes colour, wash that yarn by itself "
-            "first. If you dye yarn yourself, keep pots and spoons apart from those for food and follow the maker's "
-            f"sheet. {_LOCAL}",
-            "common practice, no source",
+            later("Colours that bleed"),
+            (
+                later(
+                    "Strongly different colours can bleed into one another. Before you cast on, leave a length of each "
+                    "yarn in lukewarm water on a white cloth for half an hour; if the cloth takes colour, wash that "
+                    "yarn by itself first."
+                ),
+                later(
+                    "If you dye yarn yourself, keep pots and spoons apart from those for food and follow the maker's "
+                    "sheet."
+                ),
+                _LOCAL,
+            ),
+            (_PRACTICE,),
         ),
         "animal-fibre": Caution(
-            "Wool and skin",
-            "Wool and the hair of other animals make some people itch, and some are allergic to them. Ask before you "
-            "knit a gift, and wear a piece of the yarn against the neck or the inside of the wrist for an hour first. "
-            "For a baby choose a soft yarn, and take it off where the skin turns red.",
-            "common practice, no source; a doctor knows better",
+            later("Wool and skin"),
+            (
+                later(
+                    "Wool and the hair of other animals make some people itch, and some are allergic to them. Ask "
+                    "before you knit a gift, and wear a piece of the yarn against the neck or the inside of the wrist "
+                    "for an hour first."
+                ),
+                later("For a baby choose a soft yarn, and take it off where the skin turns red."),
+            ),
+            (_PRACTICE, later("a doctor knows better")),
         ),
     }
 )
 
 
-_PARTS = "Sew buttons, pompons and other small parts on firmly and check them often, or leave them off: what comes off"
-_ENDS = "Weave ends in well, so that no loop can catch a finger or toe."
-_CORD_RULES = "US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing)"
-_SMALL_RULES = "US 16 CFR 1501 (small parts, under 3 years)"
-
 # What a small child is to be kept from, by the kind of piece: the words of the kind, the warning, who says so.
 _BY_KIND = (
     (
         r"pullovers?|sweaters?|jumpers?|cardigans?|jackets?|coats?|vests?|tops?|tunics?|dress(?:es)?|rompers?|hoodies?",
-        f"No cords, ties or drawstrings at a hood or neck. {_PARTS} can be swallowed. {_ENDS}",
-        f"{_CORD_RULES}; {_SMALL_RULES}",
+        (_CORDS, _PARTS, _ENDS),
+        (_CORD_RULES, _SMALL_RULES),
     ),
     (
         r"hats?|caps?|beanies?|bonnets?|berets?|tams?",
-        f"Take hats off for sleep and indoors, where a baby can overheat. No chin ties. {_PARTS} can be swallowed.",
-        f"American Academy of Pediatrics 2022 (no hats indoors); {_CORD_RULES}; {_SMALL_RULES}",
+        (later("Take hats off for sleep and indoors, where a baby can overheat. No chin ties."), _PARTS),
+        (_INDOORS, _CORD_RULES, _SMALL_RULES),
     ),
     (
         r"mittens?|mitts?|gloves?|socks?|stockings?|bootees?|booties?|slippers?",
-        f"{_ENDS} No cord from one mitten to the other: it can catch. {_PARTS} can be swallowed.",
-        f"loose ends: common practice, no source; {_CORD_RULES}; {_SMALL_RULES}",
+        (_ENDS, later("No cord from one mitten to the other: it can catch."), _PARTS),
+        (later("loose ends: common practice, no source"), _CORD_RULES, _SMALL_RULES),
     ),
     (
         r"toys?|dolls?|cloths?|washcloths?|dishcloths?|blankets?",
-        f"{_PARTS} can be swallowed. {_ENDS} Never leave a baby asleep with loose knitting.",
-        _SMALL_RULES,
+        (_PARTS, _ENDS, later("Never leave a baby asleep with loose knitting.")),
+        (_SMALL_RULES,),
     ),
 )
 
@@ -103,7 +159,7 @@ def caution(name: str, kind: str, own: Iterable[StudioCaution] = ()) -> Caution 
     for one in own:
         if one.name == name:
             return one.caution
-    for words, text, source in _BY_KIND if known is not None and name == "small-children" else ():
+    for words, sentences, sources in _BY_KIND if known is not None and name == "small-children" else ():
         if re.search(rf"\b(?:{words})\b", kind, re.IGNORECASE):
-            return Caution(CAUTIONS[name].title, f"{text} {_LOCAL}", source)
+            return Caution(CAUTIONS[name].title, (*sentences, _LOCAL), sources)
     return known

@@ -78,7 +78,7 @@ def _cautions(values: Values, key: str, node: Node) -> Iterator[StudioCaution]:
         where = keys.take("where", lambda key, node: values.one_of(key, node, _WHERE))
         keys.close()
         if text is not None:
-            told = Caution(title.text if title else "", text.text, source.text if source else "")
+            told = Caution(title.text if title else "", (text.text,), (source.text,) if source else ())
             yield StudioCaution(name.text, told, _WHERE_OF[where.text] if where else "named")
 
 

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from sizewright.base.language import later
 from sizewright.grade.schematic.shape import (
     HALF,
     Demand,
@@ -134,10 +135,10 @@ ACCESSORIES = (
         "hat",
         "A hat knitted in the round. `hat = hat(around = …, height = …, crown = …, brim = …)`",
         (
-            Edge("around", "Around"),
-            Edge("height", "Height"),
-            Edge("crown", "Depth of crown", same_as("height", _THIRD)),
-            detail("brim", "Brim"),
+            Edge("around", later("Around")),
+            Edge("height", later("Height")),
+            Edge("crown", later("Depth of crown"), same_as("height", _THIRD)),
+            detail("brim", later("Brim")),
         ),
         (
             at_most("crown", "height"),
@@ -157,14 +158,14 @@ ACCESSORIES = (
         "the hand, begin at the top of the cuff, or at the lower edge where there is no cuff; `thumb_length` "
         "begins where `thumb_height` ends.",
         (
-            Edge("hand", "Hand, around"),
-            Edge("length", "Length above the cuff"),
-            detail("cuff", "Cuff"),
-            Edge("cuff_around", "Cuff, around", same_as("hand"), needs="cuff"),
-            Edge("top", "Depth of top shaping", same_as("hand", _QUARTER)),
-            detail("thumb", "Thumb, around"),
-            Edge("thumb_height", "Cuff to thumb", same_as("length", _THIRD), needs="thumb"),
-            Edge("thumb_length", "Length of thumb", same_as("length", _THIRD), needs="thumb"),
+            Edge("hand", later("Hand, around")),
+            Edge("length", later("Length above the cuff")),
+            detail("cuff", later("Cuff")),
+            Edge("cuff_around", later("Cuff, around"), same_as("hand"), needs="cuff"),
+            Edge("top", later("Depth of top shaping"), same_as("hand", _QUARTER)),
+            detail("thumb", later("Thumb, around")),
+            Edge("thumb_height", later("Cuff to thumb"), same_as("length", _THIRD), needs="thumb"),
+            Edge("thumb_length", later("Length of thumb"), same_as("length", _THIRD), needs="thumb"),
         ),
         (
             at_most("top", "length"),
@@ -189,13 +190,13 @@ ACCESSORIES = (
         "A sock, seen from the side. "
         "`sock = sock(leg = …, leg_around = …, foot = …, foot_around = …, heel = …, toe = …)`",
         (
-            Edge("leg", "Length of leg to heel"),
-            Edge("leg_around", "Leg, around"),
-            Edge("foot", "Length of foot"),
-            Edge("foot_around", "Foot, around", same_as("leg_around")),
-            Edge("heel", "Depth of heel", same_as("leg_around", _QUARTER)),
-            Edge("toe", "Depth of toe", same_as("foot_around", _QUARTER)),
-            detail("ribbing", "Ribbing"),
+            Edge("leg", later("Length of leg to heel")),
+            Edge("leg_around", later("Leg, around")),
+            Edge("foot", later("Length of foot")),
+            Edge("foot_around", later("Foot, around"), same_as("leg_around")),
+            Edge("heel", later("Depth of heel"), same_as("leg_around", _QUARTER)),
+            Edge("toe", later("Depth of toe"), same_as("foot_around", _QUARTER)),
+            detail("ribbing", later("Ribbing")),
         ),
         (
             below("ribbing", "leg"),

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from sizewright.base.language import later
 from sizewright.grade.schematic.shape import (
     HALF,
     Demand,
@@ -168,17 +169,17 @@ _PANEL_DEMANDS = (
 
 
 def _panel_shape(name: str, page: str, *, deep: bool) -> Shape:
-    depth = Edge("neck_depth", "Neck depth") if deep else detail("neck_depth", "Neck depth")
+    depth = Edge("neck_depth", later("Neck depth")) if deep else detail("neck_depth", later("Neck depth"))
     edges = (
-        Edge("width", "Width"),
-        Edge("length", "Length to shoulder"),
-        Edge("neck", "Neck width"),
+        Edge("width", later("Width")),
+        Edge("length", later("Length to shoulder")),
+        Edge("neck", later("Neck width")),
         depth,
-        Edge("armhole", "Armhole depth", same_as("length", _THIRD)),
-        Edge("shoulders", "Width at shoulders", same_as("width"), needs="armhole"),
-        detail("slope", "Shoulder slope"),
-        Edge("hem", "Width of lower edge", same_as("width")),
-        detail("ribbing", "Ribbing"),
+        Edge("armhole", later("Armhole depth"), same_as("length", _THIRD)),
+        Edge("shoulders", later("Width at shoulders"), same_as("width"), needs="armhole"),
+        detail("slope", later("Shoulder slope")),
+        Edge("hem", later("Width of lower edge"), same_as("width")),
+        detail("ribbing", later("Ribbing")),
     )
     return Shape(name, page, edges, _PANEL_DEMANDS, _panel)
 
@@ -188,12 +189,12 @@ GARMENTS = (
         "body",
         "A body knitted in the round up to the underarm. `body = body(chest = …, length = …, hem = …)`",
         (
-            Edge("chest", "Chest, around"),
-            Edge("length", "Length to underarm"),
-            Edge("hem", "Hem, around", same_as("chest")),
-            Edge("waist", "Waist, around", _narrowed),
-            Edge("waist_height", "Hem to waist", same_as("length", HALF), needs="waist"),
-            detail("ribbing", "Ribbing"),
+            Edge("chest", later("Chest, around")),
+            Edge("length", later("Length to underarm")),
+            Edge("hem", later("Hem, around"), same_as("chest")),
+            Edge("waist", later("Waist, around"), _narrowed),
+            Edge("waist_height", later("Hem to waist"), same_as("length", HALF), needs="waist"),
+            detail("ribbing", later("Ribbing")),
         ),
         (below("waist_height", "length"), below("ribbing", "length")),
         _body,
@@ -211,12 +212,12 @@ GARMENTS = (
         "A sleeve; with a cap it is drawn open, as it is knitted flat. "
         "`sleeve = sleeve(cuff = …, upper_arm = …, length = …)`",
         (
-            Edge("cuff", "Cuff, around"),
-            Edge("upper_arm", "Upper arm, around"),
-            Edge("length", "Sleeve length to underarm"),
-            Edge("cap", "Depth of cap", nothing),  # in one size it cannot be knitted flat, in another round
-            Edge("cap_top", "Top of cap", same_as("upper_arm", _SIXTH), needs="cap"),
-            detail("ribbing", "Cuff ribbing"),
+            Edge("cuff", later("Cuff, around")),
+            Edge("upper_arm", later("Upper arm, around")),
+            Edge("length", later("Sleeve length to underarm")),
+            Edge("cap", later("Depth of cap"), nothing),  # in one size it cannot be knitted flat, in another round
+            Edge("cap_top", later("Top of cap"), same_as("upper_arm", _SIXTH), needs="cap"),
+            detail("ribbing", later("Cuff ribbing")),
         ),
         (below("ribbing", "length"), below("cap_top", "upper_arm")),
         _sleeve,
@@ -224,7 +225,11 @@ GARMENTS = (
     Shape(
         "yoke",
         "A yoke knitted in the round. `yoke = yoke(neck = …, depth = …, bottom = …)`",
-        (Edge("neck", "Neck, around"), Edge("depth", "Yoke depth"), Edge("bottom", "Yoke, around its lower edge")),
+        (
+            Edge("neck", later("Neck, around")),
+            Edge("depth", later("Yoke depth")),
+            Edge("bottom", later("Yoke, around its lower edge")),
+        ),
         (below("neck", "bottom"),),
         _yoke,
     ),
@@ -232,10 +237,10 @@ GARMENTS = (
         "raglan",
         "A yoke with raglan lines. `yoke = raglan(neck = …, depth = …, chest = …, upper_arm = …)`",
         (
-            Edge("neck", "Neck, around"),
-            Edge("depth", "Raglan depth"),
-            Edge("chest", "Chest, around"),
-            Edge("upper_arm", "Upper arm, around"),
+            Edge("neck", later("Neck, around")),
+            Edge("depth", later("Raglan depth")),
+            Edge("chest", later("Chest, around")),
+            Edge("upper_arm", later("Upper arm, around")),
         ),
         (below("neck", "chest"),),
         _raglan,

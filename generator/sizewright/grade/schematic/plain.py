@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from sizewright.base.language import later
 from sizewright.grade.schematic.shape import (
     HALF,
     Dimension,
@@ -70,21 +71,21 @@ PLAIN = (
     Shape(
         "rectangle",
         "A scarf, blanket, pocket or any other rectangle. `scarf = rectangle(width = …, length = …)`",
-        (Edge("width", "Width"), Edge("length", "Length")),
+        (Edge("width", later("Width")), Edge("length", later("Length"))),
         (),
         _rectangle,
     ),
     Shape(
         "triangle",
         "A shawl with three corners, its longest edge above. `shawl = triangle(width = …, depth = …)`",
-        (Edge("width", "Width"), Edge("depth", "Depth")),
+        (Edge("width", later("Width")), Edge("depth", later("Depth"))),
         (),
         _triangle,
     ),
     Shape(
         "circle",
         "A round blanket or cushion. `blanket = circle(across = …)`",
-        (Edge("across", "Across"),),
+        (Edge("across", later("Across")),),
         (),
         _circle,
     ),
@@ -92,10 +93,10 @@ PLAIN = (
         "tube",
         "A cowl, leg warmer or wristlet, knitted in the round. `cowl = tube(around = …, length = …)`",
         (
-            Edge("around", "Around"),
-            Edge("length", "Length"),
-            Edge("hem", "Lower edge, around", same_as("around")),
-            detail("ribbing", "Ribbing"),
+            Edge("around", later("Around")),
+            Edge("length", later("Length")),
+            Edge("hem", later("Lower edge, around"), same_as("around")),
+            detail("ribbing", later("Ribbing")),
         ),
         (below("ribbing", "length"),),
         _tube,

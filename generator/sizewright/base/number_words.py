@@ -1,0 +1,41 @@
+"""In: a number and its figures. Out: the words of the spoken language for how often, which one and how many."""
+
+from fractions import Fraction
+
+from sizewright.base.language import later, tr
+
+_TIMES = {1: later("once"), 2: later("twice")}
+_ORDINALS = {1: later("{n}st"), 2: later("{n}nd"), 3: later("{n}rd")}
+_SMALL = (
+    later("zero"),
+    later("one"),
+    later("two"),
+    later("three"),
+    later("four"),
+    later("five"),
+    later("six"),
+    later("seven"),
+    later("eight"),
+    later("nine"),
+    later("ten"),
+    later("eleven"),
+    later("twelve"),
+)
+
+
+def times(value: Fraction, figures: str) -> str:
+    """How often: "once", "twice", "12 times"."""
+    word = _TIMES.get(value.numerator) if value.denominator == 1 else None
+    return tr(word) if word else tr("{n} times", n=figures)
+
+
+def ordinal(value: Fraction, figures: str) -> str:
+    """Which one, of a whole number: "1st", "12th"."""
+    whole = int(value)
+    usual = whole % 100 not in (11, 12, 13) and _ORDINALS.get(whole % 10)
+    return tr(usual or "{n}th", n=figures)
+
+
+def in_words(value: Fraction, figures: str) -> str:
+    """How many: "four"; in figures from thirteen on."""
+    return tr(_SMALL[int(value)]) if value.denominator == 1 and 0 <= value < len(_SMALL) else figures

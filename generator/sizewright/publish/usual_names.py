@@ -1,0 +1,158 @@
+"""In: a name that a formula or a header uses. Out: it as words for readers, in the spoken language where it is usual.
+
+A translation may tell any name in its own way (`named`); what it does not tell and what is not in this table stays.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from sizewright.base.language import ENGLISH, later_as, named, spoken, tr_as
+
+_NAME = "name"
+
+# What sizes measure, what yarns and fabrics are called, by the words of their names.
+_NAMES = frozenset(
+    (
+        later_as("name", "age"),
+        later_as("name", "ankle"),
+        later_as("name", "arm"),
+        later_as("name", "arm length"),
+        later_as("name", "arm to underarm"),
+        later_as("name", "armhole depth"),
+        later_as("name", "back length"),
+        later_as("name", "ball"),
+        later_as("name", "bust"),
+        later_as("name", "calf"),
+        later_as("name", "chest"),
+        later_as("name", "contrast"),
+        later_as("name", "cross back"),
+        later_as("name", "foot"),
+        later_as("name", "foot length"),
+        later_as("name", "hand"),
+        later_as("name", "hand length"),
+        later_as("name", "head"),
+        later_as("name", "height"),
+        later_as("name", "hip"),
+        later_as("name", "hips"),
+        later_as("name", "leg"),
+        later_as("name", "leg length"),
+        later_as("name", "length"),
+        later_as("name", "main"),
+        later_as("name", "neck"),
+        later_as("name", "shoulders"),
+        later_as("name", "side"),
+        later_as("name", "upper arm"),
+        later_as("name", "waist"),
+        later_as("name", "width"),
+        later_as("name", "wrist"),
+    )
+)
+
+# The kinds of patterns that are usual; a studio may have others.
+_KINDS = frozenset(
+    (
+        later_as("kind", "baby blanket"),
+        later_as("kind", "bag"),
+        later_as("kind", "beret"),
+        later_as("kind", "blanket"),
+        later_as("kind", "bonnet"),
+        later_as("kind", "bootees"),
+        later_as("kind", "cap"),
+        later_as("kind", "cardigan"),
+        later_as("kind", "cloth"),
+        later_as("kind", "coat"),
+        later_as("kind", "cowl"),
+        later_as("kind", "cushion"),
+        later_as("kind", "dishcloth"),
+        later_as("kind", "dress"),
+        later_as("kind", "gloves"),
+        later_as("kind", "hat"),
+        later_as("kind", "headband"),
+        later_as("kind", "jacket"),
+        later_as("kind", "jumper"),
+        later_as("kind", "leg warmers"),
+        later_as("kind", "mittens"),
+        later_as("kind", "pullover"),
+        later_as("kind", "scarf"),
+        later_as("kind", "shawl"),
+        later_as("kind", "skirt"),
+        later_as("kind", "slippers"),
+        later_as("kind", "socks"),
+        later_as("kind", "stockings"),
+        later_as("kind", "sweater"),
+        later_as("kind", "top"),
+        later_as("kind", "toy"),
+        later_as("kind", "tunic"),
+        later_as("kind", "vest"),
+        later_as("kind", "washcloth"),
+        later_as("kind", "wristlets"),
+    )
+)
+
+# Levels and weights, as the standards of the Craft Yarn Council have them.
+_SKILLS = frozenset(
+    (
+        later_as("skill", "basic"),
+        later_as("skill", "easy"),
+        later_as("skill", "intermediate"),
+        later_as("skill", "complex"),
+    )
+)
+_WEIGHTS = frozenset(
+    (
+        later_as("yarn weight", "lace"),
+        later_as("yarn weight", "super fine"),
+        later_as("yarn weight", "fine"),
+        later_as("yarn weight", "light"),
+        later_as("yarn weight", "medium"),
+        later_as("yarn weight", "bulky"),
+        later_as("yarn weight", "super bulky"),
+        later_as("yarn weight", "jumbo"),
+    )
+)
+_TABLES: Mapping[str, frozenset[str]] = MappingProxyType(
+    {_NAME: _NAMES, "kind": _KINDS, "skill": _SKILLS, "yarn weight": _WEIGHTS}
+)
+
+
+def spoken_name(name: str) -> str:
+    """A name of the formulas as words of a heading: "upper_arm" is "Upper arm"."""
+    words = as_words(name)
+    return words[:1].upper() + words[1:]
+
+
+def name_within(name: str) -> str:
+    """The same within a sentence, where English writes no capitals."""
+    words = as_words(name)
+    return words.lower() if spoken().code == ENGLISH else words
+
+
+def spoken_kind(kind: str) -> str:
+    """The kind of a pattern."""
+    return _usual("kind", kind)
+
+
+def spoken_skill(skill: str) -> str:
+    """A level of skill."""
+    return _usual("skill", skill)
+
+
+def spoken_weight(weight: str) -> str:
+    """A weight of yarn; names of the shops, such as "DK", stay."""
+    return _usual("yarn weight", weight)
+
+
+def as_words(name: str) -> str:
+    """The words of a name, with the capitals it has."""
+    told = named(name)
+    return told if told != name else _usual(_NAME, name.replace("_", " "))
+
+
+def _usual(context: str, words: str) -> str:
+    """Words of a table as the spoken language has them; others as they are."""
+    told = named(words)
+    known = words.casefold()
+    if told != words or known not in _TABLES[context]:
+        return told
+    other = tr_as(context, known)
+    return words if other == known else other
