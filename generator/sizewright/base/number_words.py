@@ -2,24 +2,24 @@
 
 from fractions import Fraction
 
-from sizewright.base.language import later, tr
+from sizewright.base.language import later, later_as, tr, tr_as
 
 _TIMES = {1: later("once"), 2: later("twice")}
 _ORDINALS = {1: later("{n}st"), 2: later("{n}nd"), 3: later("{n}rd")}
 _SMALL = (
-    later("zero"),
-    later("one"),
-    later("two"),
-    later("three"),
-    later("four"),
-    later("five"),
-    later("six"),
-    later("seven"),
-    later("eight"),
-    later("nine"),
-    later("ten"),
-    later("eleven"),
-    later("twelve"),
+    later_as("number", "zero"),
+    later_as("number", "one"),
+    later_as("number", "two"),
+    later_as("number", "three"),
+    later_as("number", "four"),
+    later_as("number", "five"),
+    later_as("number", "six"),
+    later_as("number", "seven"),
+    later_as("number", "eight"),
+    later_as("number", "nine"),
+    later_as("number", "ten"),
+    later_as("number", "eleven"),
+    later_as("number", "twelve"),
 )
 
 
@@ -38,4 +38,4 @@ def ordinal(value: Fraction, figures: str) -> str:
 
 def in_words(value: Fraction, figures: str) -> str:
     """How many: "four"; in figures from thirteen on."""
-    return tr(_SMALL[int(value)]) if value.denominator == 1 and 0 <= value < len(_SMALL) else figures
+    return tr_as("number", _SMALL[int(value)]) if value.denominator == 1 and 0 <= value < len(_SMALL) else figures
