@@ -85,5 +85,16 @@ def test_the_bar_is_for_a_person_who_waits(tmp_path: Path, monkeypatch: pytest.M
     assert text.endswith("\x1b[2K")  # the line is cleared: nothing stays behind
 
 
+def test_a_log_shows_that_long_work_goes_on(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(progress, "_PAUSE", -1)
+    with (tmp_path / "log").open("w+", encoding="utf-8") as stream:
+        with Bar(terminal(stream)) as bar:
+            bar.start(2, "PDFs")
+            bar.step()
+            bar.step()
+        stream.seek(0)
+        assert stream.read() == "PDFs: 1 of 2\nPDFs: 2 of 2\n"
+
+
 def test_no_bar_for_what_is_done_at_once(show: Show) -> None:
     assert "━" not in show()
