@@ -30,12 +30,15 @@ globalThis.exact = (() => {
   const ceil = ({ n, d }) => of(-floored(-n, d));
   const whole = ({ n, d }) => of(floored(2n * n + d, 2n * d)); // to the nearest; a tie goes up
 
+  const POINT = (0.5).toLocaleString(language).charAt(1); // before decimals, as the language writes it
+  const GROUPED = POINT === "," ? /\.\d{3}$/ : /,\d{3}$/;
+
   // As people type: "5", "5.5", "5,5", ".5", "5 1/2", "5-1/2", "5½", "−5"; null where it is no number. "1,000" might be one
-  // or a thousand, so it is none. Twenty figures are more than anybody measures.
+  // or a thousand, so it is none, as is "1.000" where a comma stands before decimals. Twenty figures are more than anybody measures.
   const TYPED = /^([-−]?) *(?:(\d*)[.,](\d+)|(?:(\d+)[ -]+)?(\d+) ?\/ ?(\d+)|(\d+))$/;
   const parse = (typed) => {
     const plain = typed.replace(/[¼-¾⅐-⅞]/g, (glyph) => ` ${glyph.normalize("NFKD")} `).replace("⁄", "/");
-    const found = plain.length <= 20 && !/,\d{3}$/.test(plain) ? TYPED.exec(plain.trim().replace(/\s+/g, " ")) : null;
+    const found = plain.length <= 20 && !GROUPED.test(plain) ? TYPED.exec(plain.trim().replace(/\s+/g, " ")) : null;
     if (!found) return null;
     const [, minus, before, after, beside, over, under, alone] = found;
     if (under !== undefined && !Number(under)) return null;
@@ -53,7 +56,9 @@ globalThis.exact = (() => {
     if (value.d === 1n) return signed(value, `${size(value.n)}`);
     const scaled = parts(value, 10n ** BigInt(places));
     const digits = `${scaled}`.padStart(places + 1, "0");
-    const words = places ? `${digits.slice(0, -places)}.${digits.slice(-places)}`.replace(/\.?0+$/, "") : digits;
+    const part = places ? digits.slice(-places).replace(/0+$/, "") : "";
+    const whole = places ? digits.slice(0, -places) : digits;
+    const words = part ? whole + POINT + part : whole;
     return scaled ? signed(value, words) : words;
   };
 
@@ -111,5 +116,8 @@ globalThis.exact = (() => {
   };
 
   const printed = { length, gauge, bought };
-  return { of, text, parse, add, sub, mul, div, abs, sign, compare, floor, ceil, whole, decimal, quarters, printed, INCH };
+  // Units as they are written in the language, by their names in English.
+  const NAMES = { cm: tr("cm"), in: tr("in"), m: tr("m"), yd: tr("yd"), g: tr("g"), oz: tr("oz") };
+  const unit = (name) => NAMES[name];
+  return { of, text, parse, add, sub, mul, div, abs, sign, compare, floor, ceil, whole, decimal, quarters, printed, unit, INCH };
 })();

@@ -4,7 +4,7 @@
 
 globalThis.fit = (() => {
   const { of, parse, add, sub, mul, div, abs, sign, compare, decimal, quarters, printed, INCH } = exact;
-  const TYPED = /^(.*?)\s*(cm|centimet(?:re|er)s?|mm|ins?|inch(?:es)?|["″”]|'')?\.?$/i;
+  const TYPED = /^(.*?)\s*(cm|[cz]entimet(?:re|er)[sn]?|mm|ins?|inch(?:es)?|zoll|["″”“]|'')?\.?$/i;
   const NONE = of(0);
   const least = (values) => values.reduce((one, other) => (compare(other, one) < 0 ? other : one));
   const most = (values) => values.reduce((one, other) => (compare(other, one) > 0 ? other : one));
@@ -16,18 +16,21 @@ globalThis.fit = (() => {
     const value = number ? parse(number) : null;
     if (!value || sign(value) <= 0) return null;
     if (/^mm$/i.test(word)) return { value: div(value, of(10)), unit: "cm" };
-    return { value, unit: word ? (/^c/i.test(word) ? "cm" : "in") : chosen };
+    return { value, unit: word ? (/^(c|ze)/i.test(word) ? "cm" : "in") : chosen };
   };
 
   // Of a length that is printed: nearest half centimetre or quarter inch, as base/printing.py has it.
-  const length = (value, unit) => `${unit === "cm" ? decimal(value, 1) : quarters(value)}\u00a0${unit}`;
+  const length = (value, unit) => `${unit === "cm" ? decimal(value, 1) : quarters(value)}\u00a0${exact.unit(unit)}`;
   // Of the reader's own measure: all that was typed.
   const own = (value, unit) => {
     const told = unit === "in" && same(parse(quarters(value)), value) ? quarters(value) : decimal(value, 4);
-    return `${told}\u00a0${unit}`;
+    return `${told}\u00a0${exact.unit(unit)}`;
   };
-  const ease = (value, unit) =>
-    sign(value) ? `${length(abs(value), unit)} of ${sign(value) < 0 ? "negative" : "positive"} ease` : "no ease";
+  const ease = (value, unit) => {
+    const far = length(abs(value), unit);
+    if (!sign(value)) return tr("no ease");
+    return sign(value) < 0 ? tr("{far} of negative ease", { far }) : tr("{far} of positive ease", { far });
+  };
 
   const inPrint = (values, unit) => {
     const exactly = values.map((value) => of(value));

@@ -40,15 +40,15 @@
     if (!proposed.length) return [];
     const order = [...new Set([...proposed, ...others])];
     const all = order.map((size) =>
-      pressed(`Show size ${names[size]}`, () => {
+      pressed(tr("Show size {size}", { size: names[size] }), () => {
         choose(size);
-        done(`Size ${names[size]} is chosen: only its numbers are shown.`);
+        done(tr("Size {size} is chosen: only its numbers are shown.", { size: names[size] }));
       }),
     );
     const beside = document.getElementById("beside--with");
     if (order.length === 2 && beside) {
       all.push(
-        pressed("Set both side by side", () => {
+        pressed(tr("Set both side by side"), () => {
           choose(order[0]);
           setBeside(beside, order[1]);
           beside.focus();
@@ -74,7 +74,7 @@
     const found = typed.map(({ measure, field }) => ({ field, ...fit.answer(measure, field.value, unit()) }));
     for (const { field, kind } of found) field.setAttribute("aria-invalid", String(["unread", "absurd"].includes(kind)));
     if (!typed.length) {
-      shown.replaceChildren(made("p", "Type a measure first."));
+      shown.replaceChildren(made("p", tr("Type a measure first.")));
       form.elements[measures[0].key].focus();
       return;
     }

@@ -17,4 +17,12 @@
   };
   // A message whose parts may be elements: what it is made of, in the order of the language.
   globalThis.trNodes = (message, parts) => filled(known()[message] ?? message, parts);
+  // "S, M and L"
+  globalThis.trList = (words) => {
+    const last = words.at(-1) ?? "";
+    return words.length > 1 ? tr("{some} and {last}", { some: words.slice(0, -1).join(", "), last }) : last;
+  };
+  // A label within a sentence, where English writes no capital.
+  globalThis.language = globalThis.document?.documentElement.lang || "en";
+  globalThis.trWithin = (label) => (/^en\b/.test(language) ? label.toLowerCase() : label);
 })();
