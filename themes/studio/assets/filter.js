@@ -67,11 +67,13 @@
     const shown = seen.length - untold;
     const meant = shown || !words.length ? "" : find.meant(words, own);
     near.hidden = !meant;
-    near.querySelector("button").textContent = meant ? `Search for “${meant}”` : "";
+    near.querySelector("button").textContent = meant ? tr("Search for “{words}”", { words: meant }) : "";
     near.dataset.near = meant;
-    const all = shown === cards.length ? `All ${shown} patterns` : `${shown} of ${cards.length} patterns fit`;
-    const more = untold ? `; ${untold} more ${untold === 1 ? "does" : "do"} not tell how much yarn` : "";
-    const hint = meant ? `. Nothing is called “${text}”; did you mean “${meant}”?` : "";
+    const numbers = { n: shown, all: cards.length };
+    const all = shown === cards.length ? tr("All {n} patterns", numbers) : tr("{n} of {all} patterns fit", numbers);
+    const lacking = trMany("{n} more does not tell how much yarn", "{n} more do not tell how much yarn", untold);
+    const more = untold ? `; ${lacking}` : "";
+    const hint = meant ? `. ${tr("Nothing is called “{text}”; did you mean “{meant}”?", { text, meant })}` : "";
     const verdict = `${all}${more}${hint}`;
     if (count.textContent !== verdict) count.textContent = verdict;
   };

@@ -54,20 +54,20 @@ globalThis.find = (() => {
     balls: { of: "balls", in: of(1) },
   };
   const SPELLED = [
-    [/^m(et(re|er)s?)?$/, "m"],
+    [/^m(et(re|er)[sn]?)?$/, "m"],
     [/^(yds?|yards?)$/, "yd"],
-    [/^(g|grams?|grammes?)$/, "g"],
-    [/^(oz|ounces?)$/, "oz"],
-    [/^balls?$/, "balls"],
+    [/^(g|grams?|gramm(e|es)?)$/, "g"],
+    [/^(oz|ounces?|unzen?)$/, "oz"],
+    [/^(balls?|knäuel)$/, "balls"],
   ];
   // An amount of yarn as typed, "180" or "180 m"; what is wrong with it in `wrong`, for the reader.
   const amount = (typed, chosen) => {
     const [, number, word] = /^(.*?)\s*(\p{L}*)\.?$/u.exec(typed.trim());
     const unit = word ? SPELLED.find(([spelling]) => spelling.test(word.toLowerCase()))?.[1] : chosen;
     const value = unit ? parse(number) : null;
-    if (!value) return { wrong: `“${typed.trim()}” is no amount of yarn. Write a number, such as 180 or 180.5.` };
-    if (sign(value) <= 0) return { wrong: "Nothing can be made with no yarn. Write an amount above 0." };
-    if (compare(value, MOST) > 0) return { wrong: "That is more than any pattern takes. Is a figure too many?" };
+    if (!value) return { wrong: tr("“{typed}” is no amount of yarn. Write a number, such as 180 or 180.5.", { typed: typed.trim() }) };
+    if (sign(value) <= 0) return { wrong: tr("Nothing can be made with no yarn. Write an amount above 0.") };
+    if (compare(value, MOST) > 0) return { wrong: tr("That is more than any pattern takes. Is a figure too many?") };
     return { value, unit };
   };
 
@@ -75,11 +75,18 @@ globalThis.find = (() => {
     const { of: kind, at } = UNITS[unit];
     if (kind !== "balls") {
       const { unit: name, values: texts } = printed.bought(values, kind)[at];
-      return texts.map((text) => `${text}\u00a0${name}`);
+      return texts.map((text) => `${text}\u00a0${exact.unit(name)}`);
     }
-    const ball = yarn?.ball ? ` of ${yarn.ball}` : "";
-    return values.map(({ n }) => `${n}\u00a0ball${n === 1n ? "" : "s"}${ball}`);
+    const { ball } = yarn ?? {};
+    return values.map(({ n }) =>
+      ball
+        ? trMany("{n}\u00a0ball of {ball}", "{n}\u00a0balls of {ball}", Number(n), { ball })
+        : trMany("{n}\u00a0ball", "{n}\u00a0balls", Number(n)),
+    );
   };
+
+  const either = (one, other) => tr("{one} or {other}", { one, other });
+  const besideOther = (some, last) => tr("{some} and {last}", { some, last });
 
   // Sizes as a reader counts them: "S", "S and M", "S to L"; those that stand apart one by one.
   const runs = (sizes, places) => {
@@ -91,14 +98,14 @@ globalThis.find = (() => {
     }
     const names = parts.map((run) => {
       const [first, last] = [sizes[run[0]].name, sizes[run.at(-1)].name];
-      return run.length === 1 ? first : run.length === 2 ? `${first} and ${last}` : `${first} to ${last}`;
+      return run.length === 1 ? first : run.length === 2 ? besideOther(first, last) : tr("{first} to {last}", { first, last });
     });
     return names.join(", ");
   };
 
   const summed = (yarns, kind) =>
     yarns.map((yarn) => yarn[kind].map((value) => of(value))).reduce((one, other) => one.map((v, i) => add(v, other[i])));
-  const named = ({ name }) => `${name.charAt(0).toLowerCase()}${name.slice(1)} yarn`;
+  const named = ({ name }) => tr("{name} yarn", { name: `${trWithin(name.charAt(0))}${name.slice(1)}` });
 
   // Other yarns that a pattern takes: each with the most that one of the sizes needs of it.
   const besides = (yarns, unit, places) =>
@@ -108,7 +115,8 @@ globalThis.find = (() => {
       const values = places.map((place) => of(yarn[kind][place]));
       const most = values.reduce((one, other) => (compare(other, one) > 0 ? other : one));
       const [text] = told([most], yarn, kind === UNITS[unit].of ? unit : kind === "mass" ? "g" : "m");
-      return `${places.length > 1 ? "up to " : ""}${text} of ${named(yarn)}`;
+      const parts = { amount: text, yarn: named(yarn) };
+      return places.length > 1 ? tr("up to {amount} of {yarn}", parts) : tr("{amount} of {yarn}", parts);
     });
 
   // Which of some sizes (by their places) an amount suffices for. `weight` is that of the yarn at hand, "" for any; `all`
@@ -120,7 +128,9 @@ globalThis.find = (() => {
     const others = card.yarns.filter((one) => !counted.includes(one));
     if (!counted.length || !counted.every((one) => one[kind])) {
       const any = counted.some((one) => one.length || one.mass);
-      return { kind: "untold", words: any ? `It does not tell its yarn in ${unit}.` : "It does not tell how much yarn it takes." };
+      const name = unit === "balls" ? tr("balls") : exact.unit(unit);
+      const words = any ? tr("It does not tell its yarn in {unit}.", { unit: name }) : tr("It does not tell how much yarn it takes.");
+      return { kind: "untold", words };
     }
     const needs = summed(counted, kind);
     const enough = (place) => compare(needs[place], mul(value, factor)) <= 0;
@@ -132,11 +142,15 @@ globalThis.find = (() => {
     if (!some.length) return { kind: "none", words: "" };
     const texts = told(needs, counted.length === 1 ? counted[0] : null, unit);
     const whole = yes.length === card.sizes.length;
-    const parts = yes.length ? [whole ? (yes.length > 1 ? "enough for every size" : "enough") : `enough for ${runs(card.sizes, yes)}`] : [];
-    if (perhaps.length) parts.push(`perhaps enough for ${runs(card.sizes, perhaps)}, as not all of it could be counted`);
-    if (no.length) parts.push(`${card.sizes[no[0]].name} needs ${texts[no[0]]}`);
-    const lead = card.yarns.length === 1 ? "Yarn" : counted.length > 1 ? "All its yarns together" : counted[0].name;
-    const more = others.length ? ` It also takes ${besides(others, unit, some).join(" and ")}.` : "";
+    const parts = [];
+    if (whole) parts.push(yes.length > 1 ? tr("enough for every size") : tr("enough"));
+    else if (yes.length) parts.push(tr("enough for {sizes}", { sizes: runs(card.sizes, yes) }));
+    const unsure = { sizes: runs(card.sizes, perhaps) };
+    if (perhaps.length) parts.push(tr("perhaps enough for {sizes}, as not all of it could be counted", unsure));
+    if (no.length) parts.push(tr("{size} needs {amount}", { size: card.sizes[no[0]].name, amount: texts[no[0]] }));
+    const lead = card.yarns.length === 1 ? tr("Yarn") : counted.length > 1 ? tr("All its yarns together") : counted[0].name;
+    const also = others.length ? besides(others, unit, some).reduce(besideOther) : "";
+    const more = also ? ` ${tr("It also takes {yarns}.", { yarns: also })}` : "";
     return { kind: yes.length ? "enough" : "perhaps", words: `${lead}: ${parts.join("; ")}.${more}`, places: some };
   };
 
@@ -148,18 +162,21 @@ globalThis.find = (() => {
     if (!found.proposed?.length) return { places: [], words: "" };
     const made = found.proposed.map((place) => {
       const one = found.all[place];
-      const room = one.finished ? `, ${measure.label.toLowerCase()} ${fit.length(one.finished, found.unit)}` : "";
-      return `${card.sizes.length > 1 ? `size ${card.sizes[place].name}` : "made"} for ${fit.length(one.body, found.unit)}${room}`;
+      const room = one.finished ? `, ${trWithin(measure.label)} ${fit.length(one.finished, found.unit)}` : "";
+      const parts = { size: card.sizes[place].name, body: fit.length(one.body, found.unit) };
+      const made = card.sizes.length > 1 ? tr("size {size} for {body}", parts) : tr("made for {body}", parts);
+      return `${made}${room}`;
     });
-    return { places: found.proposed, words: `Your ${measure.name}, ${fit.own(found.value, found.unit)}: ${made.join(" or ")}.` };
+    const parts = { measure: measure.name, value: fit.own(found.value, found.unit), sizes: made.reduce(either) };
+    return { places: found.proposed, words: tr("Your {measure}, {value}: {sizes}.", parts) };
   };
 
   // What is wrong with a measure, "" where nothing is.
   const unmeasured = (typed, chosen) => {
     const given = fit.read(typed, chosen);
-    if (!given) return `“${typed.trim()}” is no measure. Write a number, such as 56 or 22 1/4 in.`;
+    if (!given) return tr("“{typed}” is no measure. Write a number, such as 56 or 22 1/4 in.", { typed: typed.trim() });
     const cm = given.unit === "in" ? mul(given.value, exact.INCH) : given.value;
-    return compare(div(cm, of(300)), of(1)) >= 0 ? "That is longer than any body. Is it in the right unit?" : "";
+    return compare(div(cm, of(300)), of(1)) >= 0 ? tr("That is longer than any body. Is it in the right unit?") : "";
   };
 
   return { words, fits, meant, amount, yarn, body, unmeasured };

@@ -34,7 +34,7 @@
     if (!at?.value.trim()) return null;
     const value = parse(at.value);
     if (value && sign(value) > 0 && compare(value, of(1000)) < 0) return unit() === "in" ? mul(value, INCH) : value;
-    refuse(at, "Write a length above 0, such as 98 or 38½; or leave it empty.");
+    refuse(at, tr("Write a length above 0, such as 98 or 38½; or leave it empty."));
     return null;
   };
   // The gauges that are told, by their places; null where something is wrong, which is then said at its field.
@@ -47,7 +47,7 @@
     });
     readWanted();
     const wrong = () => form.querySelector("[aria-invalid]");
-    if (!told.some(Boolean) && !wrong()) refuse(field("sts", 0), "Write how many stitches you counted: a number such as 22.");
+    if (!told.some(Boolean) && !wrong()) refuse(field("sts", 0), tr("Write how many stitches you counted: a number such as 22."));
     return wrong() ? null : told;
   };
 
@@ -64,14 +64,21 @@
   };
   const classed = (name, element) => Object.assign(element, { className: name });
   // A number of one size in both unit systems, each in an element of its own, as on the rest of the page.
-  const both = (series, size = 0) =>
+  const withUnit = (value, unit) => `${value}\u00a0${exact.unit(unit)}`;
+  const both = (series, size = 0, words = withUnit) =>
     series.map(({ unit: system, values }, place) => [
       place ? classed("between", made("span", " / ")) : "",
-      classed(/[mg]$/.test(system) ? "metric" : "imperial", made("span", `${values[size]}\u00a0${system}`)),
+      classed(/[mg]$/.test(system) ? "metric" : "imperial", made("span", words(values[size], system))),
     ]);
   const lengths = (values, size) => both(printed.length(values), size);
-  const listed = (words) => words.join(", ").replace(/, ([^,]*)$/, " and $1");
-  const counts = (many, word) => `${many} ${many === 1 ? word.slice(0, -1) : word}`;
+  const ofGauge = (word, how) => (value, unit) => {
+    const over = / 4 in$/.test(unit) ? `4 ${exact.unit("in")}` : `10 ${exact.unit("cm")}`;
+    const parts = { n: value, what: swatch.COUNTED[word](value === "1" ? 1 : 2), over };
+    if (!how) return tr("{n}\u00a0{what} in {over}", parts);
+    return how > 0 ? tr("{n}\u00a0{what} too many in {over}", parts) : tr("{n}\u00a0{what} too few in {over}", parts);
+  };
+  const counts = (n, word) => (word === "rnds" ? trMany("{n} rnd", "{n} rnds", n) : trMany("{n} row", "{n} rows", n));
+  const ballsOf = (n) => trMany("{n} ball", "{n} balls", n);
   const percent = (part) => `${decimal(mul(abs(part), of(100)), 1)} %`;
   const nameOf = (size) => data.sizes[size]?.name ?? "";
   const many = data.sizes.length || 1;
@@ -81,14 +88,18 @@
   const compared = (place, gauge, word, fabric, needles) => {
     const own = swatch.numbers(data.own[place])[0];
     const off = sub(gauge, own);
-    const gauges = [both(printed.gauge([gauge], word)), ". The pattern’s is ", both(printed.gauge([own], word)), ". "];
-    const name = fabric.name ? `${fabric.name}: my gauge is ` : "My gauge is ";
-    if (!sign(off)) return made("p", name, gauges, "They are the same.");
-    const over = sign(off) > 0;
-    const series = printed.gauge([abs(off)], `${word} too ${over ? "many" : "few"}`);
-    const much = series.map(({ unit: words, values }) => ({ unit: values[0] === "1" ? words.replace("s ", " ") : words, values }));
-    const what = needles ? `Take a ${over ? "larger" : "smaller"} needle and knit another swatch.` : "";
-    return made("p", name, gauges, "That is ", made("strong", both(much)), ` (${percent(div(off, own))}). `, made("strong", what));
+    const told = (value, how = 0) => both(printed.gauge([value], word), 0, ofGauge(word, how));
+    const parts = { fabric: fabric.name, mine: told(gauge), own: told(own) };
+    const lead = fabric.name
+      ? trNodes("{fabric}: my gauge is {mine}. The pattern’s is {own}.", parts)
+      : trNodes("My gauge is {mine}. The pattern’s is {own}.", parts);
+    if (!sign(off)) return made("p", lead, " ", tr("They are the same."));
+    const much = made("strong", told(abs(off), sign(off)));
+    const larger = tr("Take a larger needle and knit another swatch.");
+    const smaller = tr("Take a smaller needle and knit another swatch.");
+    const what = needles ? (sign(off) > 0 ? larger : smaller) : "";
+    const apart = trNodes("That is {much} ({percent}).", { much, percent: percent(div(off, own)) });
+    return made("p", lead, " ", apart, " ", made("strong", what));
   };
   const verdicts = (told) =>
     data.fabrics.flatMap((fabric) => [
@@ -106,20 +117,20 @@
   };
   const ofOne = (all, size) =>
     table(
-      ["Finished", "As printed", "At my gauge"],
+      [tr("Finished"), tr("As printed"), tr("At my gauge")],
       all.map(({ measure, before, after }) => {
         const same = after && !compare(after[size], before[size]);
-        const told = !after ? "comes to nothing" : same ? "the same" : lengths(after, size);
-        return row(head("row", measure.label), labelled("As printed", lengths(before, size)), labelled("At my gauge", told));
+        const told = !after ? tr("comes to nothing") : same ? tr("the same") : lengths(after, size);
+        return row(head("row", measure.label), labelled(tr("As printed"), lengths(before, size)), labelled(tr("At my gauge"), told));
       }),
     );
   const ofAll = (all) => {
     const cells = (size) => all.map(({ after }) => made("td", after ? lengths(after, size) : "–"));
     const rows = data.sizes.map(({ name }, size) => row(head("row", name), cells(size)));
-    const region = classed("wide", made("div", table(["Size", ...all.map(({ measure }) => measure.label)], rows)));
+    const region = classed("wide", made("div", table([tr("Size"), ...all.map(({ measure }) => measure.label)], rows)));
     region.tabIndex = 0;
     region.setAttribute("role", "region");
-    region.setAttribute("aria-label", "All sizes at my gauge");
+    region.setAttribute("aria-label", tr("All sizes at my gauge"));
     return region;
   };
   // Other sizes are put into the page only when they are asked for.
@@ -134,33 +145,38 @@
     const target = readWanted() ?? before[size];
     if (many === 1 || !target || !after) return "";
     const found = swatch.nearest(after, target);
-    const what = ["For ", made("b", measure.label.toLowerCase()), " of ", lengths([target])];
-    const knit = [" knit ", made("strong", listed(found.map(nameOf))), found.length > 1 ? ", which are as near: " : ": "];
-    return made("p", what, found.includes(size) ? " your size stays the nearest:" : knit, " ", lengths(after, found[0]), " at my gauge.");
+    const what = { measure: made("b", trWithin(measure.label)), wanted: lengths([target]), mine: lengths(after, found[0]) };
+    const parts = { ...what, sizes: made("strong", trList(found.map(nameOf))) };
+    if (found.includes(size)) return made("p", trNodes("For {measure} of {wanted} your size stays the nearest: {mine} at my gauge.", parts));
+    if (found.length < 2) return made("p", trNodes("For {measure} of {wanted} knit {sizes}: {mine} at my gauge.", parts));
+    return made("p", trNodes("For {measure} of {wanted} knit {sizes}, which are as near: {mine} at my gauge.", parts));
   };
 
   const balls = (before, after) => {
-    if (after === before) return `${counts(after, "balls")}, as many as before`;
-    return `${counts(after, "balls")}, ${counts(Math.abs(after - before), "balls")} ${after > before ? "more" : "fewer"}`;
+    const parts = { balls: ballsOf(after), other: ballsOf(Math.abs(after - before)) };
+    if (after === before) return tr("{balls}, as many as before", parts);
+    return after > before ? tr("{balls}, {other} more", parts) : tr("{balls}, {other} fewer", parts);
   };
   // What of a yarn changes: in the chosen size how much that is, else the sizes that take other balls than before.
   const amounts = (one, { before, after, balls: own, mine }, size) => {
     if (size >= 0) {
       const [was, is] = [before, after].map((all) => both(printed.bought([all[size]], one.kind)));
-      return [one.least[size] ? ", at least " : ", ", is, " instead of ", was, own ? `; ${balls(own[size], mine[size])}.` : "."];
+      const told = one.least[size] ? trNodes("at least {is} instead of {was}", { is, was }) : trNodes("{is} instead of {was}", { is, was });
+      return [", ", told, own ? `; ${balls(own[size], mine[size])}.` : "."];
     }
     if (!own) return ".";
     const others = data.sizes.map(({ name }, place) => (own[place] === mine[place] ? "" : `${name}: ${balls(own[place], mine[place])}`));
-    return others.some(Boolean) ? `. ${others.filter(Boolean).join("; ")}.` : ". As many balls as before in every size.";
+    return others.some(Boolean) ? `. ${others.filter(Boolean).join("; ")}.` : `. ${tr("As many balls as before in every size.")}`;
   };
   const yarn = (one, told, size) => {
     const found = swatch.yarn(data, one, told);
-    const name = one.label || "Yarn";
-    if (!found) return made("li", `${name}: it is knitted in several fabrics, and nothing says by which it changes.`);
+    const name = one.label || tr("Yarn");
+    if (!found) return made("li", tr("{yarn}: it is knitted in several fabrics, and nothing says by which it changes.", { yarn: name }));
     const more = sub(found.after[0], found.before[0]);
-    if (!sign(more)) return made("li", `${name}: as much as before.`);
-    const part = `${percent(div(more, found.before[0]))} ${sign(more) > 0 ? "more" : "less"}`;
-    return made("li", `${name}: about ${part}`, amounts(one, found, size));
+    if (!sign(more)) return made("li", tr("{yarn}: as much as before.", { yarn: name }));
+    const parts = { yarn: name, part: percent(div(more, found.before[0])) };
+    const about = sign(more) > 0 ? tr("{yarn}: about {part} more", parts) : tr("{yarn}: about {part} less", parts);
+    return made("li", about, amounts(one, found, size));
   };
 
   const wordOf = (part) => data.fabrics.find(({ rows }) => rows === part.gauge)?.word ?? "rows";
@@ -175,18 +191,21 @@
   const rowsOfOne = (told, size) =>
     heads(told, size).map(({ label, counted, length, own, to, word }) => {
       const fixed = to.map((one) => {
-        const past = compare(one.reached, one.length) > 0 ? [" (the rows before it are ", lengths([one.reached]), " already)"] : "";
-        return [" worked to ", lengths([one.length]), `, ${counts(one.rows, word)}, at my gauge about ${one.mine.n}`, past, "."];
+        const parts = { length: lengths([one.length]), rows: counts(one.rows, word), mine: `${one.mine.n}`, reached: lengths([one.reached]) };
+        const past = compare(one.reached, one.length) > 0;
+        if (!past) return [" ", trNodes("worked to {length}, {rows}, at my gauge about {mine}.", parts)];
+        return [" ", trNodes("worked to {length}, {rows}, at my gauge about {mine} (the rows before it are {reached} already).", parts)];
       });
-      const free = [` ${counts(counted, word)} by count, `, lengths([own]), ", at my gauge ", lengths([length]), "."];
+      const parts = { rows: counts(counted, word), own: lengths([own]), mine: lengths([length]) };
+      const free = [" ", trNodes("{rows} by count, {own}, at my gauge {mine}.", parts)];
       return made("li", made("b", `${label}:`), fixed, counted ? free : "");
     });
   const rowsOfAll = (told) => {
     const all = data.sizes.flatMap((_, size) => heads(told, size));
-    const labels = (found) => listed([...new Set(all.filter(found).map(({ label }) => label))]) || "none";
+    const labels = (found) => trList([...new Set(all.filter(found).map(({ label }) => label))]) || tr("none");
     return [
-      made("li", "Counted, so longer or shorter: ", labels(({ counted }) => counted > 0), "."),
-      made("li", "Worked to a length, so as printed, with more or fewer rows: ", labels(({ to }) => to.length), "."),
+      made("li", tr("Counted, so longer or shorter: {parts}.", { parts: labels(({ counted }) => counted > 0) })),
+      made("li", tr("Worked to a length, so as printed, with more or fewer rows: {parts}.", { parts: labels(({ to }) => to.length) })),
     ];
   };
 
@@ -200,12 +219,12 @@
       after: swatch.measured(data, measure, told),
     }));
     return [
-      title(size >= 0 && many > 1 ? `${nameOf(size)} at my gauge` : "What it comes out at"),
+      title(size >= 0 && many > 1 ? tr("{size} at my gauge", { size: nameOf(size) }) : tr("What it comes out at")),
       all.length ? (size >= 0 ? ofOne(all, size) : ofAll(all)) : "",
-      all.length && size >= 0 && many > 1 ? unfolded("All sizes at my gauge", () => ofAll(all)) : "",
+      all.length && size >= 0 && many > 1 ? unfolded(tr("All sizes at my gauge"), () => ofAll(all)) : "",
       all.length ? nearest(all, size) : "",
-      data.yarns.length ? [title("Yarn at my gauge"), made("ul", data.yarns.map((one) => yarn(one, told, size)))] : "",
-      heads(told, Math.max(size, 0)).length ? [title("Rows at my gauge"), made("ul", size >= 0 ? rowsOfOne(told, size) : rowsOfAll(told))] : "",
+      data.yarns.length ? [title(tr("Yarn at my gauge")), made("ul", data.yarns.map((one) => yarn(one, told, size)))] : "",
+      heads(told, Math.max(size, 0)).length ? [title(tr("Rows at my gauge")), made("ul", size >= 0 ? rowsOfOne(told, size) : rowsOfAll(told))] : "",
     ];
   };
 
@@ -222,7 +241,7 @@
     show(told);
     return told;
   };
-  const inUnit = () => form.querySelectorAll(".in-unit").forEach((one) => (one.textContent = `(${unit()})`));
+  const inUnit = () => form.querySelectorAll(".in-unit").forEach((one) => (one.textContent = `(${exact.unit(unit())})`));
   const typed = () => Object.fromEntries(fields.map((one) => [one.id, one.value]));
 
   form.addEventListener("submit", (event) => {

@@ -141,24 +141,33 @@ globalThis.swatch = (() => {
 
   // A swatch as it is typed: stitches or rows to the cm, or at which field what is wrong.
   const wrong = (field, words) => ({ field, words });
+  // What is counted, by its name in the data.
+  const COUNTED = {
+    sts: (n) => trMany("st", "sts", n),
+    rows: (n) => trMany("row", "rows", n),
+    rnds: (n) => trMany("rnd", "rnds", n),
+  };
   const counted = (typed, length, unit, own, word) => {
     const many = parse(typed);
-    if (!many || sign(many) <= 0) return wrong("count", `Write how many ${word} you counted: a number such as 22 or 22½.`);
-    if (compare(many, of(1000)) > 0) return wrong("count", "That is more than anybody counts: 1000 at most.");
+    const what = COUNTED[word](2);
+    if (!many || sign(many) <= 0) return wrong("count", tr("Write how many {what} you counted: a number such as 22 or 22½.", { what }));
+    if (compare(many, of(1000)) > 0) return wrong("count", tr("That is more than anybody counts: 1000 at most."));
     const over = parse(length);
-    if (!over || sign(over) <= 0) return wrong("length", `Write over how many ${unit} you counted: a number above 0.`);
+    if (!over || sign(over) <= 0) return wrong("length", tr("Write over how many {unit} you counted: a number above 0.", { unit: exact.unit(unit) }));
     const cm = unit === "in" ? mul(over, INCH) : over;
     if (compare(cm, of(1)) < 0 || compare(cm, of(300)) > 0) {
-      return wrong("length", unit === "in" ? "Between ½ and 118 in can be measured." : "Between 1 and 300 cm can be measured.");
+      const most = unit === "in" ? tr("Between ½ and 118 in can be measured.") : tr("Between 1 and 300 cm can be measured.");
+      return wrong("length", most);
     }
     const gauge = div(many, cm);
     const times = div(gauge, own);
     if (compare(times, of(4)) > 0 || compare(times, of(1, 4)) < 0) {
       const [mine, asked] = [gauge, own].map((one) => decimal(mul(one, of(10))));
-      return wrong("count", `That is ${mine} ${word} in 10 cm, and the pattern has ${asked}. Count and measure once more.`);
+      const far = tr("That is {mine} {what} in 10 cm, and the pattern has {asked}. Count and measure once more.", { mine, what, asked });
+      return wrong("count", far);
     }
     return { gauge };
   };
 
-  return { DONE, numbers, spread, gauges, measured, printed, tall, headed, yarn, nearest, counted };
+  return { DONE, COUNTED, numbers, spread, gauges, measured, printed, tall, headed, yarn, nearest, counted };
 })();
