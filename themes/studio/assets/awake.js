@@ -13,7 +13,7 @@
       lock = await navigator.wakeLock.request("screen");
     } catch {
       press(false);
-      say("This browser cannot keep the screen on. In the settings of your device you can let it darken later.");
+      say(tr("This browser cannot keep the screen on. In the settings of your device you can let it darken later."));
     }
   };
 

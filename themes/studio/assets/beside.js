@@ -10,7 +10,7 @@
   // Their places among the sizes, -1 where none is chosen.
   const mine = () => own.findIndex(({ checked }) => checked) - 1;
   const its = () => other.selectedIndex - 1;
-  const NUMBER = /^([−-]?[\d.]*[¼½¾⅛]?)(?=\s|$)(.*)$/;
+  const NUMBER = /^([−-]?[\d.,]*[¼½¾⅛]?)(?=\s|$)(.*)$/;
 
   const cell = (tag, words) => {
     const made = document.createElement(tag);
@@ -18,7 +18,7 @@
     made.textContent = words;
     return made;
   };
-  const heading = cell("th", "Difference");
+  const heading = cell("th", tr("Difference"));
   heading.scope = "col";
   table.tHead.rows[0].append(heading);
   const lines = [...table.tBodies].flatMap((body) => [...body.rows]);
@@ -31,8 +31,8 @@
     const [a, b] = [one, other].map((words) => NUMBER.exec(words.replaceAll("\u00a0", " ").trim()));
     if (!a?.[1] || !b?.[1] || a[2] !== b[2]) return "–";
     const apart = exact.sub(exact.parse(b[1]), exact.parse(a[1]));
-    const figures = /^ in\b/.test(a[2]) ? exact.quarters(apart) : exact.decimal(apart);
-    if (!exact.sign(apart)) return "the same";
+    const figures = a[2].split(" ")[1] === exact.unit("in") ? exact.quarters(apart) : exact.decimal(apart);
+    if (!exact.sign(apart)) return tr("the same");
     return `${exact.sign(apart) > 0 ? "+" : ""}${figures}${a[2]}`.replace(/ (\S+)$/, "\u00a0$1");
   };
   // Each unit for itself, in the elements that hold them; a remark behind a number is left out.
@@ -58,13 +58,17 @@
   const compare = () => {
     const [first, second] = [mine(), its()];
     if (first < 0 || second < 0) return false;
-    const what = `the difference is what ${names[second]} has more or less`;
-    table.caption.textContent = `${names[first]} and ${names[second]} side by side; ${what}`;
+    table.caption.textContent = tr(
+      "{one} and {other} side by side; the difference is what {other} has more or less",
+      { one: names[first], other: names[second] },
+    );
     for (const row of rows) difference(row.cells[row.cells.length - 1], row.cells[first + 1], row.cells[second + 1]);
     return true;
   };
   const tell = () => {
-    if (compare()) reader.say(`${names[mine()]} and ${names[its()]} stand side by side below the table of sizes.`);
+    if (!compare()) return;
+    const parts = { one: names[mine()], other: names[its()] };
+    reader.say(tr("{one} and {other} stand side by side below the table of sizes.", parts));
   };
   document.addEventListener("reader:beside", () => {
     if (its() >= 0) table.closest("details").open = true;

@@ -51,16 +51,14 @@
 
   const keep = (project) => {
     if (projects.write(project)) return;
-    say(
-      "This browser does not keep your rows: its storage is full or switched off. " +
-        "Save the project as a file before you close this page.",
-    );
+    const full = tr("This browser does not keep your rows: its storage is full or switched off.");
+    say(`${full} ${tr("Save the project as a file before you close this page.")}`);
   };
 
   // Others may have changed it in another tab, so it is read, changed and written in one go.
   const change = (how) => {
     const project = current();
-    if (!project) return leave("This project is no longer on this device.");
+    if (!project) return leave(tr("This project is no longer on this device."));
     how(project);
     place(project, courses.find(open.course, project.at));
     keep(project);
@@ -83,7 +81,7 @@
 
   const show = () => {
     const project = current();
-    if (!project) return leave("This project is no longer on this device.");
+    if (!project) return leave(tr("This project is no longer on this device."));
     const found = courses.find(open.course, project.at);
     view.now(project, open.course, found);
     view.mark(found.number);
@@ -96,7 +94,7 @@
   // A republished pattern: the project goes on at the same row; what has changed is told until somebody has read it.
   const brought = (project) => {
     const fresh = courses.cut(data, project.size);
-    if (!fresh) return "This pattern no longer has your size. Its rows as they were are still here; knit on by them.";
+    if (!fresh) return tr("This pattern no longer has your size. Its rows as they were are still here; knit on by them.");
     if (JSON.stringify(fresh) === JSON.stringify(project.course)) return "";
     const [old, now] = [courses.open(project.course), courses.open(fresh)];
     const found = courses.match(old, now);
@@ -121,7 +119,7 @@
 
   const take = (id, { quietly = false } = {}) => {
     const project = projects.read(id);
-    if (!project || project.page !== page) return leave("This project is not on this device, or not for this pattern.");
+    if (!project || project.page !== page) return leave(tr("This project is not on this device, or not for this pattern."));
     say(brought(project));
     open.id = id;
     open.course = courses.open(project.course);
@@ -163,8 +161,8 @@
     }));
     const form = part("new");
     const ready = sized();
-    const size = reader.size() ? `In size ${sizeName(reader.size())}.` : "";
-    part("size").textContent = ready ? size : "Choose your size first: its rows are the ones that count.";
+    const size = reader.size() ? tr("In size {size}.", { size: sizeName(reader.size()) }) : "";
+    part("size").textContent = ready ? size : tr("Choose your size first: its rows are the ones that count.");
     form.querySelector("button").disabled = !ready;
     if (!form.elements.name.value) form.elements.name.value = section.dataset.title;
     if (!mine.length) form.closest("details").open = true;
@@ -193,15 +191,15 @@
     }),
     save: () => projects.save([current()], current().name),
     again: async () => {
-      const words = "Start this project over, at the first row? Undo takes you back here.";
-      if (await ask(words, "Start over", "Stay here")) move(() => 0);
+      const words = tr("Start this project over, at the first row? Undo takes you back here.");
+      if (await ask(words, tr("Start over"), tr("Stay here"))) move(() => 0);
     },
     remove: async () => {
       const project = current();
-      const words = `Remove “${project.name}” and its place from this device? This cannot be undone.`;
-      if (!(await ask(words, "Remove", "Keep it"))) return;
+      const words = tr("Remove “{name}” and its place from this device? This cannot be undone.", project);
+      if (!(await ask(words, tr("Remove"), tr("Keep it")))) return;
       projects.remove(project.id);
-      leave(`“${project.name}” was removed.`);
+      leave(tr("“{name}” was removed.", project));
     },
   };
   section.addEventListener("click", (event) => {
@@ -213,7 +211,7 @@
       const leg = Number(button.dataset.leg);
       const found = courses.find(open.course, current()?.at ?? 0);
       move((at) => (found.number === leg ? at + 1 : open.course.starts[leg]));
-      if (found.number !== leg) say("You are now at the line you tapped. Undo takes you back.");
+      if (found.number !== leg) say(tr("You are now at the line you tapped. Undo takes you back."));
     }
   });
   part("jump").addEventListener("submit", (event) => {
@@ -221,7 +219,7 @@
     const at = courses.tickOfRow(open.course, event.target.elements.row.valueAsNumber - 1);
     event.target.reset();
     move(() => at);
-    say("Undo takes you back.");
+    say(tr("Undo takes you back."));
   });
   part("about").addEventListener("submit", (event) => event.preventDefault());
   part("about").addEventListener("change", ({ target }) => change((project) => {
@@ -252,9 +250,9 @@
     const project = current();
     if (!project || project.size === detail) return;
     choose(project.size);
-    const words = `You are knitting “${project.name}” in size ${project.sizeName}. Your place in it is kept anyway.`;
-    const other = detail ? sizeName(detail) : "all sizes";
-    if (!(await ask(words, `Show ${other}`, `Stay with ${project.sizeName}`))) return;
+    const words = tr("You are knitting “{name}” in size {sizeName}. Your place in it is kept anyway.", project);
+    const other = detail ? tr("Show {size}", { size: sizeName(detail) }) : tr("Show all sizes");
+    if (!(await ask(words, other, tr("Stay with {sizeName}", project)))) return;
     leave();
     choose(detail);
   });

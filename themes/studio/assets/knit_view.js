@@ -38,25 +38,30 @@ reader.knitView = (() => {
 
   const labelled = (label) => (label ? [make("b", "", ...worded(label)), " "] : []);
 
-  const times = ["", ", second time", ", third time", ", fourth time"];
-  const heading = (leg) => leg.part + (times[leg.again] ?? `, ${leg.again + 1}th time`);
-  const sts = (count) => `${count} ${count === 1 ? "st" : "sts"}`;
+  const heading = (leg) => {
+    const parts = { part: leg.part, n: leg.again + 1 };
+    if (!leg.again) return leg.part;
+    const few = [tr("{part}, second time", parts), tr("{part}, third time", parts), tr("{part}, fourth time", parts)];
+    return few[leg.again - 1] ?? tr("{part}, {n}th time", parts);
+  };
+  const sts = (count) => trMany("{n} st", "{n} sts", count);
 
   // "Row 5 of 12", "2nd of 6 repeats, row 1 of 2": which working of how many this one is.
   const which = ({ leg, tick, run, repeat, at }) => {
     if (!run || leg.ticks < 2) return "";
-    const whole = `${tick + 1} of ${leg.ticks}`;
+    const whole = tr("{n} of {all}", { n: tick + 1, all: leg.ticks });
     if (run.times < 2 || run.ticks < 2) return whole;
-    return `${whole} · repeat ${repeat + 1} of ${run.times}, row ${at + 1} of ${run.ticks}`;
+    const parts = { repeat: repeat + 1, times: run.times, row: at + 1, rows: run.ticks };
+    return `${whole} · ${tr("repeat {repeat} of {times}, row {row} of {rows}", parts)}`;
   };
 
   // What is worked now, in words: for the eye as parts, for the ear as one sentence.
   const told = (found) => {
     const { leg, row } = found;
-    if (!leg) return { label: "", words: "Every row is worked.", within: "", which: "", count: "" };
+    if (!leg) return { label: "", words: tr("Every row is worked."), within: "", which: "", count: "" };
     const own = !row || (row.words === leg.words && row.label === leg.label);
     const known = row && found.after !== null;
-    const count = known ? `${row.change ? "then " : ""}${sts(found.after)}` : "";
+    const count = known ? (row.change ? tr("then {count}", { count: sts(found.after) }) : sts(found.after)) : "";
     return {
       label: row ? row.label : leg.label,
       words: row ? row.words : leg.words,
@@ -100,8 +105,8 @@ reader.knitView = (() => {
     part("name").textContent = project.name;
     part("part").textContent = found.leg ? heading(found.leg) : "";
     const done = found.rows;
-    const left = done < course.rows ? `Row ${done + 1} of ${course.rows}` : `All ${course.rows} rows`;
-    const far = `${left}, ${share(done, course.rows)} %`;
+    const parts = { n: done + 1, rows: course.rows, part: share(done, course.rows) };
+    const far = done < course.rows ? tr("Row {n} of {rows}, {part} %", parts) : tr("All {rows} rows, {part} %", parts);
     part("far").textContent = far;
     const bar = part("bar");
     bar.setAttribute("aria-valuemax", course.rows);
@@ -112,6 +117,10 @@ reader.knitView = (() => {
     return plain([label, words, turn, count].filter(Boolean).join(" "));
   };
 
+  const passes = ({ runs, words, ticks }) => {
+    const rounds = /\b(rnd|round)/i.test(`${runs[0]?.rows[0].label} ${words}`);
+    return rounds ? trMany("{n} rnd", "{n} rnds", ticks) : trMany("{n} row", "{n} rows", ticks);
+  };
   const list = (course) => {
     const lines = [];
     let last = "";
@@ -121,8 +130,7 @@ reader.knitView = (() => {
       const button = make("button", "knit-row", ...labelled(leg.label), ...worded(leg.words));
       button.type = "button";
       button.dataset.leg = number;
-      const passes = /\b(rnd|round)/i.test(`${leg.runs[0]?.rows[0].label} ${JSON.stringify(leg.words)}`) ? "rnds" : "rows";
-      if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", `${leg.ticks} ${passes}`));
+      if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", passes(leg)));
       if (leg.count) button.append(" ", make("span", "count", ...worded(leg.count)));
       lines.push(make("li", "", button));
     }
@@ -145,23 +153,29 @@ reader.knitView = (() => {
   // "Rnd 12 (Crown) now reads ...": what a republished pattern says otherwise, at most so many lines.
   const TOLD = 12;
   const changes = (old, fresh, { moved, changed, gone, added }, at) => {
-    const name = (leg) => plain([leg.label.replace(/:$/, "") || "A line", `(${heading(leg)})`].join(" "));
-    const passed = (place) => (fresh.starts[place] + fresh.legs[place].ticks <= at ? " You have passed it." : "");
+    const name = (leg) => {
+      const parts = { label: plain(leg.label).replace(/:$/, ""), part: heading(leg) };
+      return parts.label ? tr("{label} ({part})", parts) : tr("A line ({part})", parts);
+    };
+    const passed = (place) => (fresh.starts[place] + fresh.legs[place].ticks <= at ? ` ${tr("You have passed it.")}` : "");
     const text = (leg) => plain([leg.words, leg.count].filter(Boolean).join(" "));
+    const told = (leg) => ({ line: name(leg), text: text(leg) });
     const reads = ([a, b]) => {
-      const [before, after] = [old.legs[a], fresh.legs[b]];
-      const same = text(before) === text(after);
-      const words = same ? "has other rows than before." : `now reads: “${text(after)}” Before: “${text(before)}”`;
-      return `${name(after)} ${words}${passed(b)}`;
+      const [before, after] = [text(old.legs[a]), told(fresh.legs[b])];
+      const words =
+        before === after.text
+          ? tr("{line} has other rows than before.", after)
+          : tr("{line} now reads: “{text}” Before: “{before}”", { ...after, before });
+      return `${words}${passed(b)}`;
     };
     const found = [
       ...changed.map(reads),
-      ...added.map((b) => `New: ${name(fresh.legs[b])}: “${text(fresh.legs[b])}”${passed(b)}`),
-      ...gone.map((a) => `Gone: ${name(old.legs[a])}: “${text(old.legs[a])}”`),
-      ...moved.map(([, b]) => `${name(fresh.legs[b])} has moved.${passed(b)}`),
+      ...added.map((b) => `${tr("New: {line}: “{text}”", told(fresh.legs[b]))}${passed(b)}`),
+      ...gone.map((a) => tr("Gone: {line}: “{text}”", told(old.legs[a]))),
+      ...moved.map(([, b]) => `${tr("{line} has moved.", told(fresh.legs[b]))}${passed(b)}`),
     ];
-    const more = found.length - TOLD;
-    return more > 0 ? [...found.slice(0, TOLD), `and ${more} more.`] : found;
+    const n = found.length - TOLD;
+    return n > 0 ? [...found.slice(0, TOLD), tr("and {n} more.", { n })] : found;
   };
   const changed = (lines) => {
     part("changed").hidden = lines.length === 0;

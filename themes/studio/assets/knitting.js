@@ -19,7 +19,8 @@
     link.href = projects.address(project);
     const what = project.name === project.title ? project.sizeName : [project.title, project.sizeName].filter(Boolean).join(", ");
     const with_ = [project.needle, project.gauge].filter(Boolean).join(", ");
-    const lines = [what, `${projects.far(project)}${project.now ? `. Next: ${project.now}` : ""}`, with_, project.note];
+    const far = [projects.far(project), project.now && tr("Next: {now}", project)].filter(Boolean).join(". ");
+    const lines = [what, far, with_, project.note];
     return make("li", "", link, ...lines.filter(Boolean).map((words) => make("span", "remark", words)));
   };
 
@@ -30,7 +31,7 @@
     save.disabled = all.length === 0;
   };
 
-  save.addEventListener("click", () => projects.save(projects.all(), "all projects"));
+  save.addEventListener("click", () => projects.save(projects.all(), tr("all projects")));
   file.addEventListener("change", async () => {
     if (!file.files.length) return;
     const { words } = await projects.load(file.files[0]);

@@ -24,10 +24,10 @@
     note.setAttribute("role", "status");
     const button = document.createElement("button");
     button.type = "button";
-    button.textContent = "Show it";
+    button.textContent = tr("Show it");
     button.addEventListener("click", () => location.reload());
     document.body.append(note);
-    note.append("There is a new version of this page. ", button);
+    note.append(tr("There is a new version of this page."), " ", button);
   };
   worker.addEventListener("message", ({ data }) => {
     if (data?.changed) tell();

@@ -72,8 +72,8 @@ reader.projects = (() => {
   };
 
   const far = ({ done, rows }) => {
-    const part = rows ? Math.floor((100 * done) / rows) : 0;
-    return done < rows ? `row ${done + 1} of ${rows}, ${part} %` : `all ${rows} rows worked`;
+    const parts = { n: done + 1, rows, part: rows ? Math.floor((100 * done) / rows) : 0 };
+    return done < rows ? tr("row {n} of {rows}, {part} %", parts) : tr("all {rows} rows worked", parts);
   };
 
   // Something as a file of the device.
@@ -81,46 +81,51 @@ reader.projects = (() => {
     const text = JSON.stringify({ format: FORMAT, form: FORM, projects }, null, 1);
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-    const words = name.toLowerCase().match(/[a-z0-9]+/g) ?? ["project"];
+    const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? ["project"];
     link.download = `${words.join("-")}.knitting.json`;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   };
 
-  const opened = (text) => {
+  // The projects of a file, or in words why it has none.
+  const opened = (text, file) => {
     let told = null;
     try {
       told = JSON.parse(text);
     } catch {
-      return "is not whole, or is no file of projects";
+      return tr("“{file}” is not whole, or is no file of projects. Nothing has been changed.", { file });
     }
-    if (told?.format !== FORMAT) return "is no file of projects";
+    if (told?.format !== FORMAT) return tr("“{file}” is no file of projects. Nothing has been changed.", { file });
     if (Number.isInteger(told.form) && told.form > FORM) {
-      return "was made by a later version of this site; load this page anew and try again";
+      return tr(
+        "“{file}” was made by a later version of this site; load this page anew and try again. Nothing has been changed.",
+        { file },
+      );
     }
     const many = Array.isArray(told.projects) ? told.projects.length : 0;
-    if (told.form !== FORM || !many || many > MOST || !told.projects.every(sound)) return "is damaged";
-    return told.projects;
+    const whole = told.form === FORM && many && many <= MOST && told.projects.every(sound);
+    return whole ? told.projects : tr("“{file}” is damaged. Nothing has been changed.", { file });
   };
 
   const same = (one, other) => JSON.stringify({ ...one, touched: "" }) === JSON.stringify({ ...other, touched: "" });
 
   // Takes in the projects of a file, all of it or nothing, and says what became of it. What is here already stays.
   const load = async (file) => {
-    const found = file.size > 20_000_000 ? "is too large" : opened(await file.text().catch(() => ""));
-    if (typeof found === "string") return { words: `“${file.name}” ${found}. Nothing has been changed.`, added: [] };
+    const large = file.size > 20_000_000 && tr("“{file}” is too large. Nothing has been changed.", { file: file.name });
+    const found = large || opened(await file.text().catch(() => ""), file.name);
+    if (typeof found === "string") return { words: found, added: [] };
     const added = [];
     for (const project of found) {
       const here = read(project.id);
       if (here && same(here, project)) continue;
-      added.push(here ? { ...project, id: newId(), name: `${project.name} (from a file)`.slice(0, 200) } : project);
+      added.push(here ? { ...project, id: newId(), name: tr("{name} (from a file)", project).slice(0, 200) } : project);
     }
     const kept = added.map(write).every(Boolean);
-    const taken = added.length === 1 ? "1 project was taken in" : `${added.length} projects were taken in`;
-    const here = found.length - added.length;
-    const words = `${taken}${here ? `; already here and just the same: ${here}` : ""}.`;
-    const lasts = kept ? "" : " But this browser does not keep them: they last as long as this page.";
-    return { words: words + lasts, added };
+    const n = found.length - added.length;
+    const taken = trMany("{n} project was taken in", "{n} projects were taken in", added.length);
+    const here = n ? `; ${tr("already here and just the same: {n}", { n })}` : "";
+    const lasts = kept ? "" : ` ${tr("But this browser does not keep them: they last as long as this page.")}`;
+    return { words: `${taken}${here}.${lasts}`, added };
   };
 
   // Told when another tab has changed a project: its name, "" where all may be changed.

@@ -18,7 +18,7 @@ globalThis.reader = (() => {
   const cannotKeep = () => {
     if (refused) return;
     refused = true;
-    say("This browser keeps nothing for this page: what you choose or tick off is lost when you close it.");
+    say(tr("This browser keeps nothing for this page: what you choose or tick off is lost when you close it."));
   };
 
   const placeOf = (name) => `sizewright ${name}`;
@@ -29,7 +29,7 @@ globalThis.reader = (() => {
     const place = placeOf(name);
     const aside = (text) => {
       if (write(text, `${place}, not readable`)) write(null);
-      say("What was kept on this device for this page could not be read. It was put aside, and you begin anew.");
+      say(tr("What was kept on this device for this page could not be read. It was put aside, and you begin anew."));
       return null;
     };
     const read = (sound = () => true) => {

@@ -42,8 +42,8 @@
   const [said, byHand] = share.querySelectorAll("p:not(:first-child)");
 
   const NOT_FOUND = {
-    size: (word) => `The address asks for the size “${word}”, which this pattern does not have. All sizes are shown.`,
-    beside: (word) => `The address asks to compare with the size “${word}”, which this pattern does not have.`,
+    size: (size) => tr("The address asks for the size “{size}”, which this pattern does not have. All sizes are shown.", { size }),
+    beside: (size) => tr("The address asks to compare with the size “{size}”, which this pattern does not have.", { size }),
   };
   const short = (word) => (word.length > 40 ? `${word.slice(0, 40)}…` : word);
   const follow = (name) => {
@@ -55,7 +55,8 @@
 
   const before = kept.read();
   if (!follow("size") && typeof before === "string" && !choose("size", before)) {
-    reader.say(`The size kept for this pattern, “${short(before)}”, is no longer in it. All sizes are shown.`);
+    const gone = { size: short(before) };
+    reader.say(tr("The size kept for this pattern, “{size}”, is no longer in it. All sizes are shown.", gone));
   }
   follow("beside");
   document.addEventListener("change", ({ target }) => {
@@ -82,9 +83,9 @@
     said.textContent = "";
     try {
       await navigator.clipboard.writeText(url.href);
-      said.textContent = `The link is copied. It opens this page at: ${name}.`;
+      said.textContent = tr("The link is copied. It opens this page at: {size}.", { size: name });
     } catch {
-      said.textContent = "This browser did not let the link be copied. Here it is, to be copied by hand.";
+      said.textContent = tr("This browser did not let the link be copied. Here it is, to be copied by hand.");
       const field = byHand.querySelector("input");
       field.value = url.href;
       byHand.hidden = false;
