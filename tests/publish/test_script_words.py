@@ -1,6 +1,7 @@
 """In: scripts with messages, and catalogues. Out: pages say them in their language; an English one needs no table."""
 
 import json
+import re
 import shutil
 import subprocess
 from pathlib import Path
@@ -98,3 +99,14 @@ def test_messages_are_found_by_reading_the_script() -> None:
         ("{n} row", "{n} rows"),
         ("Knit {what}, then rest.",),
     )
+
+
+def test_every_message_of_the_theme_is_found(repository: Path) -> None:
+    """One within a template literal, or put together, would not be: it would stay in English everywhere."""
+    for file in sorted((repository / "themes").glob("*/assets/*.js")):
+        script = file.read_text(encoding="utf-8")
+        calls = re.findall(r"(?<!globalThis\.)\btr(?:Many|Nodes)?\(\s*(\S)", script)
+        if file.name != "tr.js":
+            assert set(calls) <= {'"'}, file.name
+        found = re.findall(r'\btr(?:Many|Nodes)?\(\s*"((?:[^"\\]|\\.)*)"', script)
+        assert {one[0] for one in script_messages(script)} == {json.loads(f'"{one}"') for one in found}, file.name

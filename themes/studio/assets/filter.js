@@ -73,8 +73,8 @@
     const all = shown === cards.length ? tr("All {n} patterns", numbers) : tr("{n} of {all} patterns fit", numbers);
     const lacking = trMany("{n} more does not tell how much yarn", "{n} more do not tell how much yarn", untold);
     const more = untold ? `; ${lacking}` : "";
-    const hint = meant ? `. ${tr("Nothing is called “{text}”; did you mean “{meant}”?", { text, meant })}` : "";
-    const verdict = `${all}${more}${hint}`;
+    const hint = meant ? tr("Nothing is called “{text}”; did you mean “{meant}”?", { text, meant }) : "";
+    const verdict = [`${all}${more}`, hint].filter(Boolean).join(". ");
     if (count.textContent !== verdict) count.textContent = verdict;
   };
 

@@ -150,8 +150,8 @@ globalThis.find = (() => {
     if (no.length) parts.push(tr("{size} needs {amount}", { size: card.sizes[no[0]].name, amount: texts[no[0]] }));
     const lead = card.yarns.length === 1 ? tr("Yarn") : counted.length > 1 ? tr("All its yarns together") : counted[0].name;
     const also = others.length ? besides(others, unit, some).reduce(besideOther) : "";
-    const more = also ? ` ${tr("It also takes {yarns}.", { yarns: also })}` : "";
-    return { kind: yes.length ? "enough" : "perhaps", words: `${lead}: ${parts.join("; ")}.${more}`, places: some };
+    const more = also ? tr("It also takes {yarns}.", { yarns: also }) : "";
+    return { kind: yes.length ? "enough" : "perhaps", words: [`${lead}: ${parts.join("; ")}.`, more].filter(Boolean).join(" "), places: some };
   };
 
   // The sizes a pattern proposes for a body, none where it proposes none or is not made by that measure.

@@ -166,7 +166,7 @@
     }
     if (!own) return ".";
     const others = data.sizes.map(({ name }, place) => (own[place] === mine[place] ? "" : `${name}: ${balls(own[place], mine[place])}`));
-    return others.some(Boolean) ? `. ${others.filter(Boolean).join("; ")}.` : `. ${tr("As many balls as before in every size.")}`;
+    return others.some(Boolean) ? `. ${others.filter(Boolean).join("; ")}.` : [". ", tr("As many balls as before in every size.")];
   };
   const yarn = (one, told, size) => {
     const found = swatch.yarn(data, one, told);

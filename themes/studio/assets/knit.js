@@ -52,7 +52,7 @@
   const keep = (project) => {
     if (projects.write(project)) return;
     const full = tr("This browser does not keep your rows: its storage is full or switched off.");
-    say(`${full} ${tr("Save the project as a file before you close this page.")}`);
+    say([full, tr("Save the project as a file before you close this page.")].join(" "));
   };
 
   // Others may have changed it in another tab, so it is read, changed and written in one go.

@@ -52,7 +52,7 @@ reader.knitView = (() => {
     const whole = tr("{n} of {all}", { n: tick + 1, all: leg.ticks });
     if (run.times < 2 || run.ticks < 2) return whole;
     const parts = { repeat: repeat + 1, times: run.times, row: at + 1, rows: run.ticks };
-    return `${whole} · ${tr("repeat {repeat} of {times}, row {row} of {rows}", parts)}`;
+    return [whole, tr("repeat {repeat} of {times}, row {row} of {rows}", parts)].join(" · ");
   };
 
   // What is worked now, in words: for the eye as parts, for the ear as one sentence.
@@ -157,7 +157,8 @@ reader.knitView = (() => {
       const parts = { label: plain(leg.label).replace(/:$/, ""), part: heading(leg) };
       return parts.label ? tr("{label} ({part})", parts) : tr("A line ({part})", parts);
     };
-    const passed = (place) => (fresh.starts[place] + fresh.legs[place].ticks <= at ? ` ${tr("You have passed it.")}` : "");
+    const behind = (place) => fresh.starts[place] + fresh.legs[place].ticks <= at;
+    const passed = (words, place) => [words, behind(place) && tr("You have passed it.")].filter(Boolean).join(" ");
     const text = (leg) => plain([leg.words, leg.count].filter(Boolean).join(" "));
     const told = (leg) => ({ line: name(leg), text: text(leg) });
     const reads = ([a, b]) => {
@@ -166,13 +167,13 @@ reader.knitView = (() => {
         before === after.text
           ? tr("{line} has other rows than before.", after)
           : tr("{line} now reads: “{text}” Before: “{before}”", { ...after, before });
-      return `${words}${passed(b)}`;
+      return passed(words, b);
     };
     const found = [
       ...changed.map(reads),
-      ...added.map((b) => `${tr("New: {line}: “{text}”", told(fresh.legs[b]))}${passed(b)}`),
+      ...added.map((b) => passed(tr("New: {line}: “{text}”", told(fresh.legs[b])), b)),
       ...gone.map((a) => tr("Gone: {line}: “{text}”", told(old.legs[a]))),
-      ...moved.map(([, b]) => `${tr("{line} has moved.", told(fresh.legs[b]))}${passed(b)}`),
+      ...moved.map(([, b]) => passed(tr("{line} has moved.", told(fresh.legs[b])), b)),
     ];
     const n = found.length - TOLD;
     return n > 0 ? [...found.slice(0, TOLD), tr("and {n} more.", { n })] : found;

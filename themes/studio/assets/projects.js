@@ -123,9 +123,10 @@ reader.projects = (() => {
     const kept = added.map(write).every(Boolean);
     const n = found.length - added.length;
     const taken = trMany("{n} project was taken in", "{n} projects were taken in", added.length);
-    const here = n ? `; ${tr("already here and just the same: {n}", { n })}` : "";
-    const lasts = kept ? "" : ` ${tr("But this browser does not keep them: they last as long as this page.")}`;
-    return { words: `${taken}${here}.${lasts}`, added };
+    const here = n ? tr("already here and just the same: {n}", { n }) : "";
+    const lasts = kept ? "" : tr("But this browser does not keep them: they last as long as this page.");
+    const whole = [taken, here].filter(Boolean).join("; ");
+    return { words: [`${whole}.`, lasts].filter(Boolean).join(" "), added };
   };
 
   // Told when another tab has changed a project: its name, "" where all may be changed.
