@@ -206,6 +206,7 @@ def test_on_a_phone_the_row_of_the_chosen_size_is_seen_whole(sample_site: Path, 
     assert page.locator(".sizes thead").first.is_visible()
     page.get_by_label("Adult M").check()
     assert page.locator(".sizes thead").first.is_hidden()
+    assert {row.get_attribute("class") for row in page.locator(".sizes tbody tr:visible").all()} == {"z z1"}
     cells = page.locator(".sizes td:visible")
     labels = cells.evaluate_all("cells => cells.map(cell => getComputedStyle(cell, '::before').content)")
     assert labels

@@ -11,8 +11,8 @@ from sizewright.draw.yarn_colours import lit, shaded
 
 _EDGE, _PLY, _LIGHT, _HOLE = 0.52, 0.16, 0.32, 1.0  # how dark outlines, twist and holes are, and how bright the light
 _LONGEST = 24  # stitches of a stretch that is drawn once
-# What it costs, in letters, to show a stretch again, and to draw one stitch. A stretch shown again is written in 26, but a
-# browser makes all of its shapes anew: many short ones are a picture of thousands of shapes.
+# What it costs, in letters, to show a stretch again, and to draw one stitch. Shown again it is written in 26, but a
+# browser makes all of its shapes anew: many short stretches are a picture of thousands of shapes.
 _USE, _STITCH = 800, 230
 
 
