@@ -17,6 +17,7 @@ from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from sizewright.publish.faults import NoPango
+from sizewright.publish.kept_drawings import kept_drawings
 from sizewright.publish.print_job import BESIDE, NOWHERE, Files, Job, Paper, Press
 from sizewright.publish.sheets import set_on_sheet, too_large
 from sizewright.publish.tags import finish
@@ -66,7 +67,13 @@ def _papers(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> list[Paper]: 
     root = job.press.root
     fetcher = _fetcher(root, (*job.press.files, *job.pictures))
     page = _weasyprint().HTML(string=job.html, base_url=root + BESIDE, url_fetcher=fetcher)
-    document = page.render(font_config=fonts, stylesheets=list(stylesheets), pdf_variant=_VARIANT, pdf_forms=job.forms)
+    document = page.render(
+        font_config=fonts,
+        stylesheets=list(stylesheets),
+        cache=kept_drawings(job, _weasyprint().images.SVGImage),
+        pdf_variant=_VARIANT,
+        pdf_forms=job.forms,
+    )
     document.metadata.created = job.created or None
     document.metadata.modified = job.modified or job.created or None
     _tell_lost_links(document)

@@ -21,7 +21,7 @@ Files = tuple[tuple[str, bytes], ...]
 
 # What decides how a page comes out beside the page itself: the renderer, and our own use of it.
 _RENDERER = ("weasyprint", "pydyf", "fonttools", "tinycss2", "tinyhtml5")
-_OUR_USE = ("layout.py", "sheets.py", "tags.py")
+_OUR_USE = ("kept_drawings.py", "layout.py", "sheets.py", "tags.py")
 
 _PICTURE = re.compile(r"""\bmedia/([^"'\s<>()?#]+)""")
 
