@@ -30,7 +30,8 @@ _OPAQUE = re.compile(r"[aA][\d.]+")  # the states in which the renderer draws wi
 
 def kept_drawings(job: Job, svg_image: Any) -> dict[str, Any]:  # noqa: ANN401 (the renderer has no types)
     """The drawings on the page of a job, by the addresses it shows them by; `svg_image` is the renderer's class."""
-    return {address: image for address, content in _drawings(job) if (image := kept_drawing(content, svg_image))}
+    found = ((address, kept_drawing(address, content, svg_image)) for address, content in _drawings(job))
+    return {address: image for address, image in found if image is not None}
 
 
 def _drawings(job: Job) -> Iterator[tuple[str, bytes]]:
@@ -42,7 +43,7 @@ def _drawings(job: Job) -> Iterator[tuple[str, bytes]]:
 
 
 @lru_cache(maxsize=64)
-def kept_drawing(content: bytes, svg_image: Any) -> Any:  # noqa: ANN401
+def kept_drawing(address: str, content: bytes, svg_image: Any) -> "KeptDrawing | None":  # noqa: ANN401
     """A drawing that is drawn once, None where it is left to the renderer."""
     if _OTHERS.search(content):
         return None
@@ -50,10 +51,10 @@ def kept_drawing(content: bytes, svg_image: Any) -> Any:  # noqa: ANN401
         tree = ET.fromstring(content)  # noqa: S314 (no declaration is let through, so no entity can be in it)
     except ET.ParseError:
         return None  # the renderer says what is wrong with it
-    return _Kept(svg_image(tree, "", None, None))
+    return KeptDrawing(svg_image(tree, address, None, None))
 
 
-class _Kept:
+class KeptDrawing:
     """A picture as the renderer asks for it, and what is written of it, by the size it is shown in."""
 
     def __init__(self, image: Any) -> None:  # noqa: ANN401
@@ -61,12 +62,14 @@ class _Kept:
         self._written: dict[tuple[float, float], tuple[bytes, dict[str, Any]] | None] = {}
 
     def get_intrinsic_size(self, resolution: float, font_size: float) -> Any:  # noqa: ANN401
+        """Its width, height and ratio, each None where it has none."""
         return self._image.get_intrinsic_size(resolution, font_size)
 
     def draw(self, stream: Any, width: float, height: float, style: Any) -> None:  # noqa: ANN401
+        """Writes it on a page."""
         size = (width, height)
         if size not in self._written:
-            self._written[size] = self._write(stream, width, height, style)
+            self._written[size] = self.written(stream, width, height, style)
         written = self._written[size]
         if written is None:
             self._image.draw(stream, width, height, style)
@@ -76,15 +79,17 @@ class _Kept:
             stream._resources["ExtGState"].setdefault(name, pydyf.Dictionary(state))  # noqa: SLF001
         stream.stream.append(content)
 
-    def _write(self, stream: Any, *how: Any) -> tuple[bytes, dict[str, Any]] | None:  # noqa: ANN401
+    def written(self, stream: Any, *how: Any) -> tuple[bytes, dict[str, Any]] | None:  # noqa: ANN401
         """What is written of it, on a stream of its own, and the states it is drawn in; None where more is needed."""
         resources = {name: pydyf.Dictionary() for name in ("ExtGState", *_PARTS)}
         fonts: dict[str, Any] = {}
         colours = stream._resources["ColorSpace"]  # noqa: SLF001
         aside = stream.clone(resources={**resources, "ColorSpace": colours}, fonts=fonts, images={}, tags=None)
         self._image.draw(aside, *how)
+        # The renderer says what it trips over and leaves off in the middle of it.
+        whole = aside.stream and len(aside._ctm_stack) == 1  # noqa: SLF001
         states = dict(resources["ExtGState"])
-        if fonts or any(resources[name] for name in _PARTS) or not all(map(_OPAQUE.fullmatch, states)):
+        elsewhere = fonts or any(resources[name] for name in _PARTS) or not all(map(_OPAQUE.fullmatch, states))
+        if elsewhere or not whole:
             return None
-        aside.compress = False
-        return pydyf.Stream([*aside.stream]).data.partition(b"stream\n")[2].removesuffix(b"\nendstream"), states
+        return pydyf.Stream(aside.stream).data.partition(b"stream\n")[2].removesuffix(b"\nendstream"), states

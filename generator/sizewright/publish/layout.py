@@ -16,6 +16,8 @@ from types import ModuleType
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
+import pydyf
+
 from sizewright.publish.faults import NoPango
 from sizewright.publish.kept_drawings import kept_drawings
 from sizewright.publish.print_job import BESIDE, NOWHERE, Files, Job, Paper, Press
@@ -84,12 +86,24 @@ def _papers(job: Job, stylesheets: tuple[Any, ...], fonts: Any) -> list[Paper]: 
 
     def write_others(document: Any, pdf: Any) -> None:  # noqa: ANN401
         finish(document, pdf)
+        if others:
+            _compress(pdf)
         contents.extend(_written(pdf, sheet) for _, sheet in others)
         set_on_sheet(pdf, last)
 
     contents.append(document.write_pdf(finisher=write_others, pdf_variant=_VARIANT))
     pages = len(document.pages)
     return [Paper(path, content, (), pages) for (path, _), content in zip(job.targets, contents, strict=True)]
+
+
+def _compress(pdf: Any) -> None:  # noqa: ANN401
+    """Compresses what is on the pages once for all sheets, as the renderer does it for each."""
+    for item in pdf.objects:
+        if isinstance(item, pydyf.Stream) and item.compress:
+            _, _, content = item.data.partition(b"\nstream\n")
+            item.stream[:] = [content.removesuffix(b"\nendstream")]
+            item.extra["Filter"] = "/FlateDecode"
+            item.compress = False
 
 
 def _written(pdf: Any, sheet: Sheet) -> bytes:  # noqa: ANN401

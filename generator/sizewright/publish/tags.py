@@ -60,10 +60,12 @@ def _set_margins_apart(pdf: Any) -> None:  # noqa: ANN401
     in_tree = {element.number for element in _tree(pdf, root)}
     apart = [item for item in _dictionaries(pdf) if item.get("Type") == "/StructElem" and item.number not in in_tree]
     _forget(pdf, root, {item.reference for item in apart})
+    numbers: dict[bytes, set[int]] = {}
     for item in apart:
-        page = _behind(pdf, item["Pg"])
-        _make_artifacts(_behind(pdf, page["Contents"]).stream, {kid for kid in item["K"] if isinstance(kid, int)})
+        numbers.setdefault(item["Pg"], set()).update(kid for kid in item["K"] if isinstance(kid, int))
         item.clear()
+    for page, of_page in numbers.items():
+        _make_artifacts(_behind(pdf, _behind(pdf, page)["Contents"]).stream, of_page)
 
 
 def _forget(pdf: Any, root: Any, references: set[bytes]) -> None:  # noqa: ANN401
