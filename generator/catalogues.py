@@ -16,6 +16,7 @@ from babel.messages.extract import extract_from_file
 from babel.messages.pofile import read_po, write_po
 
 from sizewright.base import script_messages
+from sizewright.read.notation.phrasing import CONTEXT
 
 TOP = Path(__file__).resolve().parents[1]
 PROGRAM = TOP / "generator" / "sizewright"
@@ -26,6 +27,10 @@ KEYWORDS: Mapping[str, tuple[int | tuple[int, str], ...] | None] = {
     "tr_many": (1, 2),
     "tr_as": ((1, "c"), 2),
     "later_as": ((1, "c"), 2),
+    "phrase": None,
+    "told_word": None,
+    "phrase_many": (1, 2),
+    "phrase_as": ((1, "c"), 2),
     "_": None,
     "gettext": None,
     "ngettext": (1, 2),
@@ -43,6 +48,7 @@ class Part:
     folder: Path
     pattern: str
     without: tuple[str, ...] = ()
+    context: str | None = None  # that of its messages which name none
 
     def files(self) -> Iterator[Path]:
         """The sources, in order."""
@@ -53,7 +59,7 @@ class Part:
 
 PARTS = (
     Part("words", "python", PROGRAM, "*.py", ("read/notation",)),
-    Part("notation", "python", PROGRAM / "read" / "notation", "*.py"),
+    Part("notation", "python", PROGRAM / "read" / "notation", "*.py", context=CONTEXT),
     Part("pages", "jinja2.ext.babel_extract", TOP / "themes", "*.html"),
     Part("scripts", "javascript", TOP / "themes", "*.js"),
 )
@@ -66,7 +72,7 @@ def wanted(part: Part) -> Catalog:
         options = {"trimmed": "true", "silent": "false"} if part.name == "pages" else {}
         for _, message, comments, context in extract_from_file(part.method, path, KEYWORDS, (), options):
             place = path.relative_to(TOP).as_posix()
-            found.add(message, locations=[(place, 1)], auto_comments=comments, context=context)
+            found.add(message, locations=[(place, 1)], auto_comments=comments, context=context or part.context)
     return found
 
 

@@ -61,6 +61,11 @@ class Spelled:
     before: str
     held: str
 
+    @property
+    def groups(self) -> tuple[tuple[str, int], ...]:
+        """How they are worked, "k" or "p", and how many in a row."""
+        return tuple((kind, len(tuple(same))) for part in (self.before, self.held) for kind, same in groupby(part))
+
 
 # How front, middle and back are worked: whether the word has a P, and whether it has a middle.
 _WAYS: Mapping[tuple[bool, bool], tuple[str, str, str]] = MappingProxyType(
@@ -99,13 +104,11 @@ def _lettered(word: str) -> Crossing | None:
 
 
 def _spelled_crossing(word: str) -> Crossing | None:
-    found = _HELD.fullmatch(word)
-    if found is None or found["where"] is None:
+    spelled = spelled_of(word)
+    if spelled is None or not spelled.where:
         return None
-    worked = "".join(kind * int(count) for kind, count in _GROUP.findall(found["worked"]))
-    held = int(found["held"])
-    ends = (worked[-held:], worked[:-held]) if found["where"] == "front" else (worked[:-held], worked[-held:])
-    return Crossing(found["where"] == "front", *ends)
+    in_front = spelled.where == "front"
+    return Crossing(in_front, *((spelled.held, spelled.before) if in_front else (spelled.before, spelled.held)))
 
 
 def crossing_words(crossing: Crossing) -> str:
@@ -146,9 +149,19 @@ def spelled_cable(spelled: Spelled) -> Stitch:
 
 def _words(spelled: Spelled) -> str:
     """The cable spelled out in house style."""
-    worked = [f"{kind}{len(tuple(same))}" for part in (spelled.before, spelled.held) for kind, same in groupby(part)]
+    worked = ", ".join(f"{kind}{count}" for kind, count in spelled.groups)
     where = f", hold in {spelled.where}" if spelled.where else ""
-    return f"sl {len(spelled.held)} to cn{where}, {', '.join(worked)} from cn"
+    return f"sl {len(spelled.held)} to cn{where}, {worked} from cn"
+
+
+def spelled_of(term: str) -> Spelled | None:
+    """What such words say; None where a stitch's term is none of them."""
+    found = _HELD.fullmatch(term)
+    if found is None:
+        return None
+    worked = "".join(kind * int(count) for kind, count in _GROUP.findall(found["worked"]))
+    held = int(found["held"])
+    return Spelled(found["where"] or "", worked[:-held], worked[-held:])
 
 
 def named_cable(word: str) -> Stitch | None:

@@ -6,11 +6,13 @@ A repeat of the row itself has a star; those inside it, and those worked so many
 from collections.abc import Sequence
 from typing import assert_never
 
+from sizewright.base.language import ENGLISH, later, named, spoken
 from sizewright.read.inserts import Told
-from sizewright.read.notation.kinds import Landmark, Manner, Marking, Turning
-from sizewright.read.notation.printed_pieces import listed, marker, named, number, place, said, stitches, times
-from sizewright.read.notation.short_row_words import DOUBLE_AS_ONE, WITH_WRAP
-from sizewright.read.notation.stitches import PASS_OVER
+from sizewright.read.notation.kinds import Adding, Landmark, Manner, Marking, Turning
+from sizewright.read.notation.phrasing import NotTold, phrase
+from sizewright.read.notation.place_parser import BOR
+from sizewright.read.notation.printed_pieces import listed, marker, number, place, single, stitches, times
+from sizewright.read.notation.printed_stitches import printed_work
 from sizewright.read.notation.tree import (
     Across,
     Action,
@@ -19,7 +21,6 @@ from sizewright.read.notation.tree import (
     AtEdges,
     BindOff,
     Colour,
-    Count,
     Drop,
     Evenly,
     Follow,
@@ -33,14 +34,38 @@ from sizewright.read.notation.tree import (
     Turn,
     Work,
 )
+from sizewright.read.notation.usual_names import binding_name, edge_name, marker_name, part_name, yarn_name
+from sizewright.read.notation.usual_phrases import usual
 
 _END = Place(Landmark.END)
-_SHORT = {Marking.PLACE: "pm", Marking.SLIP: "sm", Marking.REMOVE: "remove m"}
-_TURNS = {Turning.PLAIN: "turn", Turning.WRAP: "w&t", Turning.DOUBLE: "German short row"}
-_PASSED = {slipped: word for word, slipped in PASS_OVER.items()}
-_PARTS = {1: "", 2: ", marking halves", 4: ", marking quarters"}
-_INTO = {False: "next st", True: "double yo"}
-_WHOLE = {"k": "knit", "p": "purl"}
+_TURNS = {
+    Turning.PLAIN: later("turn"),
+    Turning.WRAP: later("w&t"),
+    Turning.DOUBLE: later("German short row"),
+}
+_PASSED = {1: later("psso"), 2: later("p2sso")}
+_INTO = {False: later("({actions}) in next st"), True: later("({actions}) in double yo")}
+_WHOLE = {"k": later("knit"), "p": later("purl")}
+_ACROSS = {"k": later("knit across {stitches}"), "p": later("purl across {stitches}")}
+_MARKS = {Marking.PLACE: later("pm"), Marking.SLIP: later("sm"), Marking.REMOVE: later("remove m")}
+_NAMED_MARKS = {
+    Marking.PLACE: later("pm for {name}"),
+    Marking.SLIP: later("slip {marker}"),
+    Marking.REMOVE: later("remove {marker}"),
+}
+_ADDED = {
+    Adding.CAST_ON: later("cast on {stitches}"),
+    Adding.PICK_UP_KNIT: later("pick up and knit {stitches}"),
+    Adding.PICK_UP_PURL: later("pick up and purl {stitches}"),
+}
+_PARTS = {2: later("{stitches}, marking halves"), 4: later("{stitches}, marking quarters")}
+_EDGES = {"inc": later("inc {stitches} at {edge}"), "dec": later("dec {stitches} at {edge}")}
+_EVENLY = {"inc": later("inc {stitches} evenly"), "dec": later("dec {stitches} evenly")}
+_EVENLY_TO = {"inc": later("inc {stitches} evenly {place}"), "dec": later("dec {stitches} evenly {place}")}
+_MANNERS = {
+    Manner.AS_THEY_APPEAR: later("knit the knits and purl the purls"),
+    Manner.OPPOSITE: later("purl the knits and knit the purls"),
+}
 
 
 def printed_actions(actions: Sequence[Action], *, inside: bool = False) -> Told:
@@ -48,7 +73,7 @@ def printed_actions(actions: Sequence[Action], *, inside: bool = False) -> Told:
     if not inside and len(actions) == 1:
         whole = _whole_row(actions[0])
         if whole:
-            return (whole,)
+            return phrase(whole)
     return listed(printed_action(action, inside=inside) for action in actions)
 
 
@@ -64,109 +89,145 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
     """One action."""
     match action:
         case Work():
-            return _work(action)
+            return printed_work(action)
         case Repeat():
             return _bracketed(action) if inside or _in_brackets(action) else _starred(action)
         case IntoOne():
-            return said("(", printed_actions(action.actions, inside=True), f") in {_INTO[action.double]}")
+            body = printed_actions(action.actions, inside=True)
+            return phrase(_INTO[action.double], actions=body)
         case Mark():
-            return (_mark(action),)
+            return _mark(action)
         case PassOver():
-            return (_PASSED[action.slipped],)
+            return phrase(_PASSED[action.slipped])
         case BindOff():
-            return said("bind off ", stitches(action.count), f" {action.manner}".rstrip())
+            bound = stitches(action.count)
+            if not action.manner:
+                return phrase("bind off {stitches}", stitches=bound)
+            return phrase("bind off {stitches} {manner}", stitches=bound, manner=binding_name(action.manner))
         case Add():
-            gap = "" if not action.where or str(action.where[0]).startswith(",") else " "
-            return said(f"{action.how} ", stitches(action.count), gap, action.where, _PARTS[action.parts])
+            return _add(action)
         case Hold():
-            which = said("next ", stitches(action.count)) if action.count is not None else ("remaining sts",)
-            return said("place ", which, " ", action.where, f" for {action.name}" if action.name else "")
+            return _hold(action)
         case Across():
             return _across(action)
         case Drop():
-            return said("drop next ", said(number(action.count), " yo") if action.yarn_over else stitches(action.count))
+            if action.yarn_over:
+                return phrase("drop next {n} yo", n=number(action.count))
+            return phrase("drop next {stitches}", stitches=stitches(action.count))
         case Turn():
-            return (_TURNS[action.manner],)
+            return phrase(_TURNS[action.manner])
         case Aside():
-            return action.words
+            return usual(action.words)
         case Follow():
             return _follow(action)
         case Panel():
             return _panel(action)
         case Colour():
-            return (f"with {action.name}",)
+            return phrase("with {name}", name=colour_name(action))
         case AtEdges():
-            return said(f"{action.stitch.term} ", stitches(action.count), f" at {action.edge}")
+            edge, shaped = edge_name(action.edge), stitches(action.count)
+            return phrase(_EDGES[action.stitch.term], stitches=shaped, edge=edge)
         case Evenly():
-            return said(f"{action.stitch.term} ", stitches(action.count), " evenly", _to(action.place))
+            shaped = stitches(action.count)
+            if action.place is None:
+                return phrase(_EVENLY[action.stitch.term], stitches=shaped)
+            return phrase(_EVENLY_TO[action.stitch.term], stitches=shaped, place=place(action.place))
     assert_never(action)
 
 
-def _to(to: Place | None) -> Told:
-    return () if to is None else said(" ", place(to))
+def colour_name(action: Colour) -> str:
+    """A yarn by its name; words of a label that are no yarn are told in the language of their source alone."""
+    if not action.yarn and spoken().code != ENGLISH:
+        raise NotTold(action.name)
+    return yarn_name(action.name)
 
 
-def _mark(action: Mark) -> str:
+def _mark(action: Mark) -> Told:
     """ "pm", "pm A", "pm for raglan", "slip raglan marker"."""
     if not action.name:
-        return _SHORT[action.what]
+        return phrase(_MARKS[action.what])
     if action.what is not Marking.PLACE:
-        return f"{action.what.value} {marker(action.name)}"
-    single = len(action.name) == 1 or action.name.isdecimal()
-    return f"pm {'' if single else 'for '}{named(action.name)}"
+        return phrase(_NAMED_MARKS[action.what], marker=marker(action.name))
+    if action.name == BOR:
+        return phrase("pm for BOR")
+    if single(action.name):
+        return phrase("pm {name}", name=action.name.upper())
+    return phrase(_NAMED_MARKS[action.what], name=marker_name(action.name))
+
+
+# Stitches that come and go
+
+
+def _add(action: Add) -> Told:
+    """ "cast on 4 sts", "pick up and knit 3 sts across the gap, marking halves"."""
+    added = phrase(_ADDED[action.how], stitches=stitches(action.count))
+    if action.where:
+        where = usual(action.where)
+        aside = str(action.where[0]).startswith(",")
+        added = (
+            phrase("{stitches}{aside}", stitches=added, aside=where)
+            if aside
+            else phrase("{stitches} {where}", stitches=added, where=where)
+        )
+    return phrase(_PARTS[action.parts], stitches=added) if action.parts != 1 else added
+
+
+def _hold(action: Hold) -> Told:
+    """ "place next 40 sts on hold for left sleeve", "place remaining sts on hold"."""
+    where = usual(action.where)
+    if action.count is None:
+        held = phrase("place remaining sts {where}", where=where)
+    else:
+        held = phrase("place next {stitches} {where}", stitches=stitches(action.count), where=where)
+    return phrase("{held} for {part}", held=held, part=part_name(action.name)) if action.name else held
 
 
 def _across(action: Across) -> Told:
     """ "knit across 40 sleeve sts from holder"."""
-    count = () if action.count is None else said(number(action.count), " ")
-    which = f"{action.name} sts" if action.name else "sts"
-    holder = " from holder" if action.held else ""
-    return said(f"{_WHOLE[action.stitch.term]} across ", count, which, holder)
+    if action.name:
+        part = part_name(action.name)
+        which = (
+            phrase("{part} sts", part=part)
+            if action.count is None
+            else phrase("{n} {part} sts", n=number(action.count), part=part)
+        )
+    else:
+        which = phrase("sts") if action.count is None else phrase("{n} sts", n=number(action.count))
+    held = phrase("{stitches} from holder", stitches=which) if action.held else which
+    return phrase(_ACROSS[action.stitch.term], stitches=held)
 
 
-# Stitches
-
-
-def _work(action: Work) -> Told:
-    """ "k3", "k1 tbl", "sl 1 wyif", "k2tog twice", "k2 MC", "k to last 3 sts"."""
-    term = action.stitch.term
-    if action.manner in (WITH_WRAP, DOUBLE_AS_ONE):
-        return (f"{_WHOLE[term]} {action.manner}",)
-    behind = f" {action.manner}".rstrip() + f" {action.colour}".rstrip()
-    if action.place is not None:
-        return said(term, behind, _to(action.place))
-    if action.stitch.numbered:
-        return said(_numbered(term, action.count), behind)
-    if action.count is None or action.count.value == 1:
-        return said(term, behind)
-    return said(term, behind, " ", times(action.count))
-
-
-def _numbered(term: str, count: Count | None) -> Told:
-    """ "k3", "sl 1", "k1 tbl": "k" and "p" touch their number; with "l" and "c" before it a figure is misread."""
-    stem, _, twisted = term.partition(" ")
-    gap = "" if stem in _WHOLE else " "
-    return said(stem, gap, "1" if count is None else number(count), f" {twisted}".rstrip())
+# Stitches that are told by those below them
 
 
 def _follow(action: Follow) -> Told:
     if action.manner is Manner.ANY:
         if action.count is not None:
-            return said("work ", stitches(action.count), " in pattern")
-        return said("work in pattern", _to(action.place or _END))
+            return phrase("work {stitches} in pattern", stitches=stitches(action.count))
+        return phrase("work in pattern {place}", place=place(action.place or _END))
+    worked = phrase(_MANNERS[action.manner])
     if action.count is not None:
-        return said(action.manner.value, " over next ", stitches(action.count))
-    return said(action.manner.value, _to(None if action.place in (None, _END) else action.place))
+        return phrase("{worked} over next {stitches}", worked=worked, stitches=stitches(action.count))
+    if action.place in (None, _END):
+        return worked
+    return phrase("{worked} {place}", worked=worked, place=place(action.place))
 
 
 def _panel(action: Panel) -> Told:
     """ "work Row 1 of Old shale over next 10 sts", "work Old shale to m", "work Old shale between markers"."""
-    row = said("Rnd " if action.rounds else "Row ", number(action.row), " of ") if action.row is not None else ()
+    panel: Told = (named(action.name),)
+    if action.row is not None:
+        row = number(action.row)
+        panel = (
+            phrase("Rnd {row} of {name}", row=row, name=panel)
+            if action.rounds
+            else phrase("Row {row} of {name}", row=row, name=panel)
+        )
     if action.count is not None:
-        far = said(" over next ", stitches(action.count))
-    else:
-        far = (" between markers",) if action.between else _to(action.place)
-    return said("work ", row, action.name, far)
+        return phrase("work {panel} over next {stitches}", panel=panel, stitches=stitches(action.count))
+    if action.between:
+        return phrase("work {panel} between markers", panel=panel)
+    return phrase("work {panel} {place}", panel=panel, place=place(action.place or _END))
 
 
 # Repeats
@@ -180,26 +241,30 @@ def _starred(action: Repeat) -> Told:
     """ "*k2, p2; rep from * to last 2 sts", "*k{n}, pm; rep from * 6 more times"."""
     body = printed_actions(action.actions, inside=True)
     if action.times is not None:
-        far = said(" ", times(action.times, more=True))
+        far = phrase("*{actions}; rep from * {times}", actions=body, times=times(action.times, more=True))
+    elif action.ending and action.place in (None, _END):
+        far = phrase("*{actions}; rep from *", actions=body)
     else:
-        far = () if action.ending and action.place in (None, _END) else _to(action.place or _END)
-    return said("*", body, "; rep from *", far, _ending(action))
+        far = phrase("*{actions}; rep from * {place}", actions=body, place=place(action.place or _END))
+    return _ended(far, action)
 
 
 def _bracketed(action: Repeat) -> Told:
     """ "[k2, p2] 3 times", "[k1, p1] to m", "[k2, p2] once, then 6 more times"."""
     body = printed_actions(action.actions, inside=True)
     if action.times is None:
-        far = place(action.place or _END)
+        far = phrase("[{actions}] {place}", actions=body, place=place(action.place or _END))
     elif action.more:
-        far = said("once, then ", times(action.times, more=True))
+        far = phrase("[{actions}] once, then {times}", actions=body, times=times(action.times, more=True))
     else:
-        far = times(action.times)
-    return said("[", body, "] ", far, _ending(action))
+        far = phrase("[{actions}] {times}", actions=body, times=times(action.times))
+    return _ended(far, action)
 
 
-def _ending(action: Repeat) -> Told:
+def _ended(repeat: Told, action: Repeat) -> Told:
     if not action.ending:
-        return ()
-    lead = ", ending last rep with " if action.replaces else ", ending with "
-    return said(lead, printed_actions(action.ending, inside=True))
+        return repeat
+    ending = printed_actions(action.ending, inside=True)
+    if action.replaces:
+        return phrase("{repeat}, ending last rep with {ending}", repeat=repeat, ending=ending)
+    return phrase("{repeat}, ending with {ending}", repeat=repeat, ending=ending)

@@ -2,10 +2,39 @@
 
 from collections.abc import Iterable, Iterator
 
+from sizewright.base.language import later, tr_as
 from sizewright.read.inserts import Insert, LinePiece, Told, joined
 from sizewright.read.notation.kinds import Landmark
+from sizewright.read.notation.phrasing import number as number  # noqa: PLC0414 -- one of these pieces
+from sizewright.read.notation.phrasing import phrase, phrase_as, phrase_many
 from sizewright.read.notation.place_parser import BOR
 from sizewright.read.notation.tree import Count, Place
+from sizewright.read.notation.usual_names import marker_name
+
+_ONCE = {
+    (1, False): later("once"),
+    (2, False): later("twice"),
+    (1, True): later("once more"),
+    (2, True): later("twice more"),
+}
+# What is worked to it, before it, and past it.
+_GAPS = {
+    Landmark.TURN: (
+        later("to last turn"),
+        later("to {stitches} before last turn"),
+        later("to {stitches} past last turn"),
+    ),
+    Landmark.WRAPPED: (
+        later("to wrapped st"),
+        later("to {stitches} before wrapped st"),
+        later("to {stitches} past wrapped st"),
+    ),
+    Landmark.DOUBLE: (
+        later("to double st"),
+        later("to {stitches} before double st"),
+        later("to {stitches} past double st"),
+    ),
+}
 
 
 def said(*parts: LinePiece | Told) -> Told:
@@ -38,45 +67,60 @@ def capitalised(words: Told) -> Told:
     return (f"{first[:place]}{first[place : place + 1].upper()}{first[place + 1 :]}", *words[1:])
 
 
-def number(count: Count) -> LinePiece:
-    """A count by itself."""
-    return str(count.value) if isinstance(count.value, int) else count.value
+def behind_label(words: Told) -> Told:
+    """The words of a row behind its label, with a capital where the language writes one there."""
+    return (
+        capitalised(words)
+        if tr_as("whether words behind the label of a row begin with a capital", "yes") == "yes"
+        else words
+    )
 
 
 def stitches(count: Count) -> Told:
     """ "3 sts", "1 st"."""
-    return said(number(count), " st" if count.value == 1 else " sts")
+    return phrase_many("{n} st", "{n} sts", count)
 
 
 def times(count: Count, *, more: bool = False) -> Told:
     """ "once", "twice more", "3 times", "6 more times"."""
-    behind = " more" if more else ""
-    if count.value in (1, 2):
-        return (f"{'once' if count.value == 1 else 'twice'}{behind}",)
+    if isinstance(count.value, int) and count.value in (1, 2):
+        return phrase(_ONCE[count.value, more])
     if isinstance(count.value, Insert) and count.value.style is not None and count.value.style.text == "times":
-        return said(count.value, behind)  # "{turns:times}" says "times" itself
-    return said(number(count), f"{behind} times")
+        return phrase("{times} more", times=count.value) if more else (count.value,)  # it says "times" itself
+    if more:
+        return phrase("{n} more times", n=number(count))
+    return phrase("{n} times", n=number(count))
 
 
 def place(to: Place) -> Told:
     """ "to end", "to last 3 sts", "to m", "to 2 sts before m"."""
     before = to.before
     if to.landmark is Landmark.END:
-        last = ("st",) if before is not None and before.value == 1 else None
-        return ("to end",) if before is None else said("to last ", last or stitches(before))
-    name = marker(to.name) if to.landmark is Landmark.MARKER else to.landmark.value
+        return phrase("to end") if before is None else phrase_many("to last st", "to last {n} sts", before)
+    if to.landmark is Landmark.MARKER:
+        where = marker(to.name)
+        return (
+            phrase("to {marker}", marker=where)
+            if before is None
+            else phrase("to {stitches} before {marker}", stitches=stitches(before), marker=where)
+        )
+    plain, short_of, past = _GAPS[to.landmark]
     if to.past is not None:
-        return said("to ", stitches(to.past), f" past {name}")
-    return (f"to {name}",) if before is None else said("to ", stitches(before), f" before {name}")
+        return phrase(past, stitches=stitches(to.past))
+    return phrase(plain) if before is None else phrase(short_of, stitches=stitches(before))
 
 
-def marker(name: str) -> str:
+def marker(name: str) -> Told:
     """ "m", "marker A", "BOR marker", "raglan marker"."""
     if not name:
-        return "m"
-    return f"marker {name.upper()}" if len(name) == 1 or name.isdecimal() else f"{named(name)} marker"
+        return phrase_as("marker", "m")
+    if name == BOR:
+        return phrase("BOR marker")
+    return (
+        phrase("marker {name}", name=name.upper()) if single(name) else phrase("{name} marker", name=marker_name(name))
+    )
 
 
-def named(name: str) -> str:
-    """The name of a marker in words: "BOR" for that at the beginning of the round."""
-    return name.upper() if len(name) == 1 or name == BOR else name
+def single(name: str) -> bool:
+    """Whether a marker is called by a letter or a number."""
+    return len(name) == 1 or name.isdecimal()

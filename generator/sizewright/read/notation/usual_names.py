@@ -1,0 +1,311 @@
+"""In: a name that instructions give: of a part, an edge, a marker, a fabric. Out: it in the spoken language.
+
+Designers name what they knit freely; these are the usual names. In English a name stands as it is typed.
+"""
+
+import re
+
+from sizewright.base.language import ENGLISH, later_as, named, spoken, tr_as
+from sizewright.read.inserts import Told
+from sizewright.read.notation.phrasing import NotTold, name_as, phrase
+
+_MARKERS = frozenset(
+    (
+        later_as("name of a marker", "raglan"),
+        later_as("name of a marker", "side"),
+        later_as("name of a marker", "left side"),
+        later_as("name of a marker", "right side"),
+        later_as("name of a marker", "gusset"),
+        later_as("name of a marker", "thumb"),
+        later_as("name of a marker", "centre"),
+        later_as("name of a marker", "center"),
+        later_as("name of a marker", "seam"),
+    )
+)
+# What stitches are held for, and what is made again.
+_PARTS = frozenset(
+    (
+        later_as("name of a part", "sleeve"),
+        later_as("name of a part", "left sleeve"),
+        later_as("name of a part", "right sleeve"),
+        later_as("name of a part", "first sleeve"),
+        later_as("name of a part", "second sleeve"),
+        later_as("name of a part", "underarm"),
+        later_as("name of a part", "left underarm"),
+        later_as("name of a part", "right underarm"),
+        later_as("name of a part", "side"),
+        later_as("name of a part", "left side"),
+        later_as("name of a part", "right side"),
+        later_as("name of a part", "front"),
+        later_as("name of a part", "left front"),
+        later_as("name of a part", "right front"),
+        later_as("name of a part", "back"),
+        later_as("name of a part", "body"),
+        later_as("name of a part", "neck"),
+        later_as("name of a part", "shoulder"),
+        later_as("name of a part", "left shoulder"),
+        later_as("name of a part", "right shoulder"),
+        later_as("name of a part", "thumb"),
+        later_as("name of a part", "thumb gusset"),
+        later_as("name of a part", "hand"),
+        later_as("name of a part", "heel"),
+        later_as("name of a part", "heel flap"),
+        later_as("name of a part", "instep"),
+        later_as("name of a part", "sole"),
+        later_as("name of a part", "toe"),
+        later_as("name of a part", "sock"),
+        later_as("name of a part", "mitten"),
+        later_as("name of a part", "mitt"),
+        later_as("name of a part", "glove"),
+        later_as("name of a part", "cuff"),
+        later_as("name of a part", "pocket"),
+        later_as("name of a part", "square"),
+    )
+)
+_MEASURED = frozenset(
+    (
+        later_as("what is measured", "piece"),
+        later_as("what is measured", "thumb"),
+        later_as("what is measured", "foot"),
+        later_as("what is measured", "sock"),
+        later_as("what is measured", "leg"),
+        later_as("what is measured", "heel"),
+        later_as("what is measured", "heel flap"),
+        later_as("what is measured", "toe"),
+        later_as("what is measured", "cuff"),
+        later_as("what is measured", "brim"),
+        later_as("what is measured", "crown"),
+        later_as("what is measured", "ribbing"),
+        later_as("what is measured", "rib"),
+        later_as("what is measured", "edge"),
+        later_as("what is measured", "edging"),
+        later_as("what is measured", "border"),
+        later_as("what is measured", "collar"),
+        later_as("what is measured", "neckband"),
+        later_as("what is measured", "sleeve"),
+        later_as("what is measured", "armhole"),
+        later_as("what is measured", "yoke"),
+        later_as("what is measured", "hem"),
+        later_as("what is measured", "mitten"),
+        later_as("what is measured", "hand"),
+        later_as("what is measured", "front"),
+        later_as("what is measured", "back"),
+        later_as("what is measured", "shawl"),
+        later_as("what is measured", "blanket"),
+    )
+)
+_SINCE = frozenset(
+    (
+        later_as("where a length is measured from", "cast-on edge"),
+        later_as("where a length is measured from", "cast on edge"),
+        later_as("where a length is measured from", "cast on"),
+        later_as("where a length is measured from", "cast-on"),
+        later_as("where a length is measured from", "beginning"),
+        later_as("where a length is measured from", "end of cuff"),
+        later_as("where a length is measured from", "end of ribbing"),
+        later_as("where a length is measured from", "end of rib"),
+        later_as("where a length is measured from", "end of brim"),
+        later_as("where a length is measured from", "heel turn"),
+        later_as("where a length is measured from", "back of heel"),
+        later_as("where a length is measured from", "underarm"),
+        later_as("where a length is measured from", "join"),
+        later_as("where a length is measured from", "joining round"),
+        later_as("where a length is measured from", "armhole"),
+        later_as("where a length is measured from", "neck edge"),
+        later_as("where a length is measured from", "marker"),
+        later_as("where a length is measured from", "bind-off"),
+    )
+)
+_EDGES = frozenset(
+    (
+        later_as("where stitches are worked", "each end"),
+        later_as("where stitches are worked", "end"),
+        later_as("where stitches are worked", "beginning"),
+        later_as("where stitches are worked", "neck edge"),
+        later_as("where stitches are worked", "armhole edge"),
+        later_as("where stitches are worked", "front edge"),
+        later_as("where stitches are worked", "side edge"),
+        later_as("where stitches are worked", "raglan edge"),
+        later_as("where stitches are worked", "sleeve edge"),
+        later_as("where stitches are worked", "outer edge"),
+        later_as("where stitches are worked", "inner edge"),
+        later_as("where stitches are worked", "shaped edge"),
+    )
+)
+_FABRICS = frozenset(
+    (
+        later_as("work in this", "pattern"),
+        later_as("work in this", "even"),
+        later_as("work in this", "stockinette"),
+        later_as("work in this", "stockinette stitch"),
+        later_as("work in this", "stocking stitch"),
+        later_as("work in this", "st st"),
+        later_as("work in this", "reverse stockinette"),
+        later_as("work in this", "reverse stockinette stitch"),
+        later_as("work in this", "reverse stocking stitch"),
+        later_as("work in this", "garter"),
+        later_as("work in this", "garter stitch"),
+        later_as("work in this", "garter st"),
+        later_as("work in this", "seed stitch"),
+        later_as("work in this", "seed st"),
+        later_as("work in this", "moss stitch"),
+        later_as("work in this", "rib"),
+        later_as("work in this", "ribbing"),
+        later_as("work in this", "established pattern"),
+        later_as("work in this", "as established"),
+    )
+)
+_ROWS = frozenset(
+    (
+        later_as("name of a row", "Next Row"),
+        later_as("name of a row", "Next Rnd"),
+        later_as("name of a row", "Dec Row"),
+        later_as("name of a row", "Dec Rnd"),
+        later_as("name of a row", "Inc Row"),
+        later_as("name of a row", "Inc Rnd"),
+        later_as("name of a row", "Full Dec Row"),
+        later_as("name of a row", "Full Dec Rnd"),
+        later_as("name of a row", "First Dec Row"),
+        later_as("name of a row", "First Dec Rnd"),
+        later_as("name of a row", "Second Dec Row"),
+        later_as("name of a row", "Second Dec Rnd"),
+        later_as("name of a row", "Third Dec Row"),
+        later_as("name of a row", "Third Dec Rnd"),
+        later_as("name of a row", "Set-Up Row"),
+        later_as("name of a row", "Set-Up Rnd"),
+        later_as("name of a row", "Set-up Row"),
+        later_as("name of a row", "Set-up Rnd"),
+        later_as("name of a row", "Setup Row"),
+        later_as("name of a row", "Setup Rnd"),
+        later_as("name of a row", "Pick-Up Row"),
+        later_as("name of a row", "Pick-Up Rnd"),
+        later_as("name of a row", "Pick-up Row"),
+        later_as("name of a row", "Pick-up Rnd"),
+        later_as("name of a row", "Joining Row"),
+        later_as("name of a row", "Joining Rnd"),
+        later_as("name of a row", "Dividing Row"),
+        later_as("name of a row", "Dividing Rnd"),
+        later_as("name of a row", "Foundation Row"),
+        later_as("name of a row", "Foundation Rnd"),
+        later_as("name of a row", "Eyelet Row"),
+        later_as("name of a row", "Eyelet Rnd"),
+        later_as("name of a row", "Last Row"),
+        later_as("name of a row", "Last Rnd"),
+    )
+)
+_WHOLE_LABELS = frozenset(
+    (
+        later_as("label of a row", "Divide for fronts"),
+        later_as("label of a row", "Divide for thumb"),
+        later_as("label of a row", "Divide for sleeves"),
+        later_as("label of a row", "Divide for body and sleeves"),
+        later_as("label of a row", "Join body and sleeves"),
+    )
+)
+_MANNERS = frozenset(
+    (
+        later_as("how it is worked", "purlwise"),
+        later_as("how it is worked", "knitwise"),
+        later_as("how it is worked", "wyif"),
+        later_as("how it is worked", "wyib"),
+        later_as("how it is worked", "purlwise wyif"),
+        later_as("how it is worked", "purlwise wyib"),
+        later_as("how it is worked", "knitwise wyif"),
+        later_as("how it is worked", "knitwise wyib"),
+    )
+)
+_BOUND = frozenset(
+    (
+        later_as("how stitches are bound off", "loosely"),
+        later_as("how stitches are bound off", "in pattern"),
+        later_as("how stitches are bound off", "loosely in pattern"),
+        later_as("how stitches are bound off", "in pattern loosely"),
+        later_as("how stitches are bound off", "knitwise"),
+        later_as("how stitches are bound off", "purlwise"),
+        later_as("how stitches are bound off", "at beginning of row"),
+    )
+)
+_YARNS = frozenset(
+    (
+        later_as("name of a yarn", "main"),
+        later_as("name of a yarn", "main colour"),
+        later_as("name of a yarn", "contrast"),
+        later_as("name of a yarn", "contrast colour"),
+        later_as("name of a yarn", "MC"),
+        later_as("name of a yarn", "CC"),
+        later_as("name of a yarn", "CC1"),
+        later_as("name of a yarn", "CC2"),
+        later_as("name of a yarn", "CC3"),
+    )
+)
+_PROMISED = frozenset((later_as("where so many stitches are", "on each needle"),))
+_RIB = re.compile(r"k(\d+), p(\d+) (?:rib|ribbing)")
+
+
+def part_name(name: str) -> str:
+    """A part of a piece: "left sleeve"."""
+    return name_as("name of a part", name, _PARTS)
+
+
+def yarn_name(name: str) -> str:
+    """A yarn as the translation of its source names it, else by its usual name."""
+    return tr_as("name of a yarn", name) if name in _YARNS and name not in spoken().names else named(name)
+
+
+def marker_name(name: str) -> str:
+    """What a marker is for: "raglan"."""
+    return name_as("name of a marker", name, _MARKERS)
+
+
+def measured_name(name: str) -> str:
+    """What is measured: "piece", "thumb"."""
+    return name_as("what is measured", name, _MEASURED)
+
+
+def since_name(words: str) -> str:
+    """Where a length is measured from: "cast-on edge"."""
+    return name_as("where a length is measured from", words, _SINCE)
+
+
+def edge_name(words: str) -> str:
+    """Where shaping is: "each end", "neck edge"."""
+    return name_as("where stitches are worked", words, _EDGES)
+
+
+def fabric_name(name: str) -> Told:
+    """A fabric: a usual one, a rib by its numbers, or a stitch pattern by its own name."""
+    if spoken().code == ENGLISH:
+        return (name,)
+    rib = _RIB.fullmatch(name)
+    if rib is not None:
+        return phrase("rib of k{knit}, p{purl}", knit=rib[1], purl=rib[2])
+    if name in _FABRICS:
+        return (name_as("work in this", name, _FABRICS),)
+    if name[:1].isupper() or name in spoken().names:
+        return phrase("the stitch pattern {name}", name=named(name))
+    raise NotTold(name)
+
+
+def row_called(name: str) -> str:
+    """A row by its name: "Dec Row", "Set-up Rnd"."""
+    return name_as("name of a row", name, _ROWS)
+
+
+def whole_label(label: str) -> str:
+    """An unusual label, kept whole."""
+    return name_as("label of a row", label, _WHOLE_LABELS)
+
+
+def manner_name(manner: str) -> str:
+    """How a stitch is worked: "purlwise wyif"."""
+    return name_as("how it is worked", manner, _MANNERS)
+
+
+def binding_name(manner: str) -> str:
+    """How stitches are bound off: "loosely"."""
+    return name_as("how stitches are bound off", manner, _BOUND)
+
+
+def promised_name(where: str) -> str:
+    """Where the promised stitches are: "on each needle"."""
+    return name_as("where so many stitches are", where, _PROMISED)
