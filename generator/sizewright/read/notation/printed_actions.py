@@ -100,10 +100,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case PassOver():
             return phrase(_PASSED[action.slipped])
         case BindOff():
-            bound = stitches(action.count)
-            if not action.manner:
-                return phrase("bind off {stitches}", stitches=bound)
-            return phrase("bind off {stitches} {manner}", stitches=bound, manner=binding_name(action.manner))
+            return _bind_off(action)
         case Add():
             return _add(action)
         case Hold():
@@ -111,9 +108,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case Across():
             return _across(action)
         case Drop():
-            if action.yarn_over:
-                return phrase("drop next {n} yo", n=number(action.count))
-            return phrase("drop next {stitches}", stitches=stitches(action.count))
+            return _drop(action)
         case Turn():
             return phrase(_TURNS[action.manner])
         case Aside():
@@ -124,14 +119,8 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
             return _panel(action)
         case Colour():
             return phrase("with {name}", name=colour_name(action))
-        case AtEdges():
-            edge, shaped = edge_name(action.edge), stitches(action.count)
-            return phrase(_EDGES[action.stitch.term], stitches=shaped, edge=edge)
-        case Evenly():
-            shaped = stitches(action.count)
-            if action.place is None:
-                return phrase(_EVENLY[action.stitch.term], stitches=shaped)
-            return phrase(_EVENLY_TO[action.stitch.term], stitches=shaped, place=place(action.place))
+        case AtEdges() | Evenly():
+            return _shape(action)
     assert_never(action)
 
 
@@ -156,6 +145,29 @@ def _mark(action: Mark) -> Told:
 
 
 # Stitches that come and go
+
+
+def _bind_off(action: BindOff) -> Told:
+    bound = stitches(action.count)
+    if not action.manner:
+        return phrase("bind off {stitches}", stitches=bound)
+    return phrase("bind off {stitches} {manner}", stitches=bound, manner=binding_name(action.manner))
+
+
+def _drop(action: Drop) -> Told:
+    if action.yarn_over:
+        return phrase("drop next {n} yo", n=number(action.count))
+    return phrase("drop next {stitches}", stitches=stitches(action.count))
+
+
+def _shape(action: AtEdges | Evenly) -> Told:
+    """ "inc 1 st at each end", "dec 8 sts evenly to m"."""
+    kind, shaped = action.stitch.term, stitches(action.count)
+    if isinstance(action, AtEdges):
+        return phrase(_EDGES[kind], stitches=shaped, edge=edge_name(action.edge))
+    if action.place is None:
+        return phrase(_EVENLY[kind], stitches=shaped)
+    return phrase(_EVENLY_TO[kind], stitches=shaped, place=place(action.place))
 
 
 def _add(action: Add) -> Told:
