@@ -8,10 +8,18 @@ from typing import assert_never
 
 from sizewright.base.language import ENGLISH, later, named, spoken
 from sizewright.read.inserts import Told
-from sizewright.read.notation.kinds import Adding, Landmark, Manner, Marking, Turning
+from sizewright.read.notation.kinds import Landmark, Manner, Turning
 from sizewright.read.notation.phrasing import NotTold, phrase
-from sizewright.read.notation.place_parser import BOR
-from sizewright.read.notation.printed_pieces import listed, marker, number, place, single, stitches, times
+from sizewright.read.notation.printed_changes import (
+    printed_across,
+    printed_add,
+    printed_bind_off,
+    printed_drop,
+    printed_hold,
+    printed_mark,
+    printed_shape,
+)
+from sizewright.read.notation.printed_pieces import listed, number, place, stitches, times
 from sizewright.read.notation.printed_stitches import printed_work
 from sizewright.read.notation.tree import (
     Across,
@@ -34,7 +42,7 @@ from sizewright.read.notation.tree import (
     Turn,
     Work,
 )
-from sizewright.read.notation.usual_names import binding_name, edge_name, marker_name, part_name, yarn_name
+from sizewright.read.notation.usual_names import yarn_name
 from sizewright.read.notation.usual_phrases import usual
 
 _END = Place(Landmark.END)
@@ -46,22 +54,6 @@ _TURNS = {
 _PASSED = {1: later("psso"), 2: later("p2sso")}
 _INTO = {False: later("({actions}) in next st"), True: later("({actions}) in double yo")}
 _WHOLE = {"k": later("knit"), "p": later("purl")}
-_ACROSS = {"k": later("knit across {stitches}"), "p": later("purl across {stitches}")}
-_MARKS = {Marking.PLACE: later("pm"), Marking.SLIP: later("sm"), Marking.REMOVE: later("remove m")}
-_NAMED_MARKS = {
-    Marking.PLACE: later("pm for {name}"),
-    Marking.SLIP: later("slip {marker}"),
-    Marking.REMOVE: later("remove {marker}"),
-}
-_ADDED = {
-    Adding.CAST_ON: later("cast on {stitches}"),
-    Adding.PICK_UP_KNIT: later("pick up and knit {stitches}"),
-    Adding.PICK_UP_PURL: later("pick up and purl {stitches}"),
-}
-_PARTS = {2: later("{stitches}, marking halves"), 4: later("{stitches}, marking quarters")}
-_EDGES = {"inc": later("inc {stitches} at {edge}"), "dec": later("dec {stitches} at {edge}")}
-_EVENLY = {"inc": later("inc {stitches} evenly"), "dec": later("dec {stitches} evenly")}
-_EVENLY_TO = {"inc": later("inc {stitches} evenly {place}"), "dec": later("dec {stitches} evenly {place}")}
 _MANNERS = {
     Manner.AS_THEY_APPEAR: later("knit the knits and purl the purls"),
     Manner.OPPOSITE: later("purl the knits and knit the purls"),
@@ -96,19 +88,19 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
             body = printed_actions(action.actions, inside=True)
             return phrase(_INTO[action.double], actions=body)
         case Mark():
-            return _mark(action)
+            return printed_mark(action)
         case PassOver():
             return phrase(_PASSED[action.slipped])
         case BindOff():
-            return _bind_off(action)
+            return printed_bind_off(action)
         case Add():
-            return _add(action)
+            return printed_add(action)
         case Hold():
-            return _hold(action)
+            return printed_hold(action)
         case Across():
-            return _across(action)
+            return printed_across(action)
         case Drop():
-            return _drop(action)
+            return printed_drop(action)
         case Turn():
             return phrase(_TURNS[action.manner])
         case Aside():
@@ -120,7 +112,7 @@ def printed_action(action: Action, *, inside: bool = False) -> Told:  # noqa: C9
         case Colour():
             return phrase("with {name}", name=colour_name(action))
         case AtEdges() | Evenly():
-            return _shape(action)
+            return printed_shape(action)
     assert_never(action)
 
 
@@ -129,84 +121,6 @@ def colour_name(action: Colour) -> str:
     if not action.yarn and spoken().code != ENGLISH:
         raise NotTold(action.name)
     return yarn_name(action.name)
-
-
-def _mark(action: Mark) -> Told:
-    """ "pm", "pm A", "pm for raglan", "slip raglan marker"."""
-    if not action.name:
-        return phrase(_MARKS[action.what])
-    if action.what is not Marking.PLACE:
-        return phrase(_NAMED_MARKS[action.what], marker=marker(action.name))
-    if action.name == BOR:
-        return phrase("pm for BOR")
-    if single(action.name):
-        return phrase("pm {name}", name=action.name.upper())
-    return phrase(_NAMED_MARKS[action.what], name=marker_name(action.name))
-
-
-# Stitches that come and go
-
-
-def _bind_off(action: BindOff) -> Told:
-    bound = stitches(action.count)
-    if not action.manner:
-        return phrase("bind off {stitches}", stitches=bound)
-    return phrase("bind off {stitches} {manner}", stitches=bound, manner=binding_name(action.manner))
-
-
-def _drop(action: Drop) -> Told:
-    if action.yarn_over:
-        return phrase("drop next {n} yo", n=number(action.count))
-    return phrase("drop next {stitches}", stitches=stitches(action.count))
-
-
-def _shape(action: AtEdges | Evenly) -> Told:
-    """ "inc 1 st at each end", "dec 8 sts evenly to m"."""
-    kind, shaped = action.stitch.term, stitches(action.count)
-    if isinstance(action, AtEdges):
-        return phrase(_EDGES[kind], stitches=shaped, edge=edge_name(action.edge))
-    if action.place is None:
-        return phrase(_EVENLY[kind], stitches=shaped)
-    return phrase(_EVENLY_TO[kind], stitches=shaped, place=place(action.place))
-
-
-def _add(action: Add) -> Told:
-    """ "cast on 4 sts", "pick up and knit 3 sts across the gap, marking halves"."""
-    added = phrase(_ADDED[action.how], stitches=stitches(action.count))
-    if action.where:
-        where = usual(action.where)
-        aside = str(action.where[0]).startswith(",")
-        added = (
-            phrase("{stitches}{aside}", stitches=added, aside=where)
-            if aside
-            else phrase("{stitches} {where}", stitches=added, where=where)
-        )
-    return phrase(_PARTS[action.parts], stitches=added) if action.parts != 1 else added
-
-
-def _hold(action: Hold) -> Told:
-    """ "place next 40 sts on hold for left sleeve", "place remaining sts on hold"."""
-    where = usual(action.where)
-    if action.count is None:
-        held = phrase("place remaining sts {where}", where=where)
-    else:
-        held = phrase("place next {stitches} {where}", stitches=stitches(action.count), where=where)
-    return phrase("{held} for {part}", held=held, part=part_name(action.name)) if action.name else held
-
-
-def _across(action: Across) -> Told:
-    """ "knit across 40 sleeve sts from holder"."""
-    if action.name:
-        part = part_name(action.name)
-        which = (
-            phrase("{part} sts", part=part)
-            if action.count is None
-            else phrase("{n} {part} sts", n=number(action.count), part=part)
-        )
-    else:
-        which = phrase("sts") if action.count is None else phrase("{n} sts", n=number(action.count))
-    held = phrase("{stitches} from holder", stitches=which) if action.held else which
-    return phrase(_ACROSS[action.stitch.term], stitches=held)
 
 
 # Stitches that are told by those below them
