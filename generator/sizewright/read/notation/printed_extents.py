@@ -7,8 +7,9 @@ from sizewright.read.notation.kinds import Side
 from sizewright.read.notation.phrasing import phrase, phrase_many, told_word
 from sizewright.read.notation.printed_actions import printed_actions
 from sizewright.read.notation.printed_pieces import listed, number, said, stitches, times
+from sizewright.read.notation.row_names import row_called
 from sizewright.read.notation.tree import AtEdges, BindOff, Count
-from sizewright.read.notation.usual_names import fabric_name, measured_name, row_called, since_name
+from sizewright.read.notation.usual_names import fabric_name, measured_name, since_name
 from sizewright.read.notation.usual_phrases import decimal_sign, usual
 from sizewright.read.notation.words import NUMBER_WORDS
 

@@ -10,8 +10,9 @@ from sizewright.read.notation.kinds import Promised, Side
 from sizewright.read.notation.phrasing import phrase, phrase_as, told_word
 from sizewright.read.notation.printed_actions import colour_name, printed_actions
 from sizewright.read.notation.printed_pieces import behind_label, capitalised, listed, number, said, stitches
+from sizewright.read.notation.row_names import row_called, whole_label
 from sizewright.read.notation.tree import Action, Colour
-from sizewright.read.notation.usual_names import promised_name, row_called, whole_label
+from sizewright.read.notation.usual_names import promised_name
 
 # By the kind of rows, and whether they are rounds.
 _EVERY = {
