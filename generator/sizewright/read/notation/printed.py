@@ -6,6 +6,7 @@ size; `source_text` makes them the braces and bracket lists a source has.
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import assert_never
 
 from sizewright.base.language import ENGLISH, language, later, named, speaking, spoken
@@ -47,7 +48,9 @@ from sizewright.read.notation.usual_phrases import usual
 
 __all__ = ["line_of", "printable", "printed", "printed_row", "source_text"]
 
-_NO_LANGUAGE = language("zxx")  # one without any message, in which only words with a message can be told
+_NO_LANGUAGE = replace(
+    language(ENGLISH), code="zxx"
+)  # one without any message, in which only words with a message can be told
 _KNITTED = {"knit": later("Knit"), "purl": later("Purl")}
 _KNITTED_ROUNDS = {"knit": later("Knit every rnd"), "purl": later("Purl every rnd")}
 _KNITTED_ROWS = {"knit": later("knit {rows}"), "purl": later("purl {rows}")}

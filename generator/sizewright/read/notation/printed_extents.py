@@ -1,6 +1,7 @@
 """In: how far rows go on, or how often one comes. Out: its words: "until piece measures 5 cm", "every 4th row"."""
 
 from sizewright.base.language import ENGLISH, later, spoken
+from sizewright.base.spoken_units import as_typed
 from sizewright.read.inserts import Insert, Told
 from sizewright.read.notation.direction_tree import Even, Extent, RepeatRows, Spaced, Spacing
 from sizewright.read.notation.kinds import Side
@@ -10,7 +11,7 @@ from sizewright.read.notation.printed_pieces import listed, number, said, stitch
 from sizewright.read.notation.row_names import row_called
 from sizewright.read.notation.tree import AtEdges, BindOff, Count
 from sizewright.read.notation.usual_names import fabric_name, measured_name, since_name
-from sizewright.read.notation.usual_phrases import decimal_sign, usual
+from sizewright.read.notation.usual_phrases import usual
 from sizewright.read.notation.words import NUMBER_WORDS
 
 _SPELLED = {value: word for word, value in NUMBER_WORDS.items()}
@@ -107,15 +108,15 @@ def rows_counted(count: Count, *, in_the_round: bool) -> Told:
 
 def _length(extent: Extent) -> Told:
     if extent.length is None:
-        return (decimal_sign(extent.typed_length),)
-    return said(extent.length, f" {extent.typed_length}".rstrip())
+        return (as_typed(extent.typed_length),)
+    return said(extent.length, f" {as_typed(extent.typed_length)}".rstrip())
 
 
 def _other(extent: Extent) -> Told:
     """ " [5 cm]" behind a length in another unit."""
     if not extent.told or str(extent.told[0])[:1] not in ("[", "("):
         return ()
-    return said(" ", tuple(decimal_sign(one) if isinstance(one, str) else one for one in extent.told))
+    return said(" ", tuple(as_typed(one) if isinstance(one, str) else one for one in extent.told))
 
 
 def called(name: str, *, in_the_round: bool) -> str:

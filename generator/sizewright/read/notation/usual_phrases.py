@@ -9,7 +9,8 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from string import Formatter
 
-from sizewright.base.language import ENGLISH, later, spoken, tr_as
+from sizewright.base.language import ENGLISH, later, spoken
+from sizewright.base.spoken_units import as_typed
 from sizewright.read.inserts import LinePiece, Told, Words, joined
 from sizewright.read.notation.phrasing import NotTold, phrase
 from sizewright.read.notation.usual_names import part_name
@@ -156,11 +157,6 @@ def usual(words: Told) -> Told:
     raise NotTold(text)
 
 
-def decimal_sign(figures: str) -> str:
-    """A typed number with the decimal sign of the language."""
-    return figures.replace(".", tr_as("decimal sign", "."))
-
-
 def _flat(words: Told) -> Iterator[str]:
     at = _PLANE
     for piece in words:
@@ -205,5 +201,5 @@ def _part(name: str, value: str, numbers: tuple[LinePiece, ...]) -> Told:
         return (part_name(value),)
     sign, behind = value[:1], value[1:]
     if ord(sign) >= _PLANE:
-        return joined((numbers[ord(sign) - _PLANE], behind))
-    return (decimal_sign(value),)
+        return joined((numbers[ord(sign) - _PLANE], as_typed(behind)))
+    return (as_typed(value),)
