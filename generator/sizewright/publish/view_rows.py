@@ -6,14 +6,20 @@ once, in `words`; elsewhere its place stands.
 
 import json
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import groupby
+from typing import TypeVar
 
 from markupsafe import Markup
 
+from sizewright.base.language import Language, language, named, speaking, spoken
+from sizewright.grade.graded import Graded
 from sizewright.publish.row_words import SIGNS, RowWords, Said
 from sizewright.publish.view_table import SizeChoice
 from sizewright.publish.view_words import WordsView
+from sizewright.read.notation.direction_tree import Direction
+from sizewright.read.translating.told import translation_of
 from sizewright.work.course import Leg, Pass, Spell
 from sizewright.work.worked import Worked
 
@@ -26,6 +32,7 @@ FORM = 1
 _Segment = tuple[Pass, int]  # a row, and how often it is worked in a breath
 _Run = tuple[int, tuple[_Segment, ...]]  # how often the segments are worked one after the other
 _Told = list[object]
+_Answer = TypeVar("_Answer")
 
 
 def rows_data(worked: Worked, sizes: Sequence[SizeChoice], terms: WordsView, *, metric_first: bool) -> Markup:
@@ -33,12 +40,14 @@ def rows_data(worked: Worked, sizes: Sequence[SizeChoice], terms: WordsView, *, 
 
     `{"form": 1, "words": [text], "sizes": {key: [leg]}}` with a leg `[heading, block, label, words, count, before,
     again, runs]`, a run `[times, [segment]]` and a segment `[label, words, times, change of the count, rows, stitch
-    pattern]`.
+    pattern]`. A translated pattern has `base` too: for each of `words` what it is in the language of the source, so
+    that who has begun in one language goes on in the other.
     """
-    told = _Telling(RowWords(worked.graded, terms, metric_first=metric_first))
+    told = _Telling(tuple(_tellers(worked.graded, terms, metric_first=metric_first)))
     keys = [size.key for size in sizes] or [""]
     legs = {key: list(told.size(worked.courses[place], place)) for place, key in enumerate(keys)}
-    data = {"form": FORM, "words": list(told.places), "sizes": legs}
+    shown, *base = zip(*told.places, strict=True)
+    data = {"form": FORM, "words": shown, **({"base": base[0]} if base else {}), "sizes": legs}
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
     for sign in _ESCAPED:
         text = text.replace(sign, f"\\u{ord(sign):04x}")
@@ -103,12 +112,35 @@ def _same(first: _Segment, second: _Segment) -> bool:
     return first[1] == second[1] and first[0].like(second[0])
 
 
-class _Telling:
-    """Puts the legs of sizes into places of words."""
+@dataclass(frozen=True, slots=True)
+class _Teller:
+    """Finds the words in one language."""
 
-    def __init__(self, words: RowWords) -> None:
-        self.words = words
-        self.places: dict[str, int] = {"": 0}
+    language: Language
+    words: RowWords
+
+    def tells(self, ask: Callable[[RowWords], _Answer]) -> _Answer:
+        with speaking(self.language):
+            return ask(self.words)
+
+
+def _tellers(graded: Graded, terms: WordsView, *, metric_first: bool) -> Iterator[_Teller]:
+    """The language that is spoken and, for a translated pattern, that of its source."""
+    yield _Teller(spoken(), RowWords(graded, terms, metric_first=metric_first))
+    translation = translation_of(graded.pattern, spoken().code)
+    if translation is not None:
+        yield _Teller(language(translation.of), RowWords(graded, terms, metric_first=metric_first))
+
+
+class _Telling:
+    """Puts the legs of sizes into places of words. A text is a tuple: one for each language."""
+
+    def __init__(self, tellers: tuple[_Teller, ...]) -> None:
+        self.tellers = tellers
+        self.places: dict[tuple[str, ...], int] = {("",) * len(tellers): 0}
+
+    def told(self, ask: Callable[[RowWords], _Answer]) -> tuple[_Answer, ...]:
+        return tuple(teller.tells(ask) for teller in self.tellers)
 
     def size(self, course: Sequence[Leg], size: int) -> Iterator[_Told]:
         block, line, heading = -1, 0, ""
@@ -119,40 +151,55 @@ class _Telling:
                 block, line, heading = first.block, 0, first.heading
             yield from self.silent(heading, block, line, size, first.direction.span.line)
             line = together[-1].direction.span.line
-            one = self.words.together([leg.direction for leg in together], size) if len(together) > 1 else None
-            if one is not None:
+            one = self.together([leg.direction for leg in together], size)
+            if one:
                 yield self.leg(together[0], one, size)
                 continue
             for leg in together:
-                yield self.leg(leg, self.words.direction(leg.direction, size), size)
+                yield self.leg(leg, self.direction(leg.direction, size), size)
         yield from self.silent(heading, block, line, size)
+
+    def direction(self, direction: Direction, size: int) -> tuple[Said, ...]:
+        return self.told(lambda words: words.direction(direction, size))
+
+    def together(self, directions: Sequence[Direction], size: int) -> tuple[Said, ...]:
+        """One line of several directions in every language; none where it is not to be told as one."""
+        if len(directions) < 2:
+            return ()
+        found = self.told(lambda words: words.together(directions, size))
+        return tuple(said for said in found if said is not None) if None not in found else ()
 
     def silent(self, heading: str, block: int, behind: int, size: int, before: int = sys.maxsize) -> Iterator[_Told]:
         """Lines that change no stitch, but are to be done: each a leg without rows."""
-        for said in self.words.silent(block, behind, before, size) if block >= 0 else ():
-            texts = map(self.place, (heading, said.label, said.words, said.count))
-            head, *rest = texts
-            yield [head, block, *rest, None, 0, []]
+        found = self.told(lambda words: tuple(words.silent(block, behind, before, size))) if block >= 0 else ()
+        for said in zip(*found, strict=True):
+            yield [self.head(heading), block, *self.parts(said), None, 0, []]
 
-    def leg(self, leg: Leg, said: Said, size: int) -> _Told:
+    def leg(self, leg: Leg, said: tuple[Said, ...], size: int) -> _Told:
         runs = [
             [times, [self.segment(leg, one, alike, size) for one, alike in segments]]
             for times, segments in runs_of(leg)
         ]
         rest = leg.rows - sum(spell.rows for spell in leg.spells)
         if rest > 0:  # rows that are only declared
-            runs.append([rest, [[self.place(said.label), self.place(said.words), 1, 0, 1, 0]]])
-        texts = map(self.place, (leg.heading, said.label, said.words, said.count))
-        heading, label, words, count = texts
-        return [heading, leg.block, label, words, count, leg.before, leg.again, runs]
+            label, words, _ = self.parts(said)
+            runs.append([rest, [[label, words, 1, 0, 1, 0]]])
+        return [self.head(leg.heading), leg.block, *self.parts(said), leg.before, leg.again, runs]
 
     def segment(self, leg: Leg, one: Pass, alike: int, size: int) -> _Told:
-        said = self.words.row(one, leg.direction, size)
-        texts = map(self.place, (said.label, said.words, self.words.pattern(one)))
-        label, words, pattern = texts
+        label, words, _ = self.parts(self.told(lambda words: words.row(one, leg.direction, size)))
+        pattern = self.place(self.told(lambda words: words.pattern(one)))
         return [label, words, alike, one.after - one.before, one.rows, pattern]
 
-    def place(self, text: str) -> int:
+    def head(self, heading: str) -> int:
+        return self.place(self.told(lambda _: named(heading)))
+
+    def parts(self, said: tuple[Said, ...]) -> tuple[int, int, int]:
+        """The places of the label, the words and the count."""
+        label, words, count = zip(*((one.label, one.words, one.count) for one in said), strict=True)
+        return self.place(label), self.place(words), self.place(count)
+
+    def place(self, text: tuple[str, ...]) -> int:
         return self.places.setdefault(text, len(self.places))
 
 

@@ -4,15 +4,19 @@
 reader.course = (() => {
   const FORM = 1;
 
-  // The data of one size alone, its texts numbered anew: { words, legs }. Two are alike if and only if their JSON is.
+  // The data of one size alone, its texts numbered anew: { words, legs }. Two are alike if and only if their JSON is. A
+  // translated pattern has `base` too, its texts as the source has them: by those rows are known again in every language.
   const cut = (data, key) => {
     const legs = data?.form === FORM ? data.sizes[key] : undefined;
     if (!legs) return null;
-    const places = new Map([["", 0]]);
+    const [words, base] = [[""], [""]];
+    const places = new Map([[0, 0]]);
     const place = (old) => {
-      const text = data.words[old];
-      if (!places.has(text)) places.set(text, places.size);
-      return places.get(text);
+      if (places.has(old)) return places.get(old);
+      words.push(data.words[old]);
+      base.push(data.base?.[old]);
+      places.set(old, places.size);
+      return places.size - 1;
     };
     const segment = ([label, words, times, change, rows, pattern]) => [
       place(label), place(words), times, change, rows, place(pattern),
@@ -21,13 +25,13 @@ reader.course = (() => {
       place(heading), block, place(label), place(words), place(count), before, again,
       runs.map(([times, segments]) => [times, segments.map(segment)]),
     ]);
-    return { words: [...places.keys()], legs: own };
+    return data.base ? { words, base, legs: own } : { words, legs: own };
   };
 
   const sum = (all, of) => all.reduce((total, one) => total + of(one), 0);
 
   // One leg with its texts. A leg without rows is one tick; a tick of a run is one working of a row.
-  const opened = (words, [heading, block, label, told, count, before, again, runs]) => {
+  const withTexts = (words, [heading, block, label, told, count, before, again, runs]) => {
     const texts = { part: words[heading], label: words[label], words: words[told], count: words[count] };
     const leg = { ...texts, block, before, again };
     leg.runs = runs.map(([times, segments]) => {
@@ -38,13 +42,19 @@ reader.course = (() => {
     });
     leg.ticks = sum(leg.runs, (run) => run.times * run.ticks) || 1;
     leg.rows = sum(leg.runs, (run) => run.times * run.worked);
-    leg.key = JSON.stringify([leg.part, again, leg.label, leg.words, leg.count, leg.runs]);
-    leg.name = `${leg.part}|${again}|${leg.label || leg.words.replace(/[\d¼½¾⅛]+/g, "#")}`;
+    return leg;
+  };
+  const opened = ({ words, base = words }, told) => {
+    const leg = withTexts(words, told);
+    leg.base = base === words ? leg : withTexts(base, told);
+    const { part, label, words: own, count, again, runs } = leg.base;
+    leg.key = JSON.stringify([part, again, label, own, count, runs]);
+    leg.name = `${part}|${again}|${label || own.replace(/[\d¼½¾⅛]+/g, "#")}`;
     return leg;
   };
 
-  const open = ({ words, legs }) => {
-    const course = { legs: legs.map((leg) => opened(words, leg)), starts: [], rowStarts: [] };
+  const open = (kept) => {
+    const course = { legs: kept.legs.map((leg) => opened(kept, leg)), starts: [], rowStarts: [] };
     course.ticks = course.rows = 0;
     for (const leg of course.legs) {
       course.starts.push(course.ticks);

@@ -117,10 +117,19 @@
     }
   };
 
+  // What it is called on this page, which may be in another language than the one of before.
+  const tellHere = (project) => {
+    const { title } = section.dataset;
+    if (project.name === project.title) project.name = title;
+    const here = { title, sizeName: sizeName(project.size) || project.sizeName, folder: reader.folder };
+    Object.assign(project, here);
+  };
+
   const take = (id, { quietly = false } = {}) => {
     const project = projects.read(id);
     if (!project || project.page !== page) return leave(tr("This project is not on this device, or not for this pattern."));
     say(brought(project));
+    tellHere(project);
     open.id = id;
     open.course = courses.open(project.course);
     choose(project.size);

@@ -117,7 +117,7 @@ reader.knitView = (() => {
     return plain([label, words, turn, count].filter(Boolean).join(" "));
   };
 
-  const passes = ({ runs, words, ticks }) => {
+  const passes = ({ base: { runs, words }, ticks }) => {
     const rounds = /\b(rnd|round)/i.test(`${runs[0]?.rows[0].label} ${words}`);
     return rounds ? trMany("{n} rnd", "{n} rnds", ticks) : trMany("{n} row", "{n} rows", ticks);
   };
@@ -164,7 +164,7 @@ reader.knitView = (() => {
     const reads = ([a, b]) => {
       const [before, after] = [text(old.legs[a]), told(fresh.legs[b])];
       const words =
-        before === after.text
+        text(old.legs[a].base) === text(fresh.legs[b].base)
           ? tr("{line} has other rows than before.", after)
           : tr("{line} now reads: “{text}” Before: “{before}”", { ...after, before });
       return passed(words, b);

@@ -27,6 +27,8 @@ reader.projects = (() => {
     leg[7].every((run) => isRun(run, words));
   const isCourse = (course) =>
     Array.isArray(course?.words) && course.words.every(isText) && Array.isArray(course.legs) &&
+    (course.base === undefined || (Array.isArray(course.base) && course.base.length === course.words.length &&
+      course.base.every(isText))) &&
     course.legs.every((leg) => isLeg(leg, course.words));
 
   // Whether a value that was kept or comes from a file is a project; one of a later form is none that we could read.
