@@ -9,11 +9,11 @@ import pytest
 from sizewright.base.place import Lines
 from sizewright.read.folder import read_project, read_text
 from sizewright.read.pattern import Heading, Image, Insert, Markup, NoteOpen, Pattern, Piece
-from sizewright.read.translating.beside import judged, own_texts, read_translation
+from sizewright.read.translating.beside import judged_beside, own_texts, read_translation
 from sizewright.read.translating.pairs import PairFile, commented, read_pairs
 from sizewright.read.translating.refreshed import refreshed
 from sizewright.read.translating.texts import texts_of
-from sizewright.read.translating.told import in_language, lines_in, names_in
+from sizewright.read.translating.told import in_language
 
 NO_PAIRS = PairFile((), (), ())
 
@@ -61,7 +61,7 @@ def upside_down(words: str) -> str:
 def test_a_source_in_its_own_words_is_the_source_itself(sources: tuple[Pattern, ...]) -> None:
     for pattern in sources:
         same = told(pattern, as_it_is(pattern))
-        assert list(judged(same, same.translations[0])) == [], pattern.name
+        assert list(judged_beside(same, same.translations[0])) == [], pattern.name
         assert replace(in_language(same, "de"), translations=()) == replace(pattern, translations=())
 
 
@@ -180,7 +180,8 @@ def test_a_needle_keeps_its_size_with_a_decimal_comma(cowl: Pattern) -> None:
 
 
 def test_names_stay_inside_and_are_told_apart(cowl: Pattern) -> None:
-    other, names = in_language(cowl, "de"), names_in(cowl, "de")
+    other = in_language(cowl, "de")
+    names = other.translations[0].names
     assert other.size_names == ("S", "M", "Largest of all")
     assert other.header.yarns[0].colour == cowl.header.yarns[0].colour
     told = ("Largest of all", "moss", "The edge", "Why so deep")
@@ -188,7 +189,7 @@ def test_names_stay_inside_and_are_told_apart(cowl: Pattern) -> None:
 
 
 def test_a_line_in_words_of_its_own_keeps_its_numbers(cowl: Pattern) -> None:
-    ((span, line),) = lines_in(cowl, "de").items()
+    ((span, line),) = in_language(cowl, "de").translations[0].lines_told.items()
     assert cowl.line_at(span).startswith("Knit to the mark")
     before, sizes, between, edge, behind = line
     assert (before, between, behind) == ("Über ", " M re bis zur Marke bei ", ".")

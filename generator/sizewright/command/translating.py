@@ -14,6 +14,7 @@ from sizewright.read.source import KINDS
 from sizewright.read.translating.beside import language_of, own_texts
 from sizewright.read.translating.pairs import read_pairs
 from sizewright.read.translating.refreshed import Refreshed, refreshed
+from sizewright.read.translating.shared import shared_texts
 from sizewright.read.translating.texts import Text, texts_of
 
 
@@ -37,9 +38,9 @@ def translation_files(path: Path, into: str) -> tuple[TranslationFile, ...]:
     project = open_folder(folder).project if folder else open_paths((path,))[0].project
     if into == project.studio.language:
         raise Stopped(f"“{into}” is the language of the sources themselves.")
-    found = tuple(_files(project, into, alone))
+    found = (*_files(project, into, alone), *_shared(project, into, alone))
     if not found:
-        raise Stopped(f"{path} is no pattern, page or technique of this project.")
+        raise Stopped(f"{path} holds nothing that is translated.")
     return found
 
 
@@ -52,6 +53,8 @@ def _place(path: Path) -> tuple[Path | None, Path | None]:
     if language_of(path):
         raise Stopped(f"{path} is a translation itself: give the source beside it.")
     resolved = path.resolve()
+    if resolved.parent.name == "content" and resolved.suffix == ".yaml":
+        return path.parent / "..", resolved
     inside = resolved.parent.name in KINDS and resolved.parent.parent.name == "content"
     return (path.parent / ".." / ".." if inside else None), resolved
 
@@ -62,6 +65,14 @@ def _files(project: Project, into: str, alone: Path | None) -> Iterator[Translat
         path = alone if alone is not None and not project.whole else project.folder / pattern.typed.source
         if alone is None or path.resolve() == alone:
             yield _file(path, pattern, into, together=alone is None)
+
+
+def _shared(project: Project, into: str, alone: Path | None) -> Iterator[TranslationFile]:
+    """What the studio says in files of its own, where it says anything."""
+    for name, texts in shared_texts(project.studio, project.terms):
+        path = project.folder / "content" / f"{name}.yaml"
+        if texts and (alone is None or path.resolve() == alone):
+            yield _refreshed(_beside(path, name, into), texts, texts)
 
 
 def _file(path: Path, pattern: Pattern, into: str, *, together: bool) -> TranslationFile:

@@ -1,15 +1,59 @@
 """In: a project and its sound patterns. Out: both as they are told in one of its languages."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 
+from sizewright.base.language import speaking, spoken
+from sizewright.grade.graded import Graded
 from sizewright.proof.proofed import Proofed
+from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
+from sizewright.read.translating.told import in_language, shared_in, translation_of
+
+
+def sound_in(code: str, project: Project, sound: Sequence[Proofed]) -> tuple[Proofed, ...]:
+    """Those that there are in a language, as they are in that of the sources."""
+    first = code == project.studio.language
+    return tuple(each for each in sound if first or translation_of(each.graded.pattern, code) is not None)
 
 
 def told_in(code: str, project: Project, sound: Sequence[Proofed]) -> tuple[Project, tuple[Proofed, ...]]:
     """What there is in a language: all in the first, in another one what has been translated."""
     if code == project.studio.language:
         return project, tuple(sound)
-    studio = replace(project.studio, languages=(code,))
-    return replace(project, studio=studio, patterns=(), pages=(), techniques=()), ()
+    studio, terms, _ = shared_in(project, code)
+    patterns = _translated(project.patterns, code)
+    told = replace(
+        project,
+        studio=replace(studio, languages=(code,)),
+        patterns=tuple(patterns.values()),
+        pages=tuple(_translated(project.pages, code).values()),
+        techniques=tuple(_translated(project.techniques, code).values()),
+        terms=terms,
+    )
+    names = ((each, patterns.get(each.graded.pattern.name)) for each in sound)
+    return told, tuple(_proofed(each, pattern) for each, pattern in names if pattern is not None)
+
+
+def _translated(sources: Sequence[Pattern], code: str) -> Mapping[str, Pattern]:
+    return {one.name: in_language(one, code) for one in sources if translation_of(one, code) is not None}
+
+
+def _proofed(each: Proofed, pattern: Pattern) -> Proofed:
+    """A proofed pattern as it is told: the same numbers, rows and findings, with the words of its translation."""
+    return replace(each, worked=replace(each.worked, graded=_graded(each.graded, pattern)))
+
+
+def _graded(graded: Graded, pattern: Pattern) -> Graded:
+    told = {one.span: one for one in pattern.header.finished}
+    finished = tuple(replace(one, told=told.get(one.told.span, one.told)) for one in graded.finished)
+    return replace(graded, pattern=pattern, finished=finished)
+
+
+@contextmanager
+def telling(pattern: Pattern) -> Iterator[None]:
+    """What is written within is told of this source: `named` knows what it calls its sizes, yarns and pieces."""
+    translation = translation_of(pattern, spoken().code)
+    with speaking(spoken().naming(translation.names) if translation is not None else spoken()):
+        yield

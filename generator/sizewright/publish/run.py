@@ -13,7 +13,7 @@ from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import elsewhere
 from sizewright.publish.editions import editions
 from sizewright.publish.faults import CannotWrite
-from sizewright.publish.in_language import told_in
+from sizewright.publish.in_language import sound_in
 from sizewright.publish.kept import keep
 from sizewright.publish.layout import lay_out
 from sizewright.publish.manifest import Manifest, read_manifest
@@ -103,7 +103,7 @@ def paper_paths(project: Project, proofed: Proofed) -> Iterator[str]:
     """Where all PDFs of a pattern are in the site, in all its languages."""
     codes = project.studio.languages
     for code in codes:
-        for each in told_in(code, project, (proofed,))[1]:
+        for each in sound_in(code, project, (proofed,)):
             for edition in editions(each.graded.pattern, project.studio.papers, folder_of(code, codes)):
                 yield from (path for path, _ in edition.targets)
 

@@ -1,6 +1,6 @@
 """In: a project folder, or one pattern file alone. Out: the project, read; what cannot be opened is `Unreadable`."""
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,6 +19,8 @@ from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
 from sizewright.read.translating.beside import language_of, stray, translated
+from sizewright.read.translating.shared import read_shared
+from sizewright.read.translating.translation import Translation
 from sizewright.read.values import Values
 
 _LARGEST = 2_000_000  # bytes; no pattern a person wrote comes near it
@@ -88,6 +90,7 @@ class _Reader:
         self.tables: Mapping[str, SizeTable] = {}
         self.cautions: tuple[str, ...] = ()
         self.languages: tuple[str, ...] = Studio().languages
+        self.translations: tuple[Translation, ...] = ()
         self.media: frozenset[str] | None = None
         self.sources: frozenset[str] | None = None
         if content is not None:
@@ -130,6 +133,8 @@ class _Reader:
             self.stitches = Vocabulary(terms)
             self.findings.extend(values.findings)
         self.tables = dict(self.read_tables())
+        self.translations, findings = read_shared(studio, terms, self.lines_beside(self.content or self.folder))
+        self.findings.extend(findings)
         return studio, terms
 
     def read_tables(self) -> Iterator[tuple[str, SizeTable]]:
@@ -159,6 +164,7 @@ class _Reader:
             terms,
             self.media or frozenset(),
             tuple(self.findings),
+            translations=self.translations,
         )
 
     def files(self, folder: str, names: str) -> tuple[Path, ...]:
@@ -232,20 +238,25 @@ class _Reader:
 
     def translated(self, pattern: Pattern, folder: Path) -> Pattern:
         """The pattern with the translations that stand in a folder, for each language the studio publishes in."""
+        told, findings = translated(pattern, self.languages, self.lines_beside(folder))
+        self.findings.extend(findings)
+        return told
 
-        def lines_beside(name: str, code: str) -> Lines | None:
+    def lines_beside(self, folder: Path) -> Callable[[str, str], Lines | None]:
+        """Gives the lines of a translation in a folder, by the name of its source and its language."""
+
+        def lines_of(name: str, code: str) -> Lines | None:
             path = folder / f"{name}.{code}.md"
             there = path.is_file() and (self.content is None or self.inside(path))
             return self.lines(path) if there else None
 
-        told, findings = translated(pattern, self.languages, lines_beside)
-        self.findings.extend(findings)
-        return told
+        return lines_of
 
     def judge_translations(self) -> None:
-        for folder in KINDS:
+        for folder in (".", *KINDS):
             found = [path for path in self.files(folder, "*.md") if language_of(path)]
-            names = {path.stem for path in self.sources_in(folder)}
+            sources = self.files(".", "*.yaml") if folder == "." else self.sources_in(folder)
+            names = {path.stem for path in sources}
             judged = (stray(path, self.lines(path), names, self.languages) for path in found)
             self.findings.extend(finding for finding in judged if finding is not None)
 

@@ -13,6 +13,7 @@ from sizewright.read.cautions import StudioCaution
 from sizewright.read.pattern import Pattern, Size, Words
 from sizewright.read.term import Term as Term  # noqa: PLC0414 -- a node of this tree too
 from sizewright.read.trade_words import Country
+from sizewright.read.translating.translation import Translation
 
 
 class Sheet(StrEnum):
@@ -86,6 +87,7 @@ class Project:
     media: frozenset[str]
     findings: tuple[Finding, ...]
     whole: bool = True
+    translations: tuple[Translation, ...] = ()  # of what the studio says itself and of its own stitches
 
     def with_adaptations(self, names: Iterable[str]) -> frozenset[str]:
         """Names of patterns, and those of all that are based on them."""

@@ -9,15 +9,11 @@ from sizewright.base.language import is_language
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Lines
 from sizewright.read.pattern import Pattern
-from sizewright.read.translating.compared import compared
-from sizewright.read.translating.pairs import Pair, read_pairs
-from sizewright.read.translating.rules import MISSING_TRANSLATION, STALE_TRANSLATION, STRAY_TRANSLATION
-from sizewright.read.translating.stale import nearest_text
+from sizewright.read.translating.judged import judged
+from sizewright.read.translating.pairs import read_pairs
+from sizewright.read.translating.rules import STRAY_TRANSLATION
 from sizewright.read.translating.texts import Text, texts_of
 from sizewright.read.translating.translation import Translation
-from sizewright.read.typed_numbers import shortened
-
-_QUOTED = 3  # missing translations that are told word for word
 
 
 def language_of(path: Path) -> str:
@@ -60,7 +56,7 @@ def translated(
         base = read_translation(in_base, of, into)[0] if in_base is not None else None
         translation, wrong = read_translation(lines, of, into, base)
         found.append(translation)
-        findings.extend((*wrong, *judged(pattern, translation, base)))
+        findings.extend((*wrong, *judged_beside(pattern, translation, based_told=base is not None)))
     return replace(pattern, translations=tuple(found)), tuple(findings)
 
 
@@ -74,6 +70,12 @@ def read_translation(
     return Translation(of, into, lines, file.pairs, told), file.findings
 
 
+def judged_beside(pattern: Pattern, translation: Translation, *, based_told: bool = False) -> Iterator[Finding]:
+    """What is wrong between a source and its translation; `based_told` as in `own_texts`."""
+    texts = texts_of(pattern)
+    yield from judged(pattern.typed.source, texts, own_texts(pattern, texts, based_told=based_told), translation)
+
+
 def own_texts(pattern: Pattern, texts: tuple[Text, ...], *, based_told: bool) -> tuple[Text, ...]:
     """Those of its texts that the file beside a source is asked for: not those that the base of an adaptation has too.
 
@@ -83,39 +85,3 @@ def own_texts(pattern: Pattern, texts: tuple[Text, ...], *, based_told: bool) ->
         return texts
     in_base = {text.key for text in texts_of(pattern.adapts.base)}
     return tuple(text for text in texts if text.key not in in_base)
-
-
-def judged(pattern: Pattern, translation: Translation, base: Translation | None = None) -> Iterator[Finding]:
-    """What is wrong between a source and its translation."""
-    found = texts_of(pattern)
-    texts = {text.key: text for text in found}
-    own = own_texts(pattern, found, based_told=base is not None)
-    missing = tuple(text for text in own if text.key not in translation.told)
-    if missing:
-        yield _missing(pattern, translation, missing)
-    for pair in translation.pairs:
-        text = texts.get(pair.key)
-        if not pair.translation:
-            continue
-        if text is None:
-            yield _stale(pair, nearest_text(pair, missing))
-        else:
-            yield from compared(pair, text)
-
-
-def _missing(pattern: Pattern, translation: Translation, missing: tuple[Text, ...]) -> Finding:
-    quoted = "; ".join(f"{text.span.shown}: “{shortened(text.words)}”" for text in missing[:_QUOTED])
-    more = f"; and {len(missing) - _QUOTED} more" if len(missing) > _QUOTED else ""
-    few = "1 passage is" if len(missing) == 1 else f"{len(missing)} passages are"
-    message = f"{few} not translated: {quoted}{more}."
-    mend = f"“sizewright translate {pattern.typed.source} --into {translation.into}” adds them, to be filled in."
-    return MISSING_TRANSLATION.at(translation.lines.whole_line(1), message, mend)
-
-
-def _stale(pair: Pair, near: Text | None) -> Finding:
-    message = f"The source does not say “{shortened(pair.words)}” any more."
-    mend = "Take the pair out, or put the words that the source has now into its comment."
-    if near is not None:
-        message = f"{message} {near.span.shown} says “{shortened(near.words)}” now."
-        mend = "Put these words into its comment, and change the translation with them."
-    return STALE_TRANSLATION.at(pair.span, message, mend)

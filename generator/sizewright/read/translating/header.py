@@ -17,7 +17,7 @@ from sizewright.read.pattern import Change, Film, Finished, Gauge, Header, Needl
 
 Tell = Callable[[Span, str], str]
 """Words at a place in, their translation out."""
-Name = Callable[[Span, str], None]
+Name = Callable[[Span, str], object]
 """Hears the name of what is known by it in formulas, in rows and in addresses, and is only shown otherwise."""
 
 

@@ -1,12 +1,12 @@
 """In: a source that is read. Out: all of its texts that are told in another language, in the order they are read."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from sizewright.base.place import Span
 from sizewright.read.markdown import tokens_of
 from sizewright.read.pattern import NoteOpen, Pattern, SchematicBlock, StitchBlock
-from sizewright.read.translating.header import told_header
+from sizewright.read.translating.header import Tell, told_header
 from sizewright.read.translating.lines import hand_lines
 from sizewright.read.translating.pairs import key_of
 from sizewright.read.translating.passages import Passage, passages
@@ -29,11 +29,29 @@ class Text:
 def texts_of(pattern: Pattern) -> tuple[Text, ...]:
     """The texts of a source, each once: the header's, then those of the body."""
     found: dict[str, Text] = {}
-    body = sorted(_body(pattern), key=lambda text: (text.span.line, text.span.column))
+    passages = (Text(passage.span, passage.text, passage) for passage in passages_of(pattern))
+    body = sorted((*passages, *_in_body(pattern)), key=lambda text: (text.span.line, text.span.column))
     for text in (*_header(pattern), *body):
         if _said(text.words):
             found.setdefault(text.key, text)
     return tuple(found.values())
+
+
+def texts_apart(pattern: Pattern) -> Iterator[Text]:
+    """Those that are no passages of its body."""
+    yield from (text for text in (*_header(pattern), *_in_body(pattern)) if _said(text.words))
+
+
+def collected(told: Callable[[Tell], object]) -> tuple[Text, ...]:
+    """The texts that somebody tells who takes a thing through all of them."""
+    found: list[Text] = []
+
+    def tell(span: Span, words: str) -> str:
+        found.append(Text(span, words))
+        return words
+
+    told(tell)
+    return tuple(found)
 
 
 def _said(words: str) -> bool:
@@ -42,22 +60,10 @@ def _said(words: str) -> bool:
 
 
 def _header(pattern: Pattern) -> Iterator[Text]:
-    found: list[Text] = []
-
-    def tell(span: Span, words: str) -> str:
-        found.append(Text(span, words))
-        return words
-
-    def name(span: Span, words: str) -> None:
-        found.append(Text(span, words))
-
-    told_header(pattern.header, tell, name)
-    yield from found
+    yield from collected(lambda tell: told_header(pattern.header, tell, tell))
 
 
-def _body(pattern: Pattern) -> Iterator[Text]:
-    for passage in passages_of(pattern):
-        yield Text(passage.span, passage.text, passage)
+def _in_body(pattern: Pattern) -> Iterator[Text]:
     for line in hand_lines(pattern):
         yield Text(line.span, line.typed)
     for piece in pattern.body:

@@ -4,16 +4,19 @@ Numbers and instructions are those of the source: every block, every `{…}` and
 graded or worked again. What is printed of the instructions is printed in the language that is spoken.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Told
-from sizewright.read.pattern import Adaptation, Pattern
+from sizewright.read.pattern import Adaptation, Heading, Pattern, Piece
+from sizewright.read.project import Project, Studio
+from sizewright.read.term import Term
 from sizewright.read.translating.body import told_body
 from sizewright.read.translating.header import told_called, told_header
 from sizewright.read.translating.lines import hand_lines, told_line
-from sizewright.read.translating.texts import texts_of
+from sizewright.read.translating.shared import told_studio, told_terms
+from sizewright.read.translating.texts import texts_apart
 from sizewright.read.translating.translation import Translation
 
 
@@ -26,61 +29,51 @@ def in_language(pattern: Pattern, language: str) -> Pattern:
     """A source in a language that it is translated into, itself in every other.
 
     Header, passages and reasons of departures are in that language; what is not translated is left as it is, in the
-    body with its language told. Names by which a thing is known (sizes, yarns, stitch patterns, pieces) stay.
+    body with its language told. Names by which a thing is known (sizes, yarns, stitch patterns, pieces) stay; what they
+    are called is in `names` of the translation, and lines of instructions translated by hand in its `lines_told`.
     """
     translation = translation_of(pattern, language)
     if translation is None:
         return pattern
-    tell = _Teller(translation)
+    body = told_body(pattern, translation)
+    names = {text.words: translation.tell(text.span, text.words) for text in texts_apart(pattern)}
+    told = replace(translation, names=_headings(pattern.body, body) | names, lines_told=_lines(pattern, translation))
     return replace(
         pattern,
-        header=told_header(pattern.header, tell, lambda *_: None),
-        body=told_body(pattern, translation),
-        adapts=_adaptation(pattern.adapts, tell) if pattern.adapts else None,
+        header=told_header(pattern.header, translation.tell, translation.tell),
+        body=body,
+        adapts=_adaptation(pattern.adapts, translation) if pattern.adapts else None,
+        translations=(told,),
     )
 
 
-class _Teller:
-    def __init__(self, translation: Translation) -> None:
-        self._translation = translation
-
-    def __call__(self, span: Span, words: str) -> str:  # noqa: ARG002 (the same words are told alike everywhere)
-        """The words in the other language, as they are where they are not translated."""
-        return " ".join(self._translation.of_words(words).split()) or words
-
-
-def _adaptation(adapts: Adaptation, tell: _Teller) -> Adaptation:
-    """An adaptation with the reasons of its departures and its credit."""
-    departures = tuple(replace(one, called=told_called(one.called, tell)) for one in adapts.departures)
+def _adaptation(adapts: Adaptation, translation: Translation) -> Adaptation:
+    """An adaptation with the reasons of its departures."""
+    called = (told_called(one.called, translation.tell) for one in adapts.departures)
+    departures = tuple(replace(one, called=told) for one, told in zip(adapts.departures, called, strict=True))
     return replace(adapts, departures=departures)
 
 
-def names_in(pattern: Pattern, language: str) -> Mapping[str, str]:
-    """What a source calls by a name, and every other text of its header, by what it is called in a language.
-
-    Headings of its body are among them, by their words alone.
-    """
-    translation = translation_of(pattern, language)
-    if translation is None:
-        return {}
-    found: dict[str, str] = {}
-    for text in texts_of(pattern):
-        told = " ".join(translation.of_words(text.words).split())
-        if told and text.passage is None:
-            found[text.words] = told
-        elif told and text.passage is not None and text.passage.heading:
-            found.setdefault(_bare(text.words), _bare(told))
-    return found
+def _headings(before: Iterable[Piece], behind: Iterable[Piece]) -> dict[str, str]:
+    """The words of the headings by those of the source."""
+    first, second = ([piece for piece in body if isinstance(piece, Heading)] for body in (before, behind))
+    return {one.text: other.text for one, other in zip(first, second, strict=True)}
 
 
-def _bare(heading: str) -> str:
-    return heading.strip("# ")
-
-
-def lines_in(pattern: Pattern, language: str) -> Mapping[Span, Told]:
-    """The lines of instructions that are translated by hand, by the place of the line they begin with."""
-    translation = translation_of(pattern, language)
-    if translation is None:
-        return {}
+def _lines(pattern: Pattern, translation: Translation) -> Mapping[Span, Told]:
     found = ((line, translation.of_words(line.typed)) for line in hand_lines(pattern))
     return {line.span: told_line(line, told) for line, told in found if told}
+
+
+def shared_in(project: Project, language: str) -> tuple[Studio, tuple[Term, ...], Mapping[str, str]]:
+    """The studio and the terms in a language, and by the words of the source what the studio calls its own stitches."""
+    translation = next((one for one in project.translations if one.into == language), None)
+    if translation is None:
+        return project.studio, project.terms, {}
+    own = (term for term in project.terms if term.span is not None)
+    names = {word: translation.of_words(term.term) for term in own for word in (term.term, *term.spellings)}
+    return (
+        told_studio(project.studio, translation.tell),
+        told_terms(project.terms, translation.tell),
+        {word: told for word, told in names.items() if told},
+    )

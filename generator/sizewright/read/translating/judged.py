@@ -1,0 +1,48 @@
+"""In: the texts of a source and a file of translations. Out: what is wrong between the two."""
+
+from collections.abc import Iterator, Sequence
+
+from sizewright.base.finding import Finding
+from sizewright.read.translating.compared import compared
+from sizewright.read.translating.pairs import Pair
+from sizewright.read.translating.rules import MISSING_TRANSLATION, STALE_TRANSLATION
+from sizewright.read.translating.stale import nearest_text
+from sizewright.read.translating.texts import Text
+from sizewright.read.translating.translation import Translation
+from sizewright.read.typed_numbers import shortened
+
+_QUOTED = 3  # missing translations that are told word for word
+
+
+def judged(source: str, texts: Sequence[Text], own: Sequence[Text], translation: Translation) -> Iterator[Finding]:
+    """What is wrong with a translation; `own` are those of the `texts` of a source that its file is asked for."""
+    by_key = {text.key: text for text in texts}
+    missing = tuple(text for text in own if text.key not in translation.told)
+    if missing:
+        yield _missing(source, translation, missing)
+    for pair in translation.pairs:
+        text = by_key.get(pair.key)
+        if not pair.translation:
+            continue
+        if text is None:
+            yield _stale(pair, nearest_text(pair, missing))
+        else:
+            yield from compared(pair, text)
+
+
+def _missing(source: str, translation: Translation, missing: tuple[Text, ...]) -> Finding:
+    quoted = "; ".join(f"{text.span.shown}: “{shortened(text.words)}”" for text in missing[:_QUOTED])
+    more = f"; and {len(missing) - _QUOTED} more" if len(missing) > _QUOTED else ""
+    few = "1 text is" if len(missing) == 1 else f"{len(missing)} texts are"
+    message = f"{few} not translated: {quoted}{more}."
+    mend = f"“sizewright translate {source} --into {translation.into}” adds them, to be filled in."
+    return MISSING_TRANSLATION.at(translation.lines.whole_line(1), message, mend)
+
+
+def _stale(pair: Pair, near: Text | None) -> Finding:
+    message = f"The source does not say “{shortened(pair.words)}” any more."
+    mend = "Take the pair out, or put the words that the source has now into its comment."
+    if near is not None:
+        message = f"{message} {near.span.shown} says “{shortened(near.words)}” now."
+        mend = "Put these words into its comment, and change the translation with them."
+    return STALE_TRANSLATION.at(pair.span, message, mend)
