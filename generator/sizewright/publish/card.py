@@ -10,6 +10,7 @@ from datetime import date
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.drawn import drawn, drawn_path
 from sizewright.publish.findable import findable, read_findable
+from sizewright.publish.in_language import telling
 from sizewright.publish.yarn_range import yarn_range
 
 
@@ -39,6 +40,11 @@ class Card:
     @classmethod
     def of(cls, proofed: Proofed) -> "Card":
         """The card of a pattern."""
+        with telling(proofed.graded.pattern):
+            return cls._of(proofed)
+
+    @classmethod
+    def _of(cls, proofed: Proofed) -> "Card":
         pattern = proofed.graded.pattern
         header = pattern.header
         picture, alt = _picture(proofed)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
+from itertools import chain
 
 from sizewright.base.language import speaking, spoken
 from sizewright.grade.graded import Graded
@@ -22,15 +23,14 @@ def told_in(code: str, project: Project, sound: Sequence[Proofed]) -> tuple[Proj
     """What there is in a language: all in the first, in another one what has been translated."""
     if code == project.studio.language:
         return project, tuple(sound)
-    studio, terms, _ = shared_in(project, code)
+    shared = shared_in(project, code)
     patterns = _translated(project.patterns, code)
     told = replace(
-        project,
-        studio=replace(studio, languages=(code,)),
+        shared,
+        studio=replace(shared.studio, languages=(code,)),
         patterns=tuple(patterns.values()),
         pages=tuple(_translated(project.pages, code).values()),
         techniques=tuple(_translated(project.techniques, code).values()),
-        terms=terms,
     )
     names = ((each, patterns.get(each.graded.pattern.name)) for each in sound)
     return told, tuple(_proofed(each, pattern) for each, pattern in names if pattern is not None)
@@ -51,9 +51,19 @@ def _graded(graded: Graded, pattern: Pattern) -> Graded:
     return replace(graded, pattern=pattern, finished=finished)
 
 
+def names_in(project: Project) -> Mapping[str, str]:
+    """What a project that is told in a language calls by a name: in what its studio says, and in all its patterns."""
+    found: dict[str, str] = {}
+    of_all = (project.translations, *(pattern.translations for pattern in project.patterns))
+    for translation in chain.from_iterable(of_all):
+        found |= translation.names
+    return found
+
+
 @contextmanager
 def telling(pattern: Pattern) -> Iterator[None]:
     """What is written within is told of this source: `named` knows what it calls its sizes, yarns and pieces."""
     translation = translation_of(pattern, spoken().code)
-    with speaking(spoken().naming(translation.names) if translation is not None else spoken()):
+    own = translation.names if translation is not None else {}
+    with speaking(spoken().naming({**spoken().names, **own})):
         yield

@@ -4,6 +4,7 @@ from functools import cache
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.editions import ALL_SIZES, Edition
+from sizewright.publish.in_language import telling
 from sizewright.publish.links import Links
 from sizewright.publish.pages import site_view
 from sizewright.publish.theme import Theme
@@ -40,7 +41,8 @@ class PaperPages:
     def _of_size(self, place: int | None) -> PatternView:
         if place is None:
             return self._every
-        return one_size_view(self._every, self._worked, self._project, self._links, self._terms, place)
+        with telling(self._worked.graded.pattern):
+            return one_size_view(self._every, self._worked, self._project, self._links, self._terms, place)
 
 
 def paper_page(proofed: Proofed, project: Project, theme: Theme, edition: Edition = ALL_SIZES) -> str:

@@ -7,7 +7,7 @@ from sizewright.base.language import Language, language, speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.card import Card
 from sizewright.publish.feed import FEED, Correction, Listed, feed
-from sizewright.publish.in_language import told_in
+from sizewright.publish.in_language import names_in, told_in
 from sizewright.publish.kept import Kept
 from sizewright.publish.offline import NoNetwork
 from sizewright.publish.output import Output
@@ -69,7 +69,9 @@ def sites(
         Among(code, languages[code].own_name, folder_of(code, codes), page_paths(*told[code], kept[code]))
         for code in codes
     )
-    return tuple(SiteIn(languages[own.code], Within(own, among), *told[own.code], kept[own.code]) for own in among)
+    spoken = {code: languages[code].naming(names_in(told[code][0])) for code in codes[1:]}
+    spoken[codes[0]] = languages[codes[0]]
+    return tuple(SiteIn(spoken[own.code], Within(own, among), *told[own.code], kept[own.code]) for own in among)
 
 
 def corrections(pattern: Pattern) -> tuple[Correction, ...]:

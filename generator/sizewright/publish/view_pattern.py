@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from sizewright.base.language import named
 from sizewright.base.printing import bracketed
+from sizewright.publish.in_language import telling
 from sizewright.publish.links import Links
 from sizewright.publish.usual_names import spoken_kind, spoken_skill
 from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
@@ -53,6 +54,11 @@ def picture_view(picture: HeaderPicture | None, links: Links) -> Picture | None:
 
 def pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -> PatternView:
     """The whole pattern; `links` and `terms` are made for the place where it is shown."""
+    with telling(worked.graded.pattern):
+        return _pattern_view(worked, project, links, terms)
+
+
+def _pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) -> PatternView:
     graded, metric_first = worked.graded, project.studio.metric_first
     pattern = graded.pattern
     sizes, words = size_choices(pattern.header.sizes), WordsView.of(pattern, project.studio)

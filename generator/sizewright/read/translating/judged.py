@@ -40,7 +40,7 @@ def _missing(source: str, translation: Translation, missing: tuple[Text, ...]) -
 
 
 def _stale(pair: Pair, near: Text | None) -> Finding:
-    message = f"The source does not say “{shortened(pair.words)}” any more."
+    message = f"The source has no text “{shortened(pair.words)}” to be translated, or has it no more."
     mend = "Take the pair out, or put the words that the source has now into its comment."
     if near is not None:
         message = f"{message} {near.span.shown} says “{shortened(near.words)}” now."

@@ -28,7 +28,8 @@ def told_studio(studio: Studio, tell: Tell) -> Studio:
 
     def caution(one: StudioCaution) -> StudioCaution:
         own = one.caution
-        return replace(one, caution=replace(own, title=told(own.title), text=told(own.text), source=told(own.source)))
+        sentences, sources = tuple(map(told, own.sentences)), tuple(map(told, own.sources))
+        return replace(one, caution=replace(own, title=told(own.title), sentences=sentences, sources=sources))
 
     return replace(
         studio,

@@ -10,8 +10,7 @@ from dataclasses import replace
 from sizewright.base.place import Span
 from sizewright.read.inserts import Told
 from sizewright.read.pattern import Adaptation, Heading, Pattern, Piece
-from sizewright.read.project import Project, Studio
-from sizewright.read.term import Term
+from sizewright.read.project import Project
 from sizewright.read.translating.body import told_body
 from sizewright.read.translating.header import told_called, told_header
 from sizewright.read.translating.lines import hand_lines, told_line
@@ -36,8 +35,8 @@ def in_language(pattern: Pattern, language: str) -> Pattern:
     if translation is None:
         return pattern
     body = told_body(pattern, translation)
-    names = {text.words: translation.tell(text.span, text.words) for text in texts_apart(pattern)}
-    told = replace(translation, names=_headings(pattern.body, body) | names, lines_told=_lines(pattern, translation))
+    names = _headings(pattern.body, body) | _names(pattern, translation)
+    told = replace(translation, names=names, lines_told=_lines(pattern, translation))
     return replace(
         pattern,
         header=told_header(pattern.header, translation.tell, translation.tell),
@@ -54,6 +53,12 @@ def _adaptation(adapts: Adaptation, translation: Translation) -> Adaptation:
     return replace(adapts, departures=departures)
 
 
+def _names(pattern: Pattern, translation: Translation) -> dict[str, str]:
+    """The texts that are no passages, those of its base as well."""
+    of_base = texts_apart(pattern.adapts.base) if pattern.adapts else ()
+    return {text.words: translation.tell(text.span, text.words) for text in (*of_base, *texts_apart(pattern))}
+
+
 def _headings(before: Iterable[Piece], behind: Iterable[Piece]) -> dict[str, str]:
     """The words of the headings by those of the source."""
     first, second = ([piece for piece in body if isinstance(piece, Heading)] for body in (before, behind))
@@ -65,15 +70,17 @@ def _lines(pattern: Pattern, translation: Translation) -> Mapping[Span, Told]:
     return {line.span: told_line(line, told) for line, told in found if told}
 
 
-def shared_in(project: Project, language: str) -> tuple[Studio, tuple[Term, ...], Mapping[str, str]]:
-    """The studio and the terms in a language, and by the words of the source what the studio calls its own stitches."""
+def shared_in(project: Project, language: str) -> Project:
+    """The project with the words of its studio and of its own stitches in a language; its sources stay as they are."""
     translation = next((one for one in project.translations if one.into == language), None)
     if translation is None:
-        return project.studio, project.terms, {}
-    own = (term for term in project.terms if term.span is not None)
-    names = {word: translation.of_words(term.term) for term in own for word in (term.term, *term.spellings)}
-    return (
-        told_studio(project.studio, translation.tell),
-        told_terms(project.terms, translation.tell),
-        {word: told for word, told in names.items() if told},
+        return replace(project, translations=())
+    own = [term for term in project.terms if term.span is not None]
+    told = {word: translation.of_words(term.term) for term in own for word in (term.term, *term.spellings)}
+    names = {word: said for word, said in told.items() if said}
+    return replace(
+        project,
+        studio=told_studio(project.studio, translation.tell),
+        terms=told_terms(project.terms, translation.tell),
+        translations=(replace(translation, names=names),),
     )
