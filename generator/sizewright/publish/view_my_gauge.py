@@ -8,7 +8,6 @@ from fractions import Fraction
 
 from sizewright.base.language import named, tr
 from sizewright.base.printing import exact_text
-from sizewright.base.spoken_units import spoken_unit
 from sizewright.grade.graded import Graded
 from sizewright.grade.moved import is_gauge
 from sizewright.grade.through_gauge import Done, Expression, Fixed, Free, through_gauge
@@ -59,7 +58,7 @@ def _fabric_view(place: int, gauge: Gauge, met: set[str]) -> FabricView:
 
 def _fabric(gauge: Gauge, places: dict[str, int], met: set[str]) -> Value:
     sts, rows = _names(gauge)
-    word = spoken_unit("rnds" if gauge.in_the_round else "rows")
+    word = "rnds" if gauge.in_the_round else "rows"  # by which the script knows its own
     told = places[rows] if rows in met else None
     return {"name": spoken_name(gauge.name), "sts": places[sts], "rows": told, "word": word}
 
