@@ -12,10 +12,10 @@ from sizewright.base.telling import listed
 from sizewright.grade.graded import Inserts, Schematic
 from sizewright.publish.departure_marks import Marks, marked
 from sizewright.publish.links import Links
+from sizewright.publish.told_lines import ToldLines
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_drawn import Figures, chart_view
 from sizewright.publish.view_explained import Explained
-from sizewright.publish.view_lines import line_view
 from sizewright.publish.view_notes import NOTE_CLOSING, note_opening, without_notes
 from sizewright.publish.view_numbers import insert_html, size_class, typed_html
 from sizewright.publish.view_schematic import schematic_view
@@ -67,8 +67,9 @@ def body_view(  # noqa: PLR0913 (what a body holds, one each)
     is the place of the one size it is for, where the pieces are those that it reads.
     """
     by_place = {one.span: one for one in schematics}
+    explained, told = explained or Explained(), ToldLines.of(pattern)
     return _Writer(
-        pattern, inserts, links, metric_first, drawn, by_place, explained or Explained(), marked(pattern), only
+        pattern, inserts, links, metric_first, drawn, by_place, explained, marked(pattern), only, told
     ).write()
 
 
@@ -83,6 +84,7 @@ class _Writer:
     explained: Explained
     marks: Marks
     only: int | None
+    told: ToldLines
     parts: list[Part] = field(default_factory=list)
     text: list[str] = field(default_factory=list)
     headings: list[HeadingView] = field(default_factory=list)
@@ -196,7 +198,7 @@ class _Writer:
         return read or range(max(1, len(names)))  # a passage of unknown sizes is shown whole, by the preview only
 
     def lines(self, lines: tuple[InstructionLine, ...]) -> tuple[Line, ...]:
-        return tuple(view for line in lines for view in self.marked(line))
+        return tuple(view for line in self.told.whole(lines) for view in self.marked(line))
 
     def marked(self, line: InstructionLine) -> Iterator[Line]:
         """A line; the first view of one that departs from the base bears its marks."""
@@ -212,25 +214,28 @@ class _Writer:
         for place in self.places(first.sizes) if first is not None else ():
             groups.setdefault(tuple(self.says(clause, place) for clause in line.clauses), []).append(place)
         if not groups:
-            yield line_view(line.pieces, self.number, self.explained)
+            yield self.told.view(line, line.pieces, self.number, self.explained)
         for said, places in groups.items():
             left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
             pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
             if not pieces or (self.only is not None and self.only not in places):
                 continue
-            yield line_view(pieces, self.number, self.explained) if len(groups) == 1 else self.line_for(pieces, places)
+            if len(groups) == 1:
+                yield self.told.view(line, pieces, self.number, self.explained)
+            else:
+                yield self.line_for(line, pieces, places)
 
     def says(self, clause: Clause, place: int) -> bool:
         """Whether a size has something to do in a clause."""
         values = self.inserts.get(clause.number.key)
         return values is None or values.values[place] != 0
 
-    def line_for(self, pieces: Sequence[LinePiece], places: Sequence[int]) -> Line:
+    def line_for(self, line: InstructionLine, pieces: Sequence[LinePiece], places: Sequence[int]) -> Line:
         """A line that these sizes alone read."""
         names = tuple(self.pattern.size_names[place] for place in places)
         own = [replace(piece, sizes=names) if isinstance(piece, Insert | TypedList) else piece for piece in pieces]
         self.explained.for_some += 1
-        told = line_view(own, self.number, self.explained)
+        told = self.told.view(line, own, self.number, self.explained)
         self.explained.for_some -= 1
         alone = self.only is not None
         return (

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from sizewright.publish.view import Line
 from sizewright.publish.view_explained import Explained
+from sizewright.read.notation.printed_rows import Line as PrintedLine
 from sizewright.read.pattern import Insert, InstructionLine, LinePiece, TypedList, Words
 
 # A number of the line while its words are looked at: one character of a private plane of Unicode.
@@ -34,14 +35,7 @@ def line_view(
 ) -> Line:
     """One line; `number` gives the markup of a number among the words, `explained` how the words are told."""
     numbers: list[str] = []
-    words: list[str] = []
-    for piece in pieces:
-        if isinstance(piece, str | Words):
-            words.append(_SIGN.sub("", piece if isinstance(piece, str) else piece.text))
-            continue
-        words.append(chr(_PLANE + len(numbers)))
-        numbers.append(number(piece))
-    text = "".join(words).strip()
+    text = _signed(pieces, numbers, number).strip()
     text = text[:1].upper() + text[1:]  # the words of a plan may begin a line
     label, rest = _label(text)
     rest, count = _count(rest)
@@ -49,6 +43,31 @@ def line_view(
     return Line(
         _filled(told.plain(label), numbers), _filled(told.line(rest), numbers), _filled(told.plain(count), numbers)
     )
+
+
+def printed_view(
+    line: PrintedLine, number: Callable[[Insert | TypedList], str], explained: Explained | None = None
+) -> Line:
+    """A line that was printed in its parts."""
+    numbers: list[str] = []
+    told = explained or Explained()
+    return Line(
+        _filled(told.plain(_signed(line.label, numbers, number)), numbers),
+        _filled(told.line(_signed(line.words, numbers, number)), numbers),
+        _filled(told.plain(_signed(line.count, numbers, number)), numbers),
+    )
+
+
+def _signed(pieces: Iterable[LinePiece], numbers: list[str], number: Callable[[Insert | TypedList], str]) -> str:
+    """The words with a sign for each number, whose markup is added to `numbers`."""
+    words: list[str] = []
+    for piece in pieces:
+        if isinstance(piece, str | Words):
+            words.append(_SIGN.sub("", piece if isinstance(piece, str) else piece.text))
+            continue
+        words.append(chr(_PLANE + len(numbers)))
+        numbers.append(number(piece))
+    return "".join(words)
 
 
 def line_words(line: InstructionLine) -> str:

@@ -46,9 +46,9 @@ from sizewright.read.notation.tree import Count
 from sizewright.read.notation.usual_names import fabric_name, part_name, yarn_name
 from sizewright.read.notation.usual_phrases import usual
 
-__all__ = ["line_of", "printable", "printed", "printed_row", "source_text"]
+__all__ = ["NO_LANGUAGE", "line_of", "printable", "printed", "printed_row", "source_text"]
 
-_NO_LANGUAGE = replace(
+NO_LANGUAGE = replace(
     language(ENGLISH), code="zxx"
 )  # one without any message, in which only words with a message can be told
 _KNITTED = {"knit": later("Knit"), "purl": later("Purl")}
@@ -74,7 +74,7 @@ def printed(direction: Direction) -> Told:
 
 def printable(direction: Direction) -> bool:
     """Whether all a direction says can be printed in another language; else it holds the designer's own words."""
-    with speaking(_NO_LANGUAGE):
+    with speaking(NO_LANGUAGE):
         try:
             line_of(direction)
         except NotTold:

@@ -73,7 +73,7 @@ def printed_row(row: Row) -> Told:
 def sentence(words: Told, promise: Promise | None, label: Told = ()) -> Line:
     """Words with their full stop, between their label and the count behind them."""
     stop = "" if _goes_on(said(label, words)) else "."
-    return Line(label, said(words, stop), () if promise is None else _promised(promise))
+    return Line(label, said(words, stop), () if promise is None else promised(promise))
 
 
 def _goes_on(words: Told) -> bool:
@@ -85,10 +85,11 @@ def _goes_on(words: Told) -> bool:
 
 def printed_promise(promise: Promise) -> Told:
     """ "(42 sts)", "(8 sts decreased)"."""
-    return said("(", _promised(promise), ")")
+    return said("(", promised(promise), ")")
 
 
-def _promised(promise: Promise) -> Told:
+def promised(promise: Promise) -> Told:
+    """ "42 sts", "8 sts decreased"."""
     told = phrase(_CHANGES[promise.what], stitches=stitches(promise.count))
     return phrase("{promise} {where}", promise=told, where=promised_name(promise.where)) if promise.where else told
 

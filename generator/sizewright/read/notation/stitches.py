@@ -116,15 +116,15 @@ PASS_OVER = {"psso": 1, "p2sso": 2}
 
 
 class Vocabulary:
-    """The stitches a source may use, by every spelling, the studio's own among them."""
+    """The stitches a source may use, by every spelling, the studio's own among them, told as terms or as stitches."""
 
-    def __init__(self, terms: Iterable[Term] = ()) -> None:
-        own = tuple(
+    def __init__(self, terms: Iterable[Term] = (), own: Iterable[Stitch] = ()) -> None:
+        told = tuple(
             Stitch(term.term, term.uses, "k" * term.makes, term.spellings)
             for term in terms
             if term.uses is not None and term.makes is not None
         )
-        known = {spelling.casefold(): stitch for stitch in (*STITCHES, *own) for spelling in stitch.spellings}
+        known = {spelling.casefold(): stitch for stitch in (*own, *STITCHES, *told) for spelling in stitch.spellings}
         self.by_spelling: Mapping[str, Stitch] = MappingProxyType(known)
         self.longest = max(len(spelling.split()) for spelling in known)
         counted = sorted({word for word, stitch in known.items() if stitch.counted and " " not in word}, key=len)

@@ -1,0 +1,66 @@
+"""In: a line of instructions. Out: how a page in the spoken language shows it.
+
+In English as it is typed. In another language a translator's own words come first, where the source has some for the
+line; else it is printed from its tree; what can be neither stays as it is typed, marked as English.
+"""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
+
+from markupsafe import Markup
+
+from sizewright.base.language import ENGLISH, spoken
+from sizewright.base.place import Span
+from sizewright.publish.view import Line
+from sizewright.publish.view_explained import Explained
+from sizewright.publish.view_lines import line_view, printed_view
+from sizewright.read.inserts import Insert, LinePiece, Told, TypedList
+from sizewright.read.notation.printed_rows import Line as PrintedLine
+from sizewright.read.notation.retelling import Retelling, whole_lines
+from sizewright.read.pattern import InstructionLine, Pattern
+from sizewright.read.translating.told import translation_of
+
+_FOREIGN = Markup('<span lang="en">{}</span>')
+
+Number = Callable[[Insert | TypedList], str]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLines:
+    """How the lines of one source are told; without `retelling` as they are typed."""
+
+    retelling: Retelling | None = None
+    by_hand: Mapping[Span, Told] = field(default_factory=lambda: MappingProxyType({}))
+
+    @classmethod
+    def of(cls, pattern: Pattern) -> "ToldLines":
+        """Those of a source in the spoken language."""
+        if spoken().code == ENGLISH:
+            return cls()
+        translation = translation_of(pattern, spoken().code)
+        return cls(Retelling.of(pattern), translation.lines_told if translation is not None else {})
+
+    def whole(self, lines: Sequence[InstructionLine]) -> Iterable[InstructionLine]:
+        """The lines that are shown: in another language one that goes on over several is one."""
+        return lines if self.retelling is None else whole_lines(lines)
+
+    def printed(self, line: InstructionLine) -> PrintedLine | None:
+        """What a line says in another language; None in English, and where it cannot be told."""
+        if self.retelling is None:
+            return None
+        translated = self.by_hand.get(line.span)
+        return self.retelling.parted(translated, line) if translated else self.retelling.line(line)
+
+    def view(self, line: InstructionLine, pieces: Sequence[LinePiece], number: Number, explained: Explained) -> Line:
+        """A line of these pieces, which are fewer than its own for the sizes that have less to do."""
+        if self.retelling is None:
+            return line_view(pieces, number, explained)
+        told = self.printed(replace(line, pieces=tuple(pieces), clauses=()))
+        return printed_view(told, number, explained) if told is not None else _foreign(line_view(pieces, number))
+
+
+def _foreign(line: Line) -> Line:
+    """A line in English among those of another language."""
+    parts = (part and _FOREIGN.format(part) for part in (line.label, line.text, line.count))
+    return Line(*parts)
