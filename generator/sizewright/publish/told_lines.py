@@ -62,5 +62,5 @@ class ToldLines:
 
 def _foreign(line: Line) -> Line:
     """A line in English among those of another language."""
-    parts = (part and _FOREIGN.format(part) for part in (line.label, line.text, line.count))
-    return Line(*parts)
+    label, text, count = (_FOREIGN.format(part) if part else part for part in (line.label, line.text, line.count))
+    return Line(label, text, count)
