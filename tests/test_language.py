@@ -28,7 +28,7 @@ MARKED = (".md", ".yaml")
 SECTIONS = ("**Why it matters.**", "**Example.**", "**Instead.**")
 
 MARKER = re.compile(
-    r"<<(?P<level>warning |error |not )?(?P<rule>[a-z-]+)(?: @(?P<column>\d+))?"
+    r"<<(?P<level>warning |error |note |not )?(?P<rule>[a-z-]+)(?: @(?P<column>\d+))?"
     r"(?:: (?P<sizes>[^~<>]+?))?(?: ~ (?P<words>[^<>]+))?>>"
 )
 MARKERS = re.compile(r"(?:[ \t]*<<[^<>]*>>)+$", re.M)

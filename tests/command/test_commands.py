@@ -86,7 +86,7 @@ def test_an_error_does(project: Path, typed: Run) -> None:
         done = typed("proof", "--format", form, cwd=project)
         assert (done.returncode, done.stderr) == (1, "")
     told = json.loads(done.stdout)
-    assert told["summary"] == {"patterns": 1, "errors": 1, "warnings": 0}
+    assert told["summary"] == {"patterns": 1, "errors": 1, "warnings": 0, "notes": 0}
     assert told["patterns"][0]["findings"][0]["rule"] == "broken-repeat"
 
 

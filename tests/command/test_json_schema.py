@@ -65,7 +65,7 @@ def test_sources_with_faults_are_valid(repository: Path, source: str) -> None:
         (lambda told: told["patterns"][0]["quantities"][0].update(unit=1), "$.patterns[0].quantities[0].unit"),
         (lambda told: told["patterns"][0]["yarn"][0].update(reserve="0.1"), "$.patterns[0].yarn[0].reserve"),
         (lambda told: told["patterns"][0]["rows"][0].update(after=["72"]), "$.patterns[0].rows[0].after[0]"),
-        (lambda told: told["patterns"][0]["findings"][0].update(level="note"), "$.patterns[0].findings[0].level"),
+        (lambda told: told["patterns"][0]["findings"][0].update(level="hint"), "$.patterns[0].findings[0].level"),
         (lambda told: told["patterns"][0].update(colour="red"), "$.patterns[0]"),
     ],
 )

@@ -88,7 +88,7 @@ def test_what_was_found(made: Made) -> None:
     assert told["patterns"][0]["findings"] == [found]
     apart = {"rule": "missing-alt", "level": "warning", "message": "No words.", "mend": ""}
     assert told["findings"] == [{"source": None, **apart, "line": None, "column": None, "sizes": []}]
-    assert told["summary"] == {"patterns": 1, "errors": 1, "warnings": 1}
+    assert told["summary"] == {"patterns": 1, "errors": 1, "warnings": 1, "notes": 0}
 
 
 def test_it_is_utf_8_with_a_line_end_and_always_the_same(made: Made) -> None:

@@ -8,10 +8,11 @@ from sizewright.base.place import Span
 
 
 class Level(StrEnum):
-    """An error stops publication; a warning is for a second look."""
+    """An error stops publication; a warning is for a second look; a note tells what there is not, and may stay so."""
 
     ERROR = "error"
     WARNING = "warning"
+    NOTE = "note"
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,12 +25,12 @@ VERSION = 1
 
 def json_report(proofing: Proofing) -> bytes:
     """The whole report, in UTF-8, with a line end; the same input always gives the same bytes."""
-    errors, warnings = counted(proofing.findings)
+    counts = {f"{level}s": count for level, count in counted(proofing.findings).items()}
     report: Json = {
         "version": VERSION,
         "patterns": [_pattern(one) for one in proofing.checked],
         "findings": [{"source": _source(finding), **_finding(finding)} for finding in proofing.apart],
-        "summary": {"patterns": len(proofing.checked), "errors": errors, "warnings": warnings},
+        "summary": {"patterns": len(proofing.checked), **counts},
     }
     return (json.dumps(report, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")
 

@@ -1,7 +1,7 @@
 """In: what was proofed. Out: the findings for a person: place, message, the line with a mark under it, mend."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import groupby
 
 from rich.cells import cell_len
@@ -14,7 +14,8 @@ from sizewright.command.proofing import Proofing
 from sizewright.command.terminal import print_indented, safe, untabbed
 from sizewright.proof.acceptance import Accepted
 
-_COLOURS = {Level.ERROR: "bold red", Level.WARNING: "bold yellow"}
+_COLOURS = {Level.ERROR: "bold red", Level.WARNING: "bold yellow", Level.NOTE: "bold cyan"}
+_LEVELS = tuple(Level)  # the gravest first
 _INDENT = 4
 _MANY = 8  # findings; so many fill a screen, each with its line and its mend
 _MOST_RULES = 16  # so that the counts and what sums them up are seen at once, on 24 lines
@@ -48,9 +49,9 @@ def _print_counts(console: Console, findings: Sequence[Finding]) -> None:
     """Prints how often each rule found something, most first, where that is more than a screen's worth of findings."""
     if len(findings) < _MANY:
         return
-    levels = {finding.rule: finding.level for finding in sorted(findings, key=lambda one: one.level is Level.ERROR)}
+    levels = {finding.rule: finding.level for finding in sorted(findings, key=_lightness, reverse=True)}
     counts = sorted(Counter(finding.rule for finding in findings).items(), key=lambda one: (-one[1], one[0]))
-    counts.sort(key=lambda one: levels[one[0]] is Level.WARNING)
+    counts.sort(key=lambda one: _LEVELS.index(levels[one[0]]))
     console.print(Text("By rule; “sizewright rule NAME” tells what each is about", style="bold"), soft_wrap=True)
     for rule, count in counts[:_MOST_RULES]:
         level = Text(f"{levels[rule]:<7}", style=_COLOURS[levels[rule]])
@@ -59,6 +60,10 @@ def _print_counts(console: Console, findings: Sequence[Finding]) -> None:
         others = sum(count for _, count in counts[_MOST_RULES:])
         console.print(Text(f"  {others:>4}  of {len(counts) - _MOST_RULES} other rules"), soft_wrap=True)
     console.print()
+
+
+def _lightness(finding: Finding) -> int:
+    return _LEVELS.index(finding.level)
 
 
 def _print_accepted(console: Console, accepted: Sequence[Accepted]) -> None:
@@ -155,9 +160,9 @@ def _fitting(text: str, cells: int) -> str:
 
 def summary(proofing: Proofing) -> str:
     """ "2 errors, 1 warning in 4 patterns", or what was proved where nothing was found."""
-    errors, warnings = counted(proofing.findings)
+    counts = counted(proofing.findings)
     patterns = number(len(proofing.checked), "pattern")
-    found = [number(count, word) for count, word in ((errors, "error"), (warnings, "warning")) if count]
+    found = [number(count, level) for level, count in counts.items() if count]
     if proofing.accepted:
         found.append(f"{len(proofing.accepted)} accepted")
     if found:
@@ -168,10 +173,9 @@ def summary(proofing: Proofing) -> str:
     return f"{patterns}, {sizes}: {worked_out} worked out exactly, no findings"
 
 
-def counted(findings: Sequence[Finding]) -> tuple[int, int]:
-    """How many errors and how many warnings there are."""
-    errors = sum(finding.level is Level.ERROR for finding in findings)
-    return errors, len(findings) - errors
+def counted(findings: Sequence[Finding]) -> Mapping[Level, int]:
+    """How many findings there are of each level."""
+    return {level: sum(finding.level is level for finding in findings) for level in Level}
 
 
 def number(count: int, word: str, plural: str = "") -> str:

@@ -103,9 +103,8 @@ def _entry(view: SheetView) -> EntryView:
 
 
 def _summary(found: Found) -> str:
-    errors = sum(one.level == Level.ERROR for one in found.left())
-    counts = (("error", errors), ("warning", len(found.left()) - errors))
-    told = [f"{count} {word}{'' if count == 1 else 's'}" for word, count in counts if count]
+    counts = ((level, sum(one.level == level for one in found.left())) for level in Level)
+    told = [f"{count} {level}{'' if count == 1 else 's'}" for level, count in counts if count]
     told += [f"{len(found.accepted())} accepted"] if found.accepted() else []
     return ", ".join(told) or "nothing found"
 

@@ -11,7 +11,7 @@ from sizewright.base.place import Lines
 from sizewright.read.pattern import Pattern
 from sizewright.read.translating.judged import judged
 from sizewright.read.translating.pairs import read_pairs
-from sizewright.read.translating.rules import STRAY_TRANSLATION
+from sizewright.read.translating.rules import STRAY_TRANSLATION, UNTRANSLATED
 from sizewright.read.translating.texts import Text, texts_of
 from sizewright.read.translating.translation import Translation
 
@@ -51,6 +51,7 @@ def translated(
     for into in languages[1:]:
         lines = lines_of(pattern.name, into)
         if lines is None:
+            findings.append(_untranslated(pattern, into))
             continue
         in_base = lines_of(pattern.adapts.base.name, into) if pattern.adapts else None
         base = read_translation(in_base, of, into)[0] if in_base is not None else None
@@ -58,6 +59,13 @@ def translated(
         found.append(translation)
         findings.extend((*wrong, *judged_beside(pattern, translation, based_told=base is not None)))
     return replace(pattern, translations=tuple(found)), tuple(findings)
+
+
+def _untranslated(pattern: Pattern, into: str) -> Finding:
+    typed = pattern.typed
+    message = f"This is not translated into “{into}”: there is no {pattern.name}.{into}.md beside it."
+    mend = f"“sizewright translate {typed.source} --into {into}” begins the file."
+    return UNTRANSLATED.at(typed.whole_line(1), message, mend)
 
 
 def read_translation(

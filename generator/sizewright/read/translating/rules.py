@@ -26,6 +26,19 @@ STRAY_TRANSLATION = Rule(
 **Instead.** Name the file like its source, and the language in `content/site.yaml`: `languages: [en, de, fr]`""",
 )
 
+UNTRANSLATED = Rule(
+    "untranslated",
+    Level.NOTE,
+    """A source that is not translated into one of the languages of the site.
+
+**Why it matters.** The site has no page of it in that language; links there lead to the page in the first one.
+
+**Example.** `patterns/hat.md` without `patterns/hat.de.md`, where `languages: [en, de]`
+
+**Instead.** `sizewright translate content/patterns/hat.md --into de` writes the file to be filled in. A studio that
+translates only some of its sources turns the rule off: `rules: {untranslated: off}`""",
+)
+
 MISSING_TRANSLATION = Rule(
     "missing-translation",
     Level.WARNING,
