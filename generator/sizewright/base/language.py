@@ -113,6 +113,11 @@ def spoken() -> Language:
     return _SPOKEN.get() or language(ENGLISH)
 
 
+def in_english() -> bool:
+    """Whether it is English, of whatever country."""
+    return spoken().code.partition("-")[0] == ENGLISH
+
+
 def tr(message: str, /, **parts: object) -> str:
     """A message in the spoken language, its `{name}` filled in where parts are given."""
     return _filled(spoken().messages.ugettext(message), parts)

@@ -5,7 +5,7 @@ from datetime import date
 
 from babel.dates import format_date
 
-from sizewright.base.language import ENGLISH, spoken, tr, tr_as
+from sizewright.base.language import in_english, spoken, tr, tr_as
 
 
 def listed(words: Sequence[str]) -> str:
@@ -27,4 +27,4 @@ def day_text(day: date) -> str:
 
 def within_sentence(label: str) -> str:
     """A label behind other words: English begins it small, other languages keep the capitals they gave it."""
-    return label[:1].lower() + label[1:] if spoken().code == ENGLISH else label
+    return label[:1].lower() + label[1:] if in_english() else label

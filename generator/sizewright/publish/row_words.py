@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup, escape
 
 from sizewright.base.printing import printed as printed_number
+from sizewright.base.spoken_units import figures_typed
 from sizewright.grade.graded import Graded
 from sizewright.proof.said_in_size import series_in
 from sizewright.publish.view_explained import Explained
@@ -127,7 +128,7 @@ class RowWords:
     def _number(self, piece: Insert | TypedList, size: int) -> str:
         if isinstance(piece, TypedList):
             value = piece.values[size] if piece.values else None
-            return piece.text if not piece.values else "–" if value is None else f"{float(value):g}"
+            return piece.text if not piece.values else "–" if value is None else figures_typed(f"{float(value):g}")
         values = self._graded.inserts.get(piece.key)
         if values is None:  # only a refused pattern, in the preview, has numbers that could not be worked out
             return piece.formula.text

@@ -6,7 +6,7 @@ A translation may tell any name in its own way (`named`); what it does not tell 
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from sizewright.base.language import ENGLISH, later_as, named, spoken, tr_as
+from sizewright.base.language import in_english, later_as, named, tr_as
 
 _NAME = "name"
 
@@ -124,7 +124,7 @@ def spoken_name(name: str) -> str:
 def name_within(name: str) -> str:
     """The same within a sentence, where English writes no capitals."""
     words = as_words(name)
-    return words.lower() if spoken().code == ENGLISH else words
+    return words.lower() if in_english() else words
 
 
 def spoken_kind(kind: str) -> str:

@@ -5,7 +5,7 @@ from datetime import date
 
 from markupsafe import Markup
 
-from sizewright.base.language import later, tr
+from sizewright.base.language import later, named, tr
 from sizewright.base.printing import printed
 from sizewright.base.telling import day_text
 from sizewright.base.units import LENGTH, MASS
@@ -54,7 +54,7 @@ def change_views(
 def yarn_view(yarn: Yarn, *, metric_first: bool) -> YarnView:
     """One yarn: fibre, metres and yards to grams and ounces, colour, note."""
     ball = _ball(yarn, metric_first=metric_first)
-    facts = (text_of(yarn.fibre), ball, text_of(yarn.colour), text_of(yarn.note))
+    facts = (named(text_of(yarn.fibre)), ball, named(text_of(yarn.colour)), text_of(yarn.note))
     return YarnView(spoken_name(yarn.name), spoken_weight(text_of(yarn.weight)), tuple(fact for fact in facts if fact))
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup, escape
 
-from sizewright.base.language import tr
+from sizewright.base.language import named, tr
 from sizewright.base.needle_sizes import SYSTEMS
 from sizewright.base.printing import decimal, needle_size, quarters
 from sizewright.base.spoken_units import figures_typed, with_unit
@@ -41,7 +41,7 @@ def gauge_view(gauge: Gauge) -> GaugeView:
     if len({over for _, over in counted}) == 1:
         counted = [(listed([count for count, _ in counted]), counted[0][1])]
     counts = ", ".join(tr("{counts} over {length}", counts=count, length=over) for count, over in counted)
-    name, over = spoken_name(gauge.name), text_of(gauge.over)
+    name, over = spoken_name(gauge.name), named(text_of(gauge.over))
     return GaugeView(name, counts, _again(told), over, needle_html(gauge.needle))
 
 

@@ -53,7 +53,9 @@ def _names(gauge: Gauge) -> tuple[str, str]:
 
 def _fabric_view(place: int, gauge: Gauge, met: set[str]) -> FabricView:
     word = tr("rounds") if gauge.in_the_round else tr("rows")
-    return FabricView(place, spoken_name(gauge.name), text_of(gauge.over), word if _names(gauge)[1] in met else "")
+    return FabricView(
+        place, spoken_name(gauge.name), named(text_of(gauge.over)), word if _names(gauge)[1] in met else ""
+    )
 
 
 def _fabric(gauge: Gauge, places: dict[str, int], met: set[str]) -> Value:

@@ -2,7 +2,7 @@
 
 The style sheet leaves the one that is not wanted away. Which words differ is the table of `read/trade_words.py`; what a
 designer has called a thing (a stitch pattern, a title, words in quotation marks) stays as it is. Headings are words of
-the text and change with it.
+the text and change with it. In another language nothing is told twice.
 """
 
 import re
@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import in_english
 from sizewright.read.pattern import Pattern, StitchBlock
 from sizewright.read.project import Studio
 from sizewright.read.source_terms import country_of_source
@@ -37,7 +38,9 @@ class WordsView:
         return cls(country, studio.terms or country, tuple(dict.fromkeys(names)))
 
     def told(self, text: str) -> Iterator[tuple[str, str]]:
-        """A text in stretches, each in the terms of the US and of the UK."""
+        """A text in stretches, each in the terms of the US and of the UK; they differ in English alone."""
+        if not in_english():
+            return iter(((text, text),))
         stretches = told_twice(text, self.country, self.names)
         return stretches if self.country is Country.US else ((us, uk) for uk, us in stretches)
 
@@ -51,6 +54,8 @@ INTERFACE = WordsView(Country.US, Country.US)  # the words of templates and of t
 
 def in_both_terms(text: str | Markup, words: WordsView = INTERFACE) -> Markup:
     """A text with what differs told twice; templates have it as the filter `terms`."""
+    if not in_english():
+        return escape(text)
     if not isinstance(text, Markup):
         return _joined(text, words, escape)
     parts = MARKUP.split(text)  # no word of the table has a sign that markup escapes
@@ -60,7 +65,7 @@ def in_both_terms(text: str | Markup, words: WordsView = INTERFACE) -> Markup:
 
 def told_stretches(text: str, words: WordsView | None) -> Iterator[tuple[str, Markup | None]]:
     """A text in stretches, each with what it is told twice as; None where it is the same in both terms."""
-    if words is None:
+    if words is None or not in_english():
         yield text, None
         return
     typed = words.country is Country.UK

@@ -84,13 +84,15 @@ class _Teller:
 
     def size(self, size: Size) -> Size:
         self.name(size.span, size.name)
-        remarks = {key: words if key in _REMARKS else self.text(words) for key, words in size.remarks.items()}
-        return replace(size, remarks=remarks)
+        for key, words in size.remarks.items():
+            self.known(None if key in _REMARKS else words)  # by its age a size is known to be a child's
+        return size
 
     def gauge(self, gauge: Gauge) -> Gauge:
         if gauge.name:
             self.name(gauge.span, gauge.name)
-        return replace(gauge, over=self.words(gauge.over), needle=self.needle(gauge.needle) if gauge.needle else None)
+        self.known(gauge.over)  # drawings look for the stitch pattern in it
+        return replace(gauge, needle=self.needle(gauge.needle) if gauge.needle else None)
 
     def needle(self, one: Needle) -> Needle:
         """A needle in other words; the sizes in them are found with a decimal comma too. "4 mm" alone has no words."""
