@@ -110,7 +110,12 @@ def speaking(spoken: Language) -> Iterator[None]:
 
 def spoken() -> Language:
     """The language that is written in."""
-    return _SPOKEN.get() or language(ENGLISH)
+    return _SPOKEN.get() or _english()
+
+
+@cache
+def _english() -> Language:
+    return language(ENGLISH)  # asked for with every number in print
 
 
 def in_english() -> bool:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from math import ceil
 from types import MappingProxyType
 
-from sizewright.base.language import spoken, tr_as, tr_many
+from sizewright.base.language import spoken, tr_many
 from sizewright.base.needle_sizes import NEEDLE_SIZES, SYSTEMS
 from sizewright.base.number_words import in_words, ordinal, times
 from sizewright.base.spoken_units import with_unit
@@ -48,7 +48,7 @@ class Series:
 
 def between_sizes() -> str:
     """What stands between the values of two sizes; where a comma begins decimals, another sign."""
-    return tr_as("between the values of two sizes", ", ")
+    return "; " if spoken().comma == "," else ", "
 
 
 def bracketed(values: Sequence[str]) -> str:
@@ -69,11 +69,17 @@ def exact_text(value: Fraction) -> str:
 
 def decimal(value: Fraction, places: int = 2) -> str:
     """A plain number: whole, or to so many places without idle zeros; a tie goes away from zero."""
+    figures = with_point(value, places)
+    return figures.replace(".", spoken().comma) if value.denominator != 1 else figures
+
+
+def with_point(value: Fraction, places: int = 2) -> str:
+    """The same with a decimal point in every language, as it is typed in a source."""
     if value.denominator == 1:
         return f"{value.numerator}".replace("-", "−")
     scaled = _parts(value, 10**places)
     whole, part = divmod(scaled, 10**places)
-    digits = f"{whole}{spoken().comma}{f'{part:0{places}}'.rstrip('0')}" if part else f"{whole}"
+    digits = f"{whole}.{part:0{places}}".rstrip("0") if part else f"{whole}"
     return f"−{digits}" if value.numerator < 0 and scaled else digits
 
 

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from sizewright.base.needle_sizes import SYSTEMS, labelled
 from sizewright.base.place import Span
-from sizewright.base.printing import decimal
+from sizewright.base.printing import with_point
 from sizewright.read.inserts import Words
 from sizewright.read.typed_numbers import exact
 
@@ -137,4 +137,4 @@ def _label(match: re.Match[str]) -> Label:
 
 def _number(text: str) -> str:
     """One spelling for each number: "10 1/2" is "10.5"; "00" is a label of its own."""
-    return text if text.startswith("0") and text.isdigit() else decimal(exact(text), 3)
+    return text if text.startswith("0") and text.isdigit() else with_point(exact(text), 3)
