@@ -21,7 +21,7 @@ msgstr[0] "{n} Reihe"
 msgstr[1] "{n} Reihen"
 
 msgctxt "of a size"
-msgid "all"
+msgid "every single one"
 msgstr "alle"
 """
 
@@ -38,19 +38,19 @@ def told() -> tuple[str, ...]:
         tr("Knit {count} stitches", count=4),
         tr_many("{n} row", "{n} rows", 1),
         tr_many("{n} row", "{n} rows", 3),
-        tr_as("of a size", "all"),
-        tr("all"),
+        tr_as("of a size", "every single one"),
+        tr("every single one"),
     )
 
 
 def test_without_a_language_it_is_english() -> None:
-    assert told() == ("Knit 4 stitches", "1 row", "3 rows", "all", "all")
+    assert told() == ("Knit 4 stitches", "1 row", "3 rows", "every single one", "every single one")
     assert spoken().code == "en"
 
 
 def test_within_it_is_the_language(german: Language) -> None:
     with speaking(german):
-        assert told() == ("4 Maschen rechts", "1 Reihe", "3 Reihen", "alle", "all")
+        assert told() == ("4 Maschen rechts", "1 Reihe", "3 Reihen", "alle", "every single one")
     assert told()[0] == "Knit 4 stitches"
 
 

@@ -164,7 +164,7 @@ def test_header_and_body_are_in_the_other_language(cowl: Pattern) -> None:
     other = in_language(cowl, "de")
     assert (other.header.title, other.header.finished[0].label) == ("Schlauchschal", "Höhe")
     assert other.header.sizes[2].remarks["note"].text == "for a tall reader"  # rules go by it; it is shown by its name
-    assert names_in(cowl, "de")["for a tall reader"] == "für Große"
+    assert other.translations[0].names["for a tall reader"] == "für Große"
     heading = next(piece for piece in other.body if isinstance(piece, Heading))
     assert (heading.text, heading.anchor) == ("Die Kante", "the-edge")
     styles = [piece.style.text if piece.style else "" for piece in other.body if isinstance(piece, Insert)]

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from sizewright.base.language import Language, spoken
+from sizewright.base.language import spoken
 from sizewright.base.place import Span
 from sizewright.draw.drawings import Drawing, StitchDrawings, piece_drawing, stitch_drawings
 from sizewright.publish.output import Output
@@ -23,11 +23,12 @@ class Drawn:
 
 def drawn(worked: Worked) -> Drawn:
     """The drawings of a pattern, made once for its page, its paper and its card in the spoken language."""
-    return _drawn(worked, spoken())
+    told = spoken()
+    return _drawn(worked, told.messages, frozenset(told.names.items()))
 
 
 @lru_cache(maxsize=128)
-def _drawn(worked: Worked, _: Language) -> Drawn:
+def _drawn(worked: Worked, *_: object) -> Drawn:
     pictured = worked.graded.pattern.header.picture is not None
     return Drawn(None if pictured else piece_drawing(worked), stitch_drawings(worked))
 

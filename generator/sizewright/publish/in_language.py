@@ -6,7 +6,6 @@ from dataclasses import replace
 from itertools import chain
 
 from sizewright.base.language import speaking, spoken
-from sizewright.grade.graded import Graded
 from sizewright.proof.proofed import Proofed
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
@@ -42,13 +41,7 @@ def _translated(sources: Sequence[Pattern], code: str) -> Mapping[str, Pattern]:
 
 def _proofed(each: Proofed, pattern: Pattern) -> Proofed:
     """A proofed pattern as it is told: the same numbers, rows and findings, with the words of its translation."""
-    return replace(each, worked=replace(each.worked, graded=_graded(each.graded, pattern)))
-
-
-def _graded(graded: Graded, pattern: Pattern) -> Graded:
-    told = {one.span: one for one in pattern.header.finished}
-    finished = tuple(replace(one, told=told.get(one.told.span, one.told)) for one in graded.finished)
-    return replace(graded, pattern=pattern, finished=finished)
+    return replace(each, worked=replace(each.worked, graded=replace(each.graded, pattern=pattern)))
 
 
 def names_in(project: Project) -> Mapping[str, str]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from urllib.parse import quote, urlsplit
 
-from sizewright.base.language import ENGLISH, later, tr
+from sizewright.base.language import ENGLISH, later, named, tr
 from sizewright.base.printing import exact_text
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Measured, Values
@@ -102,7 +102,7 @@ def _exact(values: Values) -> Mapping[str, str | list[str]]:
 def _measured(measured: Measured) -> Mapping[str, str | list[str] | None]:
     ease = None if measured.ease is None else [exact_text(value) for value in measured.ease]
     body = measured.body.name if measured.body else None
-    return {"label": measured.label, **_exact(measured.finished), "body": body, "ease": ease}
+    return {"label": named(measured.label), **_exact(measured.finished), "body": body, "ease": ease}
 
 
 @dataclass(frozen=True, slots=True)
