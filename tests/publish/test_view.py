@@ -13,7 +13,7 @@ from sizewright.proof.proofed import Proofed
 from sizewright.publish.links import Links
 from sizewright.publish.view import Body, PatternView
 from sizewright.publish.view_body import body_view
-from sizewright.publish.view_numbers import graded_html, insert_html, typed_html
+from sizewright.publish.view_numbers import as_text, graded_html, insert_html, typed_html
 from sizewright.read.pattern import TypedList
 from sizewright.read.project import Project
 
@@ -73,6 +73,17 @@ def test_a_list_typed_by_hand_keeps_its_kind_of_fractions_and_has_a_dash_for_no_
     assert visible(typed_html(halves, range(3))) == "7½ (8, –)"
     assert visible(typed_html(halves, range(3)), 2) == "–"
     assert visible(typed_html(TypedList(span, "7.5 (8, –)", halves.values), (0, 1))) == "7.5 (8)"
+
+
+def test_on_paper_a_number_is_text_alone() -> None:
+    """It is broken between the sizes, never within one; what stands around it and is no number stays."""
+    number = graded_html(("1 1/2", "2", "–"), (0, 1, 70))
+    page = f'<p><span class="metric">{number}</span><span class="zp">All</span> <b class="z z1">x &lt; y</b></p>'
+    text = (
+        '<p><span class="metric"><span class="graded">1\u00a01/2 (2, –)</span></span>'
+        '<span class="zp">All</span> <b class="z z1">x &lt; y</b></p>'
+    )
+    assert as_text(page) == as_text(text) == text
 
 
 def test_more_sizes_than_are_prepared_have_classes_too() -> None:

@@ -8,6 +8,7 @@ from sizewright.publish.editions import Edition, editions
 from sizewright.publish.paper_page import PaperPages
 from sizewright.publish.print_job import Job, Press, pictures_on
 from sizewright.publish.theme import Theme
+from sizewright.publish.view_numbers import as_text
 from sizewright.publish.within import ALONE, Within
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
@@ -44,7 +45,7 @@ class Printer:
     def job(self, pattern: Pattern, edition: Edition, pages: PaperPages) -> Job:
         """The job of one edition."""
         header = pattern.header
-        html = pages.page(edition)
+        html = as_text(pages.page(edition))
         return Job(
             targets=edition.targets,
             html=html,

@@ -4,6 +4,7 @@ The style sheet hides the values of the sizes that were not chosen, and the punc
 each unit system has an element of its own where both are given, and so has what stands between the two.
 """
 
+import re
 from collections.abc import Sequence
 
 from markupsafe import Markup, escape
@@ -19,6 +20,9 @@ _NEXT = '</span><span class="zp">{}</span>'
 _LAST = '</span><span class="zp">)</span></span>'
 _OPEN = tuple(f'<span class="z z{place}">' for place in range(64))
 _BETWEEN = '<span class="between"> / </span>'
+_GRADED = re.compile(r'(?<=<span class="graded">)(?:<span class="z(?:p| z\d+)">[^<]*</span>)+')
+_OF_SIZE = re.compile(r'<span class="z z\d+">([^<]*)</span>')
+_TAG = re.compile(r"<[^>]*>")
 _NONE = "–"  # a size that has no value in a list typed by hand
 
 
@@ -38,6 +42,18 @@ def graded_html(values: Sequence[str], places: Sequence[int], only: int | None =
         return escape(values[places.index(only)])
     opened = [f"{_open(place)}{escape(value)}" for place, value in zip(places, values, strict=True)]
     return f'<span class="graded">{opened[0]}{_FIRST}{_NEXT.format(between_sizes()).join(opened[1:])}{_LAST}'
+
+
+def as_text(page: str) -> str:
+    """A page that hides nothing: numbers for all sizes as text alone, which is broken between the sizes only.
+
+    On paper an element a size is half of the page to the renderer, and a tag each in the PDF.
+    """
+    return _GRADED.sub(lambda number: _TAG.sub("", _OF_SIZE.sub(_unbroken, number[0])), page)
+
+
+def _unbroken(value: re.Match[str]) -> str:
+    return value[1].replace(" ", _HARD_SPACE)
 
 
 def insert_html(
