@@ -12,6 +12,7 @@ from sizewright.read.pattern import Heading, Image, Insert, Markup, NoteOpen, Pa
 from sizewright.read.translating.beside import judged_beside, own_texts, read_translation
 from sizewright.read.translating.pairs import PairFile, commented, read_pairs
 from sizewright.read.translating.refreshed import refreshed
+from sizewright.read.translating.rules import STALE_TRANSLATION
 from sizewright.read.translating.texts import texts_of
 from sizewright.read.translating.told import in_language
 
@@ -199,8 +200,20 @@ def test_a_line_in_words_of_its_own_keeps_its_numbers(cowl: Pattern) -> None:
     assert edge is typed[1]
 
 
+def test_a_line_that_can_be_printed_is_not_asked_for_and_may_be_told(cowl: Pattern) -> None:
+    cast_on = "Cast on 80 (88, 96) sts. Join to work in the round."
+    assert [text.asked for text in texts_of(cowl) if text.words == cast_on] == [False]
+    pair = f"<!-- {cast_on} -->\n80 (88, 96) M anschlagen und schließen."
+    own, findings = read_translation(Lines("cowl.de.md", f"{GERMAN}\n{pair}\n"), "en", "de")
+    assert findings == ()
+    assert STALE_TRANSLATION not in [one.rule for one in judged_beside(cowl, own)]
+    lines = in_language(replace(cowl, translations=(own,)), "de").translations[0].lines_told
+    assert any(line[-1] == " M anschlagen und schließen." for line in lines.values())
+    assert pair in again(cowl, f"{GERMAN}\n{pair}\n")
+
+
 def test_what_is_asked_for_is_said_in_the_order_of_the_source(cowl: Pattern) -> None:
-    words = [text.words.split("\n")[0] for text in texts_of(cowl)]
+    words = [text.words.split("\n")[0] for text in texts_of(cowl) if text.asked]
     assert words == [
         *("Cowl", "S", "M", "Largest of all", "for a tall reader", "stockinette", "3.5 mm circular needle"),
         *("A", "B", "moss", "a wool", "wool", "oatmeal", "Depth", "## The edge"),
@@ -238,7 +251,7 @@ def test_a_file_is_written_filled_and_refreshed_without_a_change(sources: tuple[
         empty = again(pattern, "")
         pairs = read_pairs(Lines("x.de.md", empty))
         assert pairs.findings == ()
-        assert [pair.key for pair in pairs.pairs] == [text.key for text in texts_of(pattern)]
+        assert [pair.key for pair in pairs.pairs] == [text.key for text in texts_of(pattern) if text.asked]
         assert again(pattern, empty) == empty
         filled = as_it_is(pattern)
         assert again(pattern, filled) == filled

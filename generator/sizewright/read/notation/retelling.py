@@ -6,6 +6,7 @@ changes no count has no tree; it is told where it is a usual one.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import fields, is_dataclass, replace
+from itertools import groupby
 
 from sizewright.base.language import speaking
 from sizewright.read.inserts import LinePiece, Told, Words, joined
@@ -87,16 +88,19 @@ class Retelling:
 
 
 def whole_lines(lines: Sequence[InstructionLine]) -> Iterator[InstructionLine]:
-    """Each line with those that go on with it as one."""
-    for paragraph in paragraphs(lines):
-        first, *more = paragraph
-        for line in more:
-            behind = len(first.pieces) + 1
-            moved = (Clause(one.number, one.first + behind, one.end + behind) for one in line.clauses)
-            pieces = (*first.pieces, " ", *line.pieces)
-            declared = first.declared or line.declared
-            first = InstructionLine(first.span, pieces, declared, (*first.clauses, *moved))
-        yield first
+    """Each line with those that go on with it as one; a line that declares what it comes to stands by itself."""
+    for _, together in groupby(lines, lambda line: bool(line.declared)):
+        yield from map(_whole, paragraphs(tuple(together)))
+
+
+def _whole(paragraph: Sequence[InstructionLine]) -> InstructionLine:
+    first, *more = paragraph
+    for line in more:
+        behind = len(first.pieces) + 1
+        moved = (Clause(one.number, one.first + behind, one.end + behind) for one in line.clauses)
+        pieces = (*first.pieces, " ", *line.pieces)
+        first = replace(first, pieces=pieces, clauses=(*first.clauses, *moved))
+    return first
 
 
 def _usual(sentence: Sentence) -> Told:

@@ -17,7 +17,7 @@ _QUOTED = 3  # missing translations that are told word for word
 def judged(source: str, texts: Sequence[Text], own: Sequence[Text], translation: Translation) -> Iterator[Finding]:
     """What is wrong with a translation; `own` are those of the `texts` of a source that its file is asked for."""
     by_key = {text.key: text for text in texts}
-    missing = tuple(text for text in own if text.key not in translation.told)
+    missing = tuple(text for text in own if text.asked and text.key not in translation.told)
     if missing:
         yield _missing(source, translation, missing)
     for pair in translation.pairs:

@@ -1,27 +1,30 @@
-"""In: the instructions of a pattern. Out: the lines that must be translated by hand, and such a line told.
+"""In: the instructions of a pattern. Out: the lines that can be translated by hand, and such a line told.
 
-What can be printed from its tree is printed in every language, and so is what a plan writes. A line of which the tree
-keeps the designer's own words is told in another language by the pair of its words.
+What can be printed from its tree is printed in every language, and so are usual sentences and what a plan writes. A
+line that holds the designer's own words is told in another language by the pair of its words. A pair may tell any other
+line too, in better words than those it is printed with; but none is asked for.
 """
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import groupby
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Insert, LinePiece, Told, TypedList, Words, joined, typed_piece
-from sizewright.read.notation.direction_tree import Declared, Direction, RepeatRows, Row, Spaced, Unread
-from sizewright.read.notation.words import paragraphs
+from sizewright.read.notation.retelling import Retelling, whole_lines
 from sizewright.read.pattern import InstructionLine, Pattern, StitchBlock, WorkBlock
 
 
 @dataclass(frozen=True, slots=True)
 class HandLine:
-    """A line with those that go on with it: where it begins, and its pieces; what it declares is not printed."""
+    """A line with those that go on with it: where it begins, and its pieces; what it declares is not printed.
+
+    It is `asked` for where it cannot be printed in another language.
+    """
 
     span: Span
     pieces: tuple[LinePiece, ...]
+    asked: bool
 
     @property
     def typed(self) -> str:
@@ -30,36 +33,16 @@ class HandLine:
 
 
 def hand_lines(pattern: Pattern) -> Iterator[HandLine]:
-    """The lines that only a translator can tell, in reading order."""
-    for piece in pattern.body:
-        if isinstance(piece, WorkBlock | StitchBlock):
-            for _, together in groupby(piece.lines, lambda line: bool(line.declared)):
-                for paragraph in paragraphs(tuple(together)):
-                    if not _printable(paragraph, piece.directions):
-                        yield _hand_line(paragraph)
+    """The lines that a translator can tell, in reading order."""
+    blocks = [piece for piece in pattern.body if isinstance(piece, WorkBlock | StitchBlock)]
+    retelling = Retelling.of(pattern)
+    for line in (line for block in blocks for line in whole_lines(block.lines)):
+        if not _of_a_plan(line):
+            yield HandLine(line.span, joined(line.pieces), asked=not retelling.can_tell(line))
 
 
-def _hand_line(paragraph: tuple[InstructionLine, ...]) -> HandLine:
-    spaced = [piece for line in paragraph for piece in (" ", *line.pieces)]
-    return HandLine(paragraph[0].span, joined(spaced[1:]))
-
-
-def _printable(paragraph: tuple[InstructionLine, ...], read: tuple[Direction, ...]) -> bool:
-    """Whether all that a line says is in the trees of its directions, or a plan says it."""
-    if any(isinstance(piece, Words) for line in paragraph for piece in line.pieces):
-        return True
-    first, last = paragraph[0].span.line, paragraph[-1].span.end_line
-    own = [one for one in read if first <= one.span.line <= last]
-    return bool(own) and not any(map(_keeps_words, own))
-
-
-def _keeps_words(direction: Direction) -> bool:
-    match direction:
-        case Declared() | Unread():
-            return True
-        case RepeatRows() | Row() | Spaced():
-            return False
-    return bool(getattr(direction, "words", ()))
+def _of_a_plan(line: InstructionLine) -> bool:
+    return any(isinstance(piece, Words) for piece in line.pieces)
 
 
 def told_line(line: HandLine, translation: str) -> Told:

@@ -25,11 +25,11 @@ class Refreshed:
 
 
 def refreshed(texts: Iterable[Text], known: Collection[str], file: PairFile) -> Refreshed:
-    """The file with a pair for each of `texts`; `known` are the keys of all words of the source."""
-    asked = tuple(texts)
-    wanted = {text.key for text in asked}
+    """The file with a pair for each of `texts` that is asked for or told; `known` are the keys of all words."""
     told = [pair for pair in file.pairs if pair.translation or pair.remarks]
     by_key = {key: tuple(found) for key, found in groupby(sorted(told, key=_key), _key)}
+    asked = tuple(text for text in texts if text.asked or text.key in by_key)
+    wanted = {text.key for text in asked}
     others = [pair for pair in told if pair.key not in wanted]
     stale = [pair for pair in others if pair.key not in known]
     parts = [part for text in asked for part in _written(text.words, by_key.get(text.key, ()))]

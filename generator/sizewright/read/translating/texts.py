@@ -14,11 +14,15 @@ from sizewright.read.translating.passages import Passage, passages
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """Words of a source, as typed, and where they stand. `passage` is set where they are Markdown of its body."""
+    """Words of a source, as typed, and where they stand. `passage` is set where they are Markdown of its body.
+
+    What is not `asked` for is told in another language without a translation, and by one where there is one.
+    """
 
     span: Span
     words: str
     passage: Passage | None = None
+    asked: bool = True
 
     @property
     def key(self) -> str:
@@ -32,14 +36,14 @@ def texts_of(pattern: Pattern) -> tuple[Text, ...]:
     passages = (Text(passage.span, passage.text, passage) for passage in passages_of(pattern))
     body = sorted((*passages, *_in_body(pattern)), key=lambda text: (text.span.line, text.span.column))
     for text in (*_header(pattern), *body):
-        if _said(text.words):
-            found.setdefault(text.key, text)
+        if _said(text.words) and (text.key not in found or (text.asked and not found[text.key].asked)):
+            found[text.key] = text
     return tuple(found.values())
 
 
 def texts_apart(pattern: Pattern) -> Iterator[Text]:
-    """Those that are no passages of its body."""
-    yield from (text for text in (*_header(pattern), *_in_body(pattern)) if _said(text.words))
+    """Those that are no passages of its body, and that are asked for."""
+    yield from (text for text in (*_header(pattern), *_in_body(pattern)) if text.asked and _said(text.words))
 
 
 def collected(told: Callable[[Tell], object]) -> tuple[Text, ...]:
@@ -65,7 +69,7 @@ def _header(pattern: Pattern) -> Iterator[Text]:
 
 def _in_body(pattern: Pattern) -> Iterator[Text]:
     for line in hand_lines(pattern):
-        yield Text(line.span, line.typed)
+        yield Text(line.span, line.typed, asked=line.asked)
     for piece in pattern.body:
         match piece:
             case NoteOpen(span=span, title=title):
