@@ -33,7 +33,7 @@ NAMES = {"second"}  # of a yarn, which is a key of the sample
 IN_ENGLISH = ("method.html", "rules.html")
 
 # Where words that are no messages yet stand: a pattern for the elements around them, and their classes.
-NOT_YET = (r"dl\.terms\b|\.meaning\b|p\.fact\b", r"b\.label$|ol li b$", r"span\.uk$")
+NOT_YET = (r"dl\.terms\b|\.meaning\b|p\.fact\b", r"span\.uk$")
 
 
 class Brackets(Translations):
