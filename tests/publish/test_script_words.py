@@ -11,6 +11,7 @@ import pytest
 from sizewright.base.language import Language, language, speaking
 from sizewright.base.script_messages import script_messages
 from sizewright.publish.joined import joined
+from sizewright.publish.script_words import spoken_script
 
 OWN = """"use strict";
 const parts = { name: "<b>" };
@@ -81,6 +82,19 @@ def test_another_language_is_told_to_each_script(files: dict[str, bytes], polish
         _, (script,) = joined(linked("tr", "own"), "", files)
     assert run(script.content) == POLISH
     assert "elsewhere" not in script.content.decode()
+
+
+def test_what_is_in_plain_quotation_marks_is_put_in_place(polish: Language) -> None:
+    """A page is lighter by the English of each message; one that cannot be put in place is told before."""
+    with speaking(polish):
+        script = spoken_script(OWN + "said.push(tr('Said elsewhere'));")
+    assert 'tr("Pokaż {name}", parts)' in script
+    assert '"Odpocznij, potem {what}."' in script
+    assert "Show size" not in script
+    assert (
+        '{"{n} row":["{n} rząd","{n} rzędy","{n} rzędów"],"Said elsewhere":"Powiedziane gdzie indziej","":n=>+('
+        in script
+    )
 
 
 def test_scripts_that_are_not_joined_have_a_file_of_words_before_them(

@@ -1,6 +1,6 @@
 """In: a page and the theme's files. Out: the page with its style sheets as one file and its scripts as another.
 
-Where another language than English is spoken each script has its messages before it.
+Where another language than English is spoken the messages of scripts are put into it.
 Many small files are slower to fetch than one and press together worse: the scripts of a pattern's page by a third.
 What is for those who read the theme, comments and indentation, stays in the theme.
 """
@@ -11,7 +11,7 @@ from pathlib import PurePosixPath
 
 from sizewright.publish.manifest import digest
 from sizewright.publish.output import Output
-from sizewright.publish.script_words import script_words
+from sizewright.publish.script_words import script_words, spoken_script
 
 _NAME = r"(theme/[\w./-]+)"
 # A string or an address of a style sheet, which is kept, or a comment.
@@ -85,9 +85,8 @@ def _scripts(texts: list[str]) -> str:
 
 
 def _script(text: str) -> str:
-    part = _lines(text, "//") if _plain(text) else text
-    run = f"try{{(()=>{{{part}\n}})()}}catch(error){{reportError(error)}}"
-    return "\n".join(filter(None, (script_words(text), run)))
+    part = spoken_script(_lines(text, "//") if _plain(text) else text)
+    return f"try{{(()=>{{{part}\n}})()}}catch(error){{reportError(error)}}"
 
 
 def _plain(script: str) -> bool:
