@@ -23,11 +23,12 @@ Key = tuple[str, str, int]
 
 @dataclass(frozen=True, slots=True)
 class Before:
-    """A number by size in the base and here, None where there is none."""
+    """A number by size in the base and here, None where there is none; `piece` is that of a count of a direction."""
 
     name: str
     before: tuple[Fraction | None, ...]
     after: tuple[Fraction | None, ...]
+    piece: str = ""
 
     @property
     def moved(self) -> tuple[Fraction, ...]:
@@ -163,8 +164,8 @@ def _effect(base: Worked, here: Worked) -> Effect:
     masses = tuple(_yarns(base, here, lambda amount: amount.mass))
     known = {one.name for one in masses}
     return Effect(
-        Before("rows", *(_rows(one, sizes) for one in (base, here))),
-        Before("stitches", *(_stitches(one, sizes) for one in (base, here))),
+        Before("rows", _rows(base, sizes), _rows(here, sizes)),
+        Before("stitches", _stitches(base, sizes), _stitches(here, sizes)),
         masses,
         tuple(one for one in _yarns(base, here, lambda amount: amount.length) if one.name not in known),
         tuple(_counts(base, here)),
@@ -196,7 +197,7 @@ def _counts(base: Worked, here: Worked) -> Iterator[Before]:
         other = there.get(key)
         if other is not None and other.after != entry.after:
             before, after = (tuple(None if one is None else Fraction(one) for one in e.after) for e in (other, entry))
-            yield Before(f"{entry.label} ({entry.piece})", before, after)
+            yield Before(entry.label, before, after, entry.piece)
 
 
 def _keyed(entries: Sequence[Entry]) -> Iterator[tuple[Key, Entry]]:

@@ -8,6 +8,7 @@ from markupsafe import Markup, escape
 
 from sizewright.base.language import later, later_as, named, tr, tr_as
 from sizewright.base.place import Span
+from sizewright.publish.departed_names import spoken_words
 from sizewright.read.departure import Called, DepartureClose, DepartureOpen, Part, Verb
 from sizewright.read.formula import Formula, names_in
 from sizewright.read.pattern import Insert, InstructionLine, Pattern, Piece, StitchBlock, WorkBlock
@@ -36,6 +37,8 @@ _KINDS = MappingProxyType(
         Part.TEXT: later("Paragraph {name}"),
     }
 )
+# What is said where its own words are in another language.
+_UNNAMED = MappingProxyType({Part.ROW: later("A row"), Part.TEXT: later("A paragraph")})
 # The keys of a header that a departure may be about, where readers see them.
 _KEYS = frozenset(
     (
@@ -72,8 +75,11 @@ def called(one: Called) -> str:
     shown = one.name.partition("{")[0].strip()
     name = one.name.replace("_", " ") if one.part is Part.QUANTITY else shown
     cut = "…" if one.part is Part.TEXT or shown != one.name else ""
-    quoted = named(name) if one.part is Part.SECTION else tr("“{words}”", words=named(name) + cut)
-    what = tr(_KINDS[one.part], name=quoted)
+    if one.part in _UNNAMED and not spoken_words(name):
+        what = tr(_UNNAMED[one.part])
+    else:
+        quoted = named(name) if one.part is Part.SECTION else tr("“{words}”", words=named(name) + cut)
+        what = tr(_KINDS[one.part], name=quoted)
     if one.under:
         what = tr("{what} under {heading}", what=what, heading=named(one.under))
     return f"{what}: {done}"

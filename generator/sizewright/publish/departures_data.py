@@ -60,7 +60,7 @@ def _effect(effect: Effect) -> Mapping[str, Value]:
 
 
 def _named(one: Before) -> Mapping[str, Value]:
-    return {"name": one.name, **_pair(one)}
+    return {"name": f"{one.name} ({one.piece})" if one.piece else one.name, **_pair(one)}
 
 
 def _pair(one: Before) -> Mapping[str, Value]:

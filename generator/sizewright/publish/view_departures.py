@@ -11,15 +11,17 @@ from sizewright.base.printing import bought, decimal
 from sizewright.base.units import LENGTH, MASS, Dimension
 from sizewright.grade.graded import Values
 from sizewright.proof.departed import Before, Comparison, Departed, Effect, Quantity, compared
+from sizewright.publish.departed_names import spoken_label, spoken_quantity
 from sizewright.publish.departure_marks import Marks, anchor_of, called, marked, sentence, told_at
 from sizewright.publish.links import Links
 from sizewright.publish.message_html import message_html
-from sizewright.publish.usual_names import as_words, name_within, spoken_name
+from sizewright.publish.usual_names import as_words, spoken_name
 from sizewright.publish.view_departed import DeparturesView, DepartureView
 from sizewright.publish.view_numbers import cell_html, graded_html, insert_html
 from sizewright.publish.view_sizes import one_size
 from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
 from sizewright.read.departure import Verb
+from sizewright.read.pattern import Finished
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 
@@ -36,7 +38,7 @@ def departures_view(
         return None
     base, told = found.adapts.base, found.adapts.based_on
     known = any(pattern.name == base.name for pattern in project.patterns)
-    marks = marked(worked.graded.pattern)
+    marks, finished = marked(worked.graded.pattern), [one.told for one in worked.graded.finished]
     return DeparturesView(
         named(base.header.title),
         base.header.designer.text if base.header.designer else "",
@@ -44,12 +46,12 @@ def departures_view(
         named(told.permission.text) if told.permission else "",
         named(told.credit.text) if told.credit else "",
         base.header.licence.text if base.header.licence else "",
-        tuple(_view(one, marks, metric_first=metric_first) for one in found.departed),
+        tuple(_view(one, marks, finished, metric_first=metric_first) for one in found.departed),
         _totals(found, choices, metric_first=metric_first),
     )
 
 
-def _view(one: Departed, marks: Marks, *, metric_first: bool) -> DepartureView:
+def _view(one: Departed, marks: Marks, finished: Sequence[Finished], *, metric_first: bool) -> DepartureView:
     number = one.departure.number
     section = marks.sections.get(number, "")
     met = number in marks.opened or any(number in found for found in (*marks.lines.values(), *marks.inserts.values()))
@@ -61,7 +63,7 @@ def _view(one: Departed, marks: Marks, *, metric_first: bool) -> DepartureView:
         anchor_of(number) if met or section else "",
         section,
         _where(one),
-        (*_own(one), *_changes(one.alone, metric_first=metric_first))
+        (*_own(one), *_changes(one.alone, finished, metric_first=metric_first))
         if one.alone
         else (*_own(one), escape(tr(_TOGETHER))),
     )
@@ -74,13 +76,13 @@ def _where(one: Departed) -> Markup:
     rows = graded_html([str(row) for row in one.rows], range(len(one.rows)))
     word = one.first.label.split()[0].casefold()
     in_rounds = word.startswith(("rnd", "round")) or "rnd" in one.first.label.casefold()
-    message = (
-        tr("From round {rows} of {piece} on: {label}.") if in_rounds else tr("From row {rows} of {piece} on: {label}.")
-    )
-    return message_html(message, rows=Markup(rows), piece=named(one.first.piece), label=named(one.first.label))  # noqa: S704
+    begun = tr("From round {rows} of {piece} on") if in_rounds else tr("From row {rows} of {piece} on")
+    label = spoken_label(one.first.label)
+    place = message_html(begun, rows=Markup(rows), piece=named(one.first.piece))  # noqa: S704 (markup of that module)
+    return Markup("{}: {}.").format(place, label) if label else Markup("{}.").format(place)
 
 
-def _changes(effect: Effect, *, metric_first: bool) -> Iterator[Markup]:
+def _changes(effect: Effect, finished: Sequence[Finished], *, metric_first: bool) -> Iterator[Markup]:
     """What an effect comes to, in words with numbers by size."""
     if effect.idle:
         yield escape(tr(_NOTHING))
@@ -97,7 +99,7 @@ def _changes(effect: Effect, *, metric_first: bool) -> Iterator[Markup]:
     for one in effect.counts:
         yield _from_to(one)
     for quantity in effect.quantities:
-        yield _valued(quantity, metric_first=metric_first)
+        yield _valued(quantity, finished, metric_first=metric_first)
 
 
 def _own(one: Departed) -> Iterator[Markup]:
@@ -108,10 +110,9 @@ def _own(one: Departed) -> Iterator[Markup]:
         yield message_html(message, after=after, before=before)
 
 
-def _valued(quantity: Quantity, *, metric_first: bool) -> Markup:
+def _valued(quantity: Quantity, finished: Sequence[Finished], *, metric_first: bool) -> Markup:
     """ "To crown: 13 (14) cm, was 11 (12) cm"."""
-    name, found = name_within(quantity.values.name), []
-    name = name[:1].upper() + name[1:]
+    name, found = spoken_quantity(quantity.values.name, finished), []
     for values in (quantity.values.after, quantity.values.before):
         known = tuple(value for value in values if value is not None)
         shown = Values(quantity.dimension, known, known)
@@ -152,7 +153,9 @@ def _signed(value: Fraction, places: int) -> str:
 def _from_to(one: Before) -> Markup:
     """ "Rnd 1 (Crown): 64 (72) sts, was 60 (72)"."""
     after, before = (_by_size(values) for values in (one.after, one.before))
-    return message_html(tr("{name}: {after} sts, was {before}"), name=one.name, after=after, before=before)
+    piece = named(one.piece)
+    name = f"{spoken_label(one.name)} ({piece})" if spoken_label(one.name) else piece
+    return message_html(tr("{name}: {after} sts, was {before}"), name=name, after=after, before=before)
 
 
 def _totals(found: Comparison, choices: Sequence[SizeChoice], *, metric_first: bool) -> SizeTable:
