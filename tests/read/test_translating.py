@@ -10,13 +10,13 @@ from sizewright.base.place import Lines
 from sizewright.read.folder import read_project, read_text
 from sizewright.read.pattern import Heading, Image, Insert, Markup, NoteOpen, Pattern, Piece
 from sizewright.read.translating.beside import judged_beside, own_texts, read_translation
-from sizewright.read.translating.pairs import PairFile, commented, read_pairs
+from sizewright.read.translating.pairs import commented, read_pairs
 from sizewright.read.translating.refreshed import refreshed
 from sizewright.read.translating.rules import STALE_TRANSLATION
 from sizewright.read.translating.texts import texts_of
 from sizewright.read.translating.told import in_language
 
-NO_PAIRS = PairFile((), (), ())
+QUANTITY = "<!-- finished height -->\nfertige Höhe\n"
 
 
 @pytest.fixture(scope="module")
@@ -228,14 +228,28 @@ def test_an_adaptation_is_asked_only_for_what_its_base_does_not_say(sources: tup
     own = {text.words for text in own_texts(hat, texts_of(hat), based_told=True)}
     assert "in class we measure instead" in own
     assert not own & {text.words for text in texts_of(hat.adapts.base)}
-    base, _ = read_translation(Lines("b.de.md", "<!-- ## Brim -->\n## Bündchen\n"), "en", "de")
+    in_base = """<!-- ## Brim -->
+## Bündchen
+
+<!-- The brim is {brim} deep and is worn flat.
+For a brim to turn up, work the ribbing twice as deep before you go on, and
+measure the rest from the fold. -->
+Das Bündchen ist {brim} hoch und wird flach getragen."""
+    base, _ = read_translation(Lines("b.de.md", in_base), "en", "de")
     translation, _ = read_translation(
-        Lines("a.de.md", "<!-- in class we measure instead -->\nwir messen\n"), "en", "de", base
+        Lines("a.de.md", f"{commented('in class we measure instead')}\nwir messen\n\n{QUANTITY}"), "en", "de", base
     )
     other = in_language(replace(hat, translations=(translation,)), "de")
     assert "Bündchen" in [piece.text for piece in other.body if isinstance(piece, Heading)]
     assert other.adapts is not None
     assert "wir messen" in [one.called.because.text for one in other.adapts.departures]
+    names = other.translations[0].names  # what the places of departures are called, and the headings over them
+    assert (names["finished height"], names["The brim is"], names["Brim"]) == (
+        "fertige Höhe",
+        "Das Bündchen ist",
+        "Bündchen",
+    )
+    assert names["Rep Rnd 1 until piece measures"].startswith("1. Rd wdh")
 
 
 # -------------------------------------------------------------------------------------------------- the file refreshed

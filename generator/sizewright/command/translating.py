@@ -54,25 +54,26 @@ def _place(path: Path) -> tuple[Path | None, Path | None]:
         raise Stopped(f"{path} is a translation itself: give the source beside it.")
     resolved = path.resolve()
     if resolved.parent.name == "content" and resolved.suffix == ".yaml":
-        return path.parent / "..", resolved
+        return path.parent / "..", path
     inside = resolved.parent.name in KINDS and resolved.parent.parent.name == "content"
-    return (path.parent / ".." / ".." if inside else None), resolved
+    return (path.parent / ".." / ".." if inside else None), path
 
 
 def _files(project: Project, into: str, alone: Path | None) -> Iterator[TranslationFile]:
-    patterns = (*project.patterns, *project.pages, *project.techniques)
-    for pattern in patterns:
-        path = alone if alone is not None and not project.whole else project.folder / pattern.typed.source
-        if alone is None or path.resolve() == alone:
-            yield _file(path, pattern, into, together=alone is None)
+    for pattern in (*project.patterns, *project.pages, *project.techniques):
+        path = project.folder / pattern.typed.source
+        if alone is None:
+            yield _file(path, pattern, into, together=True)
+        elif not project.whole or path.resolve() == alone.resolve():
+            yield _file(alone, pattern, into, together=False)
 
 
 def _shared(project: Project, into: str, alone: Path | None) -> Iterator[TranslationFile]:
     """What the studio says in files of its own, where it says anything."""
     for name, texts in shared_texts(project.studio, project.terms):
         path = project.folder / "content" / f"{name}.yaml"
-        if texts and (alone is None or path.resolve() == alone):
-            yield _refreshed(_beside(path, name, into), texts, texts)
+        if texts and (alone is None or path.resolve() == alone.resolve()):
+            yield _refreshed(_beside(alone or path, name, into), texts, texts)
 
 
 def _file(path: Path, pattern: Pattern, into: str, *, together: bool) -> TranslationFile:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from sizewright.base.place import Span
 from sizewright.read.markdown import tokens_of
 from sizewright.read.pattern import NoteOpen, Pattern, SchematicBlock, StitchBlock
+from sizewright.read.translating.departures import quantity_words
 from sizewright.read.translating.header import Tell, told_header
 from sizewright.read.translating.lines import hand_lines
 from sizewright.read.translating.pairs import key_of
@@ -81,8 +82,9 @@ def _in_body(pattern: Pattern) -> Iterator[Text]:
                     yield Text(one.name.span, one.name.name)
             case _:
                 pass
-    for departure in pattern.adapts.departures if pattern.adapts else ():
-        yield Text(departure.called.because.span, departure.called.because.text)
+    for called in (one.called for one in pattern.adapts.departures) if pattern.adapts else ():
+        yield Text(called.because.span, called.because.text)
+        yield Text(called.span, quantity_words(called))
 
 
 def passages_of(pattern: Pattern) -> tuple[Passage, ...]:

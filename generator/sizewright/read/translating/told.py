@@ -12,6 +12,7 @@ from sizewright.read.inserts import Told
 from sizewright.read.pattern import Adaptation, Heading, Pattern, Piece
 from sizewright.read.project import Project
 from sizewright.read.translating.body import told_body
+from sizewright.read.translating.departures import places_told
 from sizewright.read.translating.header import told_called, told_header
 from sizewright.read.translating.lines import hand_lines, told_line
 from sizewright.read.translating.shared import told_studio, told_terms
@@ -56,7 +57,8 @@ def _adaptation(adapts: Adaptation, translation: Translation) -> Adaptation:
 def _names(pattern: Pattern, translation: Translation) -> dict[str, str]:
     """The texts that are no passages, those of its base as well."""
     of_base = texts_apart(pattern.adapts.base) if pattern.adapts else ()
-    return {text.words: translation.tell(text.span, text.words) for text in (*of_base, *texts_apart(pattern))}
+    found = {text.words: translation.tell(text.span, text.words) for text in (*of_base, *texts_apart(pattern))}
+    return (places_told(pattern.adapts, translation) if pattern.adapts else {}) | found
 
 
 def _headings(before: Iterable[Piece], behind: Iterable[Piece]) -> dict[str, str]:
