@@ -119,7 +119,7 @@ def test_numbers_and_letters_stand_the_right_way_round() -> None:
 def test_a_row_is_told_under_its_own_number_and_side() -> None:
     lace = "Rows 1 and 3 (RS): *Yo, k2tog; rep from * to end.\nAll WS rows: Purl."
     drawn = charted(f"{lace}\nRow 5: As Row 1.".replace("All WS", "Row 2 and all WS"), 2)
-    assert ["".join(map(str, row_words(row))) for row in drawn.rows] == [
+    assert ["".join(map(str, row_words(row).whole)) for row in drawn.rows] == [
         "Row 1 (RS): *Yo, k2tog; rep from * to end.",
         "Row 2 (WS): Purl.",
         "Row 3 (RS): *Yo, k2tog; rep from * to end.",

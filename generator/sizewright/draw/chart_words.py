@@ -5,10 +5,10 @@ from dataclasses import replace
 
 from sizewright.base.language import later, tr
 from sizewright.draw.chart import Chart, ChartRow
-from sizewright.read.inserts import Told
 from sizewright.read.notation.direction_tree import Numbers
 from sizewright.read.notation.kinds import Side
-from sizewright.read.notation.printed import printed_row
+from sizewright.read.notation.phrasing import told_or_english
+from sizewright.read.notation.printed_rows import Line, row_line
 
 _WAYS = {False: later("right to left"), True: later("left to right")}
 _EVERY = {True: later("Read every round from {way}."), False: later("Read every row from {way}.")}  # in the round?
@@ -38,11 +38,10 @@ def chart_notes(chart: Chart) -> Iterator[str]:
         yield f"{multiple.format(multiple=chart.multiple, plus=chart.plus)}; {framed}"
 
 
-def row_words(row: ChartRow) -> Told:
+def row_words(row: ChartRow) -> Line:
     """The row as it is written, under its own number and with its side: "Row 4 (WS): K3, purl to last 3 sts, k3."."""
     side = None if row.in_the_round else Side.WRONG if row.wrong_side else Side.RIGHT
-    return printed_row(
-        replace(
-            row.written, numbers=Numbers((row.number,)), side=side, in_the_round=row.in_the_round, like=None, heading=""
-        )
+    own = replace(
+        row.written, numbers=Numbers((row.number,)), side=side, in_the_round=row.in_the_round, like=None, heading=""
     )
+    return told_or_english(lambda: row_line(own))

@@ -14,8 +14,8 @@ from sizewright.draw.cloth_svg import Extent, cloth_svg
 from sizewright.draw.cloth_words import textures
 from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
-from sizewright.read.inserts import Told
 from sizewright.read.notation.direction_tree import Row
+from sizewright.read.notation.printed_rows import Line
 from sizewright.read.pattern import Gauge, StitchBlock
 from sizewright.work.blocks import block_rows
 from sizewright.work.cloth import TALLEST, WIDEST, Cloth, pattern_cloth, piece_cloth
@@ -45,13 +45,13 @@ class Drawing:
 
 @dataclass(frozen=True, slots=True)
 class DrawnRow:
-    """A row of a chart: its number, its line in house style, and where it lies: shares of the height of the drawing."""
+    """A row of a chart: its number, its line in its parts, and where it lies: shares of the height of the drawing."""
 
     number: int
     from_left: bool
     top: float
     height: float
-    words: Told
+    words: Line
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,23 +5,28 @@ The words are those of the line in the page where they have it to themselves; el
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import ENGLISH, named, spoken
 from sizewright.base.printing import printed as printed_number
 from sizewright.base.spoken_units import figures_typed
 from sizewright.grade.graded import Graded
 from sizewright.proof.said_in_size import series_in
+from sizewright.publish.told_lines import ToldLines
+from sizewright.publish.view import Line as LineView
 from sizewright.publish.view_explained import Explained
-from sizewright.publish.view_lines import line_view
+from sizewright.publish.view_lines import line_view, printed_view
 from sizewright.publish.view_words import WordsView
 from sizewright.read.inserts import Insert, LinePiece, TypedList
 from sizewright.read.notation.direction_tree import Declared, Direction, Row
-from sizewright.read.notation.printed import printed
+from sizewright.read.notation.phrasing import told_or_english
+from sizewright.read.notation.printed import line_of
 from sizewright.read.notation.printed_actions import printed_actions
-from sizewright.read.notation.printed_pieces import capitalised
+from sizewright.read.notation.printed_pieces import behind_label
+from sizewright.read.notation.printed_rows import Line, row_line, row_word
 from sizewright.read.pattern import Clause, InstructionLine, StitchBlock, WorkBlock
 from sizewright.work.course import Pass
 
@@ -54,14 +59,15 @@ class RowWords:
         self._metric_first = metric_first
         blocks = [piece for piece in graded.pattern.body if isinstance(piece, WorkBlock | StitchBlock)]
         self._lines = {line.span.line: line for block in blocks for line in block.lines}
-        spoken = [one for block in blocks for one in block.directions]
+        directions = [one for block in blocks for one in block.directions]
         self._patterns = {
             one.span: block.name.text for block in blocks if isinstance(block, StitchBlock) for one in block.directions
         }
         works = [block for block in blocks if isinstance(block, WorkBlock)]
-        self._sharing = Counter(one.span.line for one in spoken)
+        self._sharing = Counter(one.span.line for one in directions)
         self._silent = [[line for line in block.lines if line.span.line not in self._sharing] for block in works]
         self._found: dict[tuple[int, int, int], Said] = {}
+        self._told: ToldLines | None = None
 
     def together(self, directions: Sequence[Direction], size: int) -> Said | None:
         """The line that these directions have to themselves, None where it tells of more."""
@@ -79,18 +85,21 @@ class RowWords:
     def direction(self, direction: Direction, size: int) -> Said:
         """The words of one direction."""
         alone = self.together((direction,), size)
-        if alone is None:
-            pieces = direction.words if isinstance(direction, Declared) else printed(direction)
-            alone = self._said(pieces, size)
-        return self._labelled(alone, direction)
+        return self._labelled(alone or self._by_itself(direction, size), direction)
+
+    def _by_itself(self, direction: Direction, size: int) -> Said:
+        """The words of a direction that has no line to itself; as English where they cannot be told otherwise."""
+        if isinstance(direction, Declared):
+            return self._said(direction.words, size)
+        return self._printed(told_or_english(lambda: line_of(direction)), size)
 
     def row(self, worked: Pass, within: Direction, size: int) -> Said:
         """The words of a row that a direction works; one that is written nowhere is told by its stitches."""
         row = worked.row
         if row.label in _UNWRITTEN and not isinstance(within, Row):
-            return Said("Rnd:" if worked.in_the_round else "Row:", self._actions(row, size))
+            return Said(f"{row_word(in_the_round=worked.in_the_round)}:", self._actions(row, size))
         if row.like is not None:
-            return Said(f"{row.label}:", self._actions(row, size))
+            return Said(self._label(row), self._actions(row, size))
         key = (id(row), row.numbers.first, size)
         if key not in self._found:
             self._found[key] = replace(self.direction(replace(row, promise=None), size), count="")
@@ -98,23 +107,39 @@ class RowWords:
 
     def pattern(self, worked: Pass) -> str:
         """The stitch pattern that a row stands in, "" for any other."""
-        return self._patterns.get(worked.row.span, "")
+        return named(self._patterns.get(worked.row.span, ""))
 
     def _actions(self, row: Row, size: int) -> str:
-        return self._said((*capitalised(printed_actions(row.actions)), "."), size).words
+        words = told_or_english(lambda: behind_label(printed_actions(row.actions)))
+        return self._printed(Line((), (*words, ".")), size).words
 
-    @staticmethod
-    def _labelled(said: Said, direction: Direction) -> Said:
+    def _labelled(self, said: Said, direction: Direction) -> Said:
         """A line may tell of several rows, "Rnds 1 and 5:": each is called by its own number."""
-        one = isinstance(direction, Row) and len(direction.numbers.listed) == 1
-        return replace(said, label=f"{direction.label}:") if one and isinstance(direction, Row) else said
+        if isinstance(direction, Row) and len(direction.numbers.listed) == 1:
+            return replace(said, label=self._label(direction))
+        return said
+
+    def _label(self, row: Row) -> str:
+        """The label of a row: as it is typed, in another language as it is printed."""
+        if spoken().code == ENGLISH:
+            return f"{row.label}:"
+        return self._printed(Line(told_or_english(lambda: row_line(row)).label, ()), 0).label
 
     def _line(self, line: InstructionLine, size: int) -> Said:
         key = (id(line), -1, size)
         if key not in self._found:
             idle = {at for clause in line.clauses if self._is_idle(clause, size) for at in clause.places}
-            self._found[key] = self._said((one for at, one in enumerate(line.pieces) if at not in idle), size)
+            pieces = tuple(one for at, one in enumerate(line.pieces) if at not in idle)
+            told = self._translated(replace(line, pieces=pieces, clauses=())) if pieces else None
+            self._found[key] = self._said(pieces, size) if told is None else self._printed(told, size)
         return self._found[key]
+
+    def _translated(self, line: InstructionLine) -> Line | None:
+        """A line in another language; None in English, where it stands as it is typed."""
+        if spoken().code == ENGLISH:
+            return None
+        self._told = self._told or ToldLines.of(self._graded.pattern)
+        return self._told.printed(line)
 
     def _is_idle(self, clause: Clause, size: int) -> bool:
         """Whether the size has nothing to do in a part of the words of a plan."""
@@ -122,8 +147,13 @@ class RowWords:
         return values is not None and not values.values[size]
 
     def _said(self, pieces: Iterable[LinePiece], size: int) -> Said:
-        line = line_view(pieces, lambda piece: str(escape(self._number(piece, size))), Explained(words=self._terms))
-        return Said(_plain(line.label), _plain(line.text), _plain(line.count))
+        return _said(line_view(pieces, self._numbers(size), Explained(words=self._terms)))
+
+    def _printed(self, line: Line, size: int) -> Said:
+        return _said(printed_view(line, self._numbers(size), Explained(words=self._terms)))
+
+    def _numbers(self, size: int) -> Callable[[Insert | TypedList], str]:
+        return lambda piece: str(escape(self._number(piece, size)))
 
     def _number(self, piece: Insert | TypedList, size: int) -> str:
         if isinstance(piece, TypedList):
@@ -138,6 +168,10 @@ class RowWords:
         if len(told) == 1:
             return told[0]
         return f"{METRIC_FIRST if self._metric_first else IMPERIAL_FIRST}{BETWEEN.join(told)}{BEHIND}"
+
+
+def _said(line: LineView) -> Said:
+    return Said(_plain(line.label), _plain(line.text), _plain(line.count))
 
 
 def _plain(text: Markup) -> str:

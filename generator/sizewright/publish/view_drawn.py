@@ -14,7 +14,7 @@ from sizewright.publish.links import Links
 from sizewright.publish.picture_size import picture_size
 from sizewright.publish.view import Line, Picture
 from sizewright.publish.view_chart import ChartRowView, ChartView, KeyView
-from sizewright.publish.view_lines import line_view
+from sizewright.publish.view_lines import printed_view
 from sizewright.read.pattern import Insert, TypedList
 from sizewright.work.worked import Worked
 
@@ -71,7 +71,7 @@ def chart_view(figures: Figures, number: Callable[[Insert | TypedList], str]) ->
 
 def _chart(chart: DrawnChart, number: Callable[[Insert | TypedList], str]) -> ChartView:
     key = tuple(KeyView(Markup(sign), words) for sign, words in chart.key)  # noqa: S704 (markup of the draw stage)
-    rows = tuple(_row(row, line_view(row.words, number)) for row in chart.rows)
+    rows = tuple(_row(row, printed_view(row.words, number)) for row in chart.rows)
     gutters = tuple(map(Markup, chart.gutters))
     return ChartView(Markup(chart.svg), key, chart.notes, gutters, rows)  # noqa: S704 (markup of the draw stage)
 

@@ -5,15 +5,17 @@ cannot differ from one language to another. Names that a source gives freely hav
 in another language than their own, `NotTold` is raised, and the words of the source stand.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cache
 from string import Formatter
+from typing import TypeVar
 
-from sizewright.base.language import ENGLISH, spoken
+from sizewright.base.language import ENGLISH, language, speaking, spoken
 from sizewright.read.inserts import LinePiece, Told, joined
 from sizewright.read.notation.tree import Count
 
 Part = LinePiece | Told
+_Told = TypeVar("_Told")
 CONTEXT = "instructions"  # that of messages without one of their own: "turn" and "row" are other words elsewhere
 _SEVERAL = 2  # stands for a number that differs by size
 
@@ -50,6 +52,15 @@ def name_as(context: str, name: str, known: Iterable[str]) -> str:
     if name not in known:
         raise NotTold(name)
     return str(spoken().messages.upgettext(context, name))
+
+
+def told_or_english(tell: Callable[[], _Told]) -> _Told:
+    """What is told in the spoken language; in English where it holds words that have no message."""
+    try:
+        return tell()
+    except NotTold:
+        with speaking(language(ENGLISH)):
+            return tell()
 
 
 def number(count: Count) -> LinePiece:

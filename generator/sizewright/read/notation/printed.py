@@ -30,7 +30,7 @@ from sizewright.read.notation.direction_tree import (
     TakeYarn,
     Unread,
 )
-from sizewright.read.notation.phrasing import NotTold, phrase, phrase_many
+from sizewright.read.notation.phrasing import NotTold, phrase, phrase_many, told_or_english
 from sizewright.read.notation.printed_actions import printed_actions
 from sizewright.read.notation.printed_extents import (
     called,
@@ -65,11 +65,7 @@ _REPEATED = {
 
 def printed(direction: Direction) -> Told:
     """The line of a direction in the spoken language; in its own where it holds words that have no message."""
-    try:
-        return line_of(direction).whole
-    except NotTold:
-        with speaking(language(ENGLISH)):
-            return line_of(direction).whole
+    return told_or_english(lambda: line_of(direction).whole)
 
 
 def printable(direction: Direction) -> bool:

@@ -7,7 +7,7 @@ from sizewright.base.language import later
 from sizewright.read.inserts import Told
 from sizewright.read.notation.direction_tree import Numbers, Promise, Row
 from sizewright.read.notation.kinds import Promised, Side
-from sizewright.read.notation.phrasing import phrase, phrase_as, told_word
+from sizewright.read.notation.phrasing import phrase, phrase_as, told_or_english, told_word
 from sizewright.read.notation.printed_actions import colour_name, printed_actions
 from sizewright.read.notation.printed_pieces import behind_label, capitalised, listed, number, said, stitches
 from sizewright.read.notation.row_names import row_called, whole_label
@@ -58,7 +58,7 @@ class Line:
 
 
 def row_line(row: Row) -> Line:
-    """The line: "Row 3 (RS): K3, *p1, k1; rep from * to end. (42 sts)"."""
+    """The line: "Row 3 (RS): K3, *p1, k1; rep from * to end. (42 sts)". Raises `NotTold`."""
     label, actions = _label(row)
     words = printed_actions(actions) if row.like is None else phrase("as {rows}", rows=rows_named(row.like, row))
     words = behind_label(words) if label else capitalised(words)
@@ -66,8 +66,8 @@ def row_line(row: Row) -> Line:
 
 
 def printed_row(row: Row) -> Told:
-    """The whole line."""
-    return row_line(row).whole
+    """The whole line; in English where it holds words that cannot be told in the spoken language."""
+    return told_or_english(lambda: row_line(row)).whole
 
 
 def sentence(words: Told, promise: Promise | None, label: Told = ()) -> Line:
@@ -127,9 +127,14 @@ def rows_named(numbers: Numbers, row: Row) -> Told:
     rounds = row.in_the_round
     written = rows_numbered(numbers, in_the_round=rounds)
     if not numbers.every:
-        return written or (phrase("Rnd") if rounds else phrase("Row"))
+        return written or (row_word(in_the_round=rounds),)
     every = phrase(_EVERY[numbers.every, rounds])
     return phrase("{rows} and {every}", rows=written, every=every) if written else capitalised(every)
+
+
+def row_word(*, in_the_round: bool) -> str:
+    """ "Row", "Rnd"."""
+    return told_word("Rnd") if in_the_round else told_word("Row")
 
 
 def rows_numbered(numbers: Numbers, *, in_the_round: bool) -> Told:
