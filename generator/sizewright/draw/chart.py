@@ -8,12 +8,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import count, pairwise
 
-from sizewright.base.language import tr
+from sizewright.base.language import in_english, tr
 from sizewright.draw.cable_symbols import cable_symbol
 from sizewright.draw.columns import Shown, columned
 from sizewright.draw.symbols import Symbol, spare_symbol, spoken, symbol_of
 from sizewright.read.notation.cables import crossing_of, crossing_words
 from sizewright.read.notation.direction_tree import Row
+from sizewright.read.notation.usual_names import yarn_name
 from sizewright.work.cloth import seen
 from sizewright.work.recording import Cell, RecordedRow
 
@@ -207,7 +208,7 @@ def _words(right: dict[str, None], wrong: dict[str, None]) -> str:
 
 def _told(term: str) -> str:
     """A term of the right side; a cable with how it is worked, unless its words say so already."""
-    crossing = crossing_of(term)
+    crossing = crossing_of(term) if in_english() else None  # elsewhere it goes by its name, which a page explains
     return spoken(term) if crossing is None or term.startswith("sl ") else f"{term}: {crossing_words(crossing)}"
 
 
@@ -224,7 +225,8 @@ def _lettered(rows: Sequence[ChartRow]) -> tuple[tuple[str, str], ...]:
         return ()
     found: dict[str, str] = {}
     for name in names:
-        wanted = name if 0 < len(name) < 3 else name[:1].upper()
+        told = yarn_name(name)
+        wanted = told if 0 < len(told) < 3 else told[:1].upper()
         free = (chr(ord("A") + number) for number in count())
         while not wanted or wanted in found.values():
             wanted = next(free)

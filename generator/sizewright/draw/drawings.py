@@ -16,6 +16,7 @@ from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Row
 from sizewright.read.notation.printed_rows import Line
+from sizewright.read.notation.usual_names import yarn_name
 from sizewright.read.pattern import Gauge, StitchBlock
 from sizewright.work.blocks import block_rows
 from sizewright.work.cloth import TALLEST, WIDEST, Cloth, pattern_cloth, piece_cloth
@@ -131,7 +132,8 @@ def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:
     key = [(key_svg(entry.symbol, entry.words, _SCALE), entry.words) for entry in drawn.key]
     if drawn.has_gaps:
         key.append((no_stitch_svg(_SCALE), tr(NO_STITCH)))
-    key.extend((yarn_svg(colours[name], letter, name, _SCALE), name) for name, letter in drawn.yarns)
+    yarns = ((yarn_name(name), colours[name], letter) for name, letter in drawn.yarns)
+    key.extend((yarn_svg(colour, letter, name, _SCALE), name) for name, colour, letter in yarns)
     gutters = (gutter_svg(drawn, scale, left=left) for left in (True, False))
     rows = tuple(
         DrawnRow(row.number, row.from_left, *row_place(drawn, place), row_words(row))

@@ -9,8 +9,14 @@ looks the same worked on the wrong side.
 
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from types import MappingProxyType
+
+from sizewright.base.language import in_english, later_as, tr_as
+from sizewright.read.notation.phrasing import NotTold
+from sizewright.read.notation.printed_stitches import term_name
+from sizewright.read.notation.usual_names import manner_name
 
 CELL = 20  # units a side; one stitch
 _MOVE = re.compile(r"M(-?[\d.]+) (-?[\d.]+)")
@@ -104,15 +110,29 @@ SPARE = (
 )
 
 _SPOKEN: Mapping[str, str] = MappingProxyType(
-    {"k": "knit", "p": "purl", "sl": "slip", "yo": "yarn over", "mb": "make bobble"}
-    | {"inc": "increase", "dec": "decrease"}
+    {
+        "k": later_as("key of a chart", "knit"),
+        "p": later_as("key of a chart", "purl"),
+        "sl": later_as("key of a chart", "slip"),
+        "yo": later_as("key of a chart", "yarn over"),
+        "mb": later_as("key of a chart", "make bobble"),
+        "inc": later_as("key of a chart", "increase"),
+        "dec": later_as("key of a chart", "decrease"),
+    }
 )
 
 
 def spoken(term: str) -> str:
-    """A term as the key of a chart says it."""
+    """A term as the key of a chart says it: in full where the table has it, else by its short name."""
     word, _, manner = term.partition(" ")
-    return " ".join(filter(None, (_SPOKEN.get(word, word), manner)))
+    if word in _SPOKEN and (in_english() or not manner):
+        return " ".join(filter(None, (tr_as("key of a chart", _SPOKEN[word]), manner)))
+    short = "".join(map(str, term_name(term)))
+    if in_english() or not manner or short != term:
+        return short
+    with suppress(NotTold):
+        manner = manner_name(manner)
+    return f"{spoken(word)}, {manner}"
 
 
 _RIGHT_SIDE = {term: symbol for symbol in SYMBOLS for term in symbol.right}

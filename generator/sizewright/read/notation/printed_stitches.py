@@ -89,10 +89,15 @@ def printed_work(action: Work) -> Told:
 
 def stitch_name(stitch: Stitch) -> Told:
     """A stitch by its name: "k2tog"; a cable and one of a studio's own go by theirs."""
-    if stitch.term in _NAMES:
-        return (tr_as("stitch", stitch.term),)
-    spelled = spelled_of(stitch.term)
-    return _spelled(spelled) if spelled is not None else (named(stitch.term),)
+    return term_name(stitch.term)
+
+
+def term_name(term: str) -> Told:
+    """The same of a stitch by its term alone."""
+    if term in _NAMES:
+        return (tr_as("stitch", term),)
+    spelled = spelled_of(term)
+    return _spelled(spelled) if spelled is not None else (named(term),)
 
 
 def _spelled(spelled: Spelled) -> Told:
