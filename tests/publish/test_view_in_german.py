@@ -20,8 +20,10 @@ from sizewright.base.language import Language, language, speaking
 from sizewright.base.printing import amount, as_text, bracketed, printed
 from sizewright.base.telling import day_text, listed
 from sizewright.base.units import LENGTH, PLAIN, ROW_GAUGE, STITCH_GAUGE, STITCHES, Dimension
+from sizewright.draw.symbols import spoken
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.card import Card
+from sizewright.publish.drawn import drawn
 from sizewright.publish.links import Links
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_collection import card_views, filters
@@ -244,3 +246,27 @@ def test_words_in_data_are_messages_or_from_the_source(
     header = " ".join(one.graded.pattern.lines.text for one in sample_proofed)
     assert {"⟦head⟧", "Brim"} <= set(shown)
     assert [words for words in shown if not words.startswith(("⟦", "one")) and words not in header] == []
+
+
+def test_the_key_of_a_chart_is_in_the_language_that_is_spoken() -> None:
+    """Signs by the terms they stand for; a manner that nobody has translated stands as it is."""
+    with speaking(GERMAN):
+        told = [spoken(term) for term in ("k", "k2tog", "p tbl", "sl wyib", "sl sideways")]
+        assert told == [
+            "rechte Masche",
+            "2 M re zus-str",
+            "li verschr",
+            "abheben, Faden hinter der Arbeit",
+            "abheben, sideways",
+        ]
+    assert [spoken(term) for term in ("k", "k2tog", "p tbl", "sl wyib")] == ["knit", "k2tog", "purl tbl", "slip wyib"]
+
+
+def test_a_drawing_in_one_language_is_not_that_of_another(sample_proofed: tuple[Proofed, ...]) -> None:
+    """Drawings are made once for page, paper and card, but once for each language and each set of names."""
+    worked = next(one.worked for one in sample_proofed if drawn(one.worked).stitches)
+    with speaking(GERMAN):
+        german = drawn(worked)
+        again = drawn(worked)
+    assert german is again
+    assert german != drawn(worked)
