@@ -29,7 +29,7 @@ def card_views(cards: Iterable[Card], links: Links) -> tuple[CardView, ...]:
 
 def filters(cards: Sequence[CardView]) -> tuple[Filter, ...]:
     """The questions that tell at least two kinds of patterns apart."""
-    kinds = sorted({view.card.kind for view in cards if view.card.kind}, key=str.casefold)
+    kinds = sorted({view.card.kind for view in cards if view.card.kind}, key=lambda kind: spoken_kind(kind).casefold())
     weights = sorted({weight for view in cards for weight in view.card.weights}, key=_weight_order)
     asked = (
         ("kind", tr("Kind"), kinds, spoken_kind),
