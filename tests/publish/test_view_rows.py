@@ -9,8 +9,10 @@ from typing import Any
 
 import pytest
 
+from sizewright.base.language import language, speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
+from sizewright.publish.in_language import telling, told_in
 from sizewright.publish.row_words import BEHIND, BETWEEN, METRIC_FIRST, US_FIRST
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_rows import rows_data
@@ -93,6 +95,34 @@ def test_the_last_count_of_each_direction_is_that_of_the_ledger(demo: tuple[Proo
                 if leg.spells and leg.before is not None:
                     change = sum(one.times * sum(each.after - each.before for each in one.passes) for one in leg.spells)
                     assert leg.before + change == leg.after, leg
+
+
+def test_in_another_language_the_rows_are_those_of_the_source(demo: tuple[Proofed, ...], repository: Path) -> None:
+    """In its words, with those of the source beside them: by these a project is known again."""
+    project = read_project(repository)
+    told = told_in("de", project, demo)[1]
+    assert len(told) == len(demo)
+    for own, other in zip(demo, told, strict=True):
+        choices = size_choices(own.graded.pattern.header.sizes)
+        english = json.loads(rows_data(own.worked, choices, US, metric_first=True))
+        with speaking(language("de")), telling(other.graded.pattern):
+            german = json.loads(rows_data(other.worked, choices, US, metric_first=True))
+        assert "base" not in english
+        assert len(german["words"]) == len(german["base"])
+        assert in_words(english, "words") == in_words(german, "base")
+        assert not re.search(r"\b(?:Rnd|Row|sts)\b", " ".join(german["words"]))
+
+
+def in_words(data: dict[str, Any], words: str) -> dict[str, list[list[object]]]:
+    """Every leg with its texts in one language."""
+    told = data[words]
+    return {
+        size: [
+            [*(told[leg[at]] for at in (0, 2, 3, 4)), *leg[5:7], *(told[row[1]] for _, run in leg[7] for row in run)]
+            for leg in legs
+        ]
+        for size, legs in data["sizes"].items()
+    }
 
 
 def test_no_page_of_the_demo_tells_a_size_what_it_need_not_do(demo: tuple[Proofed, ...]) -> None:

@@ -5,7 +5,7 @@ The words are those of the line in the page where they have it to themselves; el
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup, escape
@@ -58,16 +58,18 @@ class RowWords:
         self._terms = terms
         self._metric_first = metric_first
         blocks = [piece for piece in graded.pattern.body if isinstance(piece, WorkBlock | StitchBlock)]
-        self._lines = {line.span.line: line for block in blocks for line in block.lines}
+        self._told = ToldLines.of(graded.pattern)
+        self._lines = {line.span.line: line for block in blocks for line in self._told.whole(block.lines)}
+        self._begins = dict(_beginnings(blocks, self._lines))
         directions = [one for block in blocks for one in block.directions]
         self._patterns = {
             one.span: block.name.text for block in blocks if isinstance(block, StitchBlock) for one in block.directions
         }
         works = [block for block in blocks if isinstance(block, WorkBlock)]
-        self._sharing = Counter(one.span.line for one in directions)
-        self._silent = [[line for line in block.lines if line.span.line not in self._sharing] for block in works]
+        self._sharing = Counter(self._begins.get(one.span.line, one.span.line) for one in directions)
+        saying = {one.span.line for one in directions}
+        self._silent = [[line for line in block.lines if line.span.line not in saying] for block in works]
         self._found: dict[tuple[int, int, int], Said] = {}
-        self._told: ToldLines | None = None
 
     def together(self, directions: Sequence[Direction], size: int) -> Said | None:
         """The line that these directions have to themselves, None where it tells of more."""
@@ -77,10 +79,18 @@ class RowWords:
         return self._line(line, size)
 
     def silent(self, block: int, behind: int, before: int, size: int) -> Iterator[Said]:
-        """The lines of a block of instructions, from 0, that change no stitch ("Cut yarn."), between two lines."""
+        """The lines of a block of instructions, from 0, that change no stitch ("Cut yarn."), between two lines.
+
+        In another language a line that another goes on with says it all, and that other nothing.
+        """
         for line in self._silent[block]:
             if behind < line.span.line < before:
-                yield self._line(line, size)
+                begins = self._begins[line.span.line]
+                alone = self._sharing[begins] < 2
+                if alone and begins != line.span.line:
+                    yield Said("", "")
+                else:
+                    yield self._line(self._lines[begins] if alone else line, size)
 
     def direction(self, direction: Direction, size: int) -> Said:
         """The words of one direction."""
@@ -130,16 +140,9 @@ class RowWords:
         if key not in self._found:
             idle = {at for clause in line.clauses if self._is_idle(clause, size) for at in clause.places}
             pieces = tuple(one for at, one in enumerate(line.pieces) if at not in idle)
-            told = self._translated(replace(line, pieces=pieces, clauses=())) if pieces else None
+            told = self._told.printed(replace(line, pieces=pieces, clauses=())) if pieces else None
             self._found[key] = self._said(pieces, size) if told is None else self._printed(told, size)
         return self._found[key]
-
-    def _translated(self, line: InstructionLine) -> Line | None:
-        """A line in another language; None in English, where it stands as it is typed."""
-        if spoken().code == ENGLISH:
-            return None
-        self._told = self._told or ToldLines.of(self._graded.pattern)
-        return self._told.printed(line)
 
     def _is_idle(self, clause: Clause, size: int) -> bool:
         """Whether the size has nothing to do in a part of the words of a plan."""
@@ -168,6 +171,17 @@ class RowWords:
         if len(told) == 1:
             return told[0]
         return f"{METRIC_FIRST if self._metric_first else IMPERIAL_FIRST}{BETWEEN.join(told)}{BEHIND}"
+
+
+def _beginnings(
+    blocks: Iterable[WorkBlock | StitchBlock], lines: Mapping[int, InstructionLine]
+) -> Iterator[tuple[int, int]]:
+    """Each typed line, and the one in which it begins where several are told as one."""
+    for block in blocks:
+        begins = 0
+        for line in block.lines:
+            begins = line.span.line if line.span.line in lines else begins
+            yield line.span.line, begins
 
 
 def _said(line: LineView) -> Said:

@@ -126,10 +126,15 @@ class _Teller:
 
 def _tellers(graded: Graded, terms: WordsView, *, metric_first: bool) -> Iterator[_Teller]:
     """The language that is spoken and, for a translated pattern, that of its source."""
-    yield _Teller(spoken(), RowWords(graded, terms, metric_first=metric_first))
+    yield _teller(spoken(), graded, terms, metric_first=metric_first)
     translation = translation_of(graded.pattern, spoken().code)
     if translation is not None:
-        yield _Teller(language(translation.of), RowWords(graded, terms, metric_first=metric_first))
+        yield _teller(language(translation.of), graded, terms, metric_first=metric_first)
+
+
+def _teller(own: Language, graded: Graded, terms: WordsView, *, metric_first: bool) -> _Teller:
+    with speaking(own):
+        return _Teller(own, RowWords(graded, terms, metric_first=metric_first))
 
 
 class _Telling:
@@ -172,7 +177,7 @@ class _Telling:
     def silent(self, heading: str, block: int, behind: int, size: int, before: int = sys.maxsize) -> Iterator[_Told]:
         """Lines that change no stitch, but are to be done: each a leg without rows."""
         found = self.told(lambda words: tuple(words.silent(block, behind, before, size))) if block >= 0 else ()
-        for said in zip(*found, strict=True):
+        for said in (one for one in zip(*found, strict=True) if one[0].words or one[0].label):
             yield [self.head(heading), block, *self.parts(said), None, 0, []]
 
     def leg(self, leg: Leg, said: tuple[Said, ...], size: int) -> _Told:
