@@ -81,5 +81,13 @@ globalThis.reader = (() => {
   const page = within.startsWith(folder) ? within.slice(folder.length) : within;
   const path = within === location.pathname ? page : top + page;
 
+  // The other languages are read at the same place, with the same sizes chosen.
+  for (const link of document.querySelectorAll(".languages a")) {
+    link.addEventListener("click", () => {
+      link.search = location.search;
+      link.hash = location.hash;
+    });
+  }
+
   return { kept, names, placeOf, say, size, sized, top, page, path, folder: page === within ? "" : folder };
 })();
