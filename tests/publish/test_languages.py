@@ -14,6 +14,7 @@ from playwright.sync_api import Page, expect
 
 ADDRESS = "https://larkfold.example/patterns/"
 # Pages made of the program's own words for designers, and that for what is not found, are there in English alone.
+NUMBER = re.compile(r"[\d.,]*[\d½¼¾⅓⅔⅛⅜⅝⅞]")
 ENGLISH = {"method.html", "rules.html", "404.html"}
 
 
@@ -108,10 +109,11 @@ def test_instructions_have_the_same_numbers_in_every_size(pages: dict[str, Beaut
 
 
 def sizes(line: Tag) -> list[list[str]]:
-    """The numbers of a line that differ by size."""
+    """The numbers of a line that differ by size, without the words that stand at them ("3 times", "3-mal")."""
     return [
-        [value.get_text().replace(",", ".").split("\u00a0")[0] for value in number.select(".z")]
+        [NUMBER.findall(value.get_text())[0].replace(",", ".") for value in number.select(".z")]
         for number in line.select(".graded")
+        if all(NUMBER.search(value.get_text()) for value in number.select(".z"))
     ]
 
 

@@ -62,8 +62,10 @@ def site_pages(
     yield from _Pages(project, proofed, kept, theme, printed, within, files).all()
 
 
-def page_paths(project: Project, proofed: Sequence[Proofed], kept: Sequence[Kept]) -> frozenset[str]:
-    """Where the pages are that can be there in several languages."""
+def page_paths(
+    project: Project, proofed: Sequence[Proofed], kept: Sequence[Kept], *, first: bool = True
+) -> frozenset[str]:
+    """Where the pages are that something leads to; `first` is the language of the sources."""
     techniques = [f"techniques/{one.name}.html" for one in project.techniques]
     names = (*(each.graded.pattern.name for each in proofed), *(each.listed.card.name for each in kept))
     return frozenset(
@@ -75,6 +77,7 @@ def page_paths(project: Project, proofed: Sequence[Proofed], kept: Sequence[Kept
             *(f"{page.name}.html" for page in project.pages if page.name not in _OWN),
             view_terms.PATH,
             _KNITTING.href,
+            *((view_method.PATH, view_rules.PATH) if first else ()),
         )
     )
 

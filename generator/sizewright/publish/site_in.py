@@ -66,7 +66,12 @@ def sites(
     told = {code: told_in(code, project, sound) for code in codes}
     kept = {code: kept_in(folder_of(code, codes)) for code in codes}
     among = tuple(
-        Among(code, languages[code].own_name, folder_of(code, codes), page_paths(*told[code], kept[code]))
+        Among(
+            code,
+            languages[code].own_name,
+            folder_of(code, codes),
+            page_paths(*told[code], kept[code], first=code == codes[0]),
+        )
         for code in codes
     )
     spoken = {code: languages[code].naming(names_in(told[code][0])) for code in codes[1:]}
