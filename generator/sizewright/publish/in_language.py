@@ -1,6 +1,6 @@
 """In: a project and its sound patterns. Out: both as they are told in one of its languages."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from itertools import chain
@@ -9,6 +9,7 @@ from sizewright.base.language import speaking, spoken
 from sizewright.proof.proofed import Proofed
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
+from sizewright.read.translating.pictures import with_pictures_in
 from sizewright.read.translating.told import in_language, shared_in, translation_of
 
 
@@ -23,20 +24,21 @@ def told_in(code: str, project: Project, sound: Sequence[Proofed]) -> tuple[Proj
     if code == project.studio.language:
         return project, tuple(sound)
     shared = shared_in(project, code)
-    patterns = _translated(project.patterns, code)
+    patterns = _translated(project.patterns, code, project.media)
     told = replace(
         shared,
         studio=replace(shared.studio, languages=(code,)),
         patterns=tuple(patterns.values()),
-        pages=tuple(_translated(project.pages, code).values()),
-        techniques=tuple(_translated(project.techniques, code).values()),
+        pages=tuple(_translated(project.pages, code, project.media).values()),
+        techniques=tuple(_translated(project.techniques, code, project.media).values()),
     )
     names = ((each, patterns.get(each.graded.pattern.name)) for each in sound)
     return told, tuple(_proofed(each, pattern) for each, pattern in names if pattern is not None)
 
 
-def _translated(sources: Sequence[Pattern], code: str) -> Mapping[str, Pattern]:
-    return {one.name: in_language(one, code) for one in sources if translation_of(one, code) is not None}
+def _translated(sources: Sequence[Pattern], code: str, media: Collection[str]) -> Mapping[str, Pattern]:
+    translated = (in_language(one, code) for one in sources if translation_of(one, code) is not None)
+    return {one.name: with_pictures_in(one, code, media) for one in translated}
 
 
 def _proofed(each: Proofed, pattern: Pattern) -> Proofed:

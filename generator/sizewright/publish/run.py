@@ -31,6 +31,7 @@ from sizewright.publish.within import folder_of
 from sizewright.publish.write import Draft, new_site
 from sizewright.read.pattern import Image, Pattern
 from sizewright.read.project import Project
+from sizewright.read.translating.pictures import picture_in
 
 _FOLDER = "patterns"
 
@@ -79,7 +80,7 @@ def publish(  # noqa: PLR0913 (all but two by their names)
     theme = Theme.find(project.studio.theme, project.folder)
     sound = {pattern.source for pattern in project.patterns if pattern.name not in refused}
     good = tuple(each for each in proofed if each.graded.pattern.source in sound)
-    media = _media(project, good)
+    media = pictures_of(project, good)
     with new_site(site or site_folder(project.folder)) as draft:
         old = read_manifest(draft.site)
         told = sites(project, good, theme, lambda below: keep(draft.site, old, refused, below))
@@ -113,7 +114,7 @@ def paper_of(project: Project, proofed: Proofed, path: str) -> Paper:
 
     Raises NoPango, CannotWrite (a picture that cannot be read) and BadTheme.
     """
-    theme, media = Theme.find(project.studio.theme, project.folder), _media(project, (proofed,))
+    theme, media = Theme.find(project.studio.theme, project.folder), pictures_of(project, (proofed,))
     for site in sites(project, (proofed,), theme):
         with speaking(site.language):
             jobs = [Printer(site.project, theme, media, site.within).at(each, path) for each in site.proofed]
@@ -225,10 +226,11 @@ def _pictures(source: Pattern) -> Iterator[str]:
     yield from (piece.file for piece in source.body if isinstance(piece, Image))
 
 
-def _media(project: Project, good: Sequence[Proofed]) -> dict[str, bytes]:
-    """The pictures that pages show. Raises CannotWrite where one cannot be read."""
+def pictures_of(project: Project, good: Sequence[Proofed]) -> dict[str, bytes]:
+    """The pictures that pages show, in every language. Raises CannotWrite where one cannot be read."""
     sources = (*(each.graded.pattern for each in good), *project.pages, *project.techniques)
     names = {name for source in sources for name in _pictures(source)}
+    names |= {picture_in(name, code, project.media) for name in names for code in project.studio.languages[1:]}
     folder = project.folder / "content" / "media"
     return {name: _picture(folder, name) for name in sorted(names & project.media)}
 
