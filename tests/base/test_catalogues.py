@@ -42,6 +42,15 @@ def test_a_catalogue_is_complete(part: catalogues.Part, code: str) -> None:
         assert all(places(words) == places(english[-1]) for words in other[-1:]), (key, other)
 
 
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_what_templates_write_is_markup(code: str) -> None:
+    """A message of a template may stand in an attribute: a straight quotation mark would end it there."""
+    pages = next(part for part in catalogues.PARTS if part.name == "pages")
+    written = [words for message in catalogues.kept(pages, code) if message.id for words in texts(message)[1]]
+    assert len(written) > 200
+    assert [words for words in written if re.search(r'[<>"]|&(?!\w+;)', re.sub(r"</?\w+[^>]*>", "", words))] == []
+
+
 def places(words: str) -> list[str]:
     """What is filled in, and the markup, in no order."""
     return sorted(PLACE.findall(words))

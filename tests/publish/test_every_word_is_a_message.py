@@ -32,8 +32,9 @@ NAMES = {"second"}  # of a yarn, which is a key of the sample
 # Pages that are there in English alone.
 IN_ENGLISH = ("method.html", "rules.html")
 
-# Where words that are no messages yet stand: a pattern for the elements around them, and their classes.
-NOT_YET = (r"dl\.terms\b|\.meaning\b|p\.fact\b", r"span\.uk$")
+# Where words of the program stand that are no messages: abbreviations and their meanings. A pattern for the elements
+# around them, and their classes.
+NOT_YET = (r"dl\.terms\b|\.meaning\b|p\.fact\b",)
 
 
 class Brackets(Translations):
