@@ -14,7 +14,7 @@ from sizewright.base.language import ENGLISH, spoken
 from sizewright.base.place import Span
 from sizewright.publish.view import Line
 from sizewright.publish.view_explained import Explained
-from sizewright.publish.view_lines import line_view, printed_view
+from sizewright.publish.view_lines import line_view, pieces_words, printed_view
 from sizewright.read.inserts import Insert, LinePiece, Told, TypedList
 from sizewright.read.notation.printed_rows import Line as PrintedLine
 from sizewright.read.notation.retelling import Retelling, whole_lines
@@ -51,6 +51,11 @@ class ToldLines:
             return None
         translated = self.by_hand.get(line.span)
         return self.retelling.parted(translated, line) if translated else self.retelling.line(line)
+
+    def words(self, line: InstructionLine) -> str:
+        """The words of a line, with a figure where a number stands."""
+        told = self.printed(line)
+        return pieces_words(line.pieces if told is None else told.whole)
 
     def view(self, line: InstructionLine, pieces: Sequence[LinePiece], number: Number, explained: Explained) -> Line:
         """A line of these pieces, which are fewer than its own for the sizes that have less to do."""

@@ -78,6 +78,7 @@ class TermView:
     technique: Link | None
     spellings: tuple[str, ...] = ()
     words: WordsView = INTERFACE
+    exact: bool = False  # whether it is found with these capitals alone
 
 
 @dataclass(frozen=True, slots=True)

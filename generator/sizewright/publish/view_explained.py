@@ -97,7 +97,9 @@ class Explained:
 
     def _mark(self, word: str) -> TermView | Link | None:
         known = word.casefold()
-        return self.marks.get(known) or self.marks.get(known.rstrip("0123456789"))
+        mark = self.marks.get(known) or self.marks.get(known.rstrip("0123456789"))
+        exact = isinstance(mark, TermView) and mark.exact and word not in (mark.term, *mark.spellings)
+        return None if exact else mark
 
     def _known(self, mark: TermView | Link) -> bool:
         """Whether it was explained in this section already; from now on it was."""

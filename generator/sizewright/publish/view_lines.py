@@ -12,7 +12,7 @@ from markupsafe import Markup
 from sizewright.publish.view import Line
 from sizewright.publish.view_explained import Explained
 from sizewright.read.notation.printed_rows import Line as PrintedLine
-from sizewright.read.pattern import Insert, InstructionLine, LinePiece, TypedList, Words
+from sizewright.read.pattern import Insert, LinePiece, TypedList, Words
 
 # A number of the line while its words are looked at: one character of a private plane of Unicode.
 _PLANE = 0xF0000
@@ -70,9 +70,9 @@ def _signed(pieces: Iterable[LinePiece], numbers: list[str], number: Callable[[I
     return "".join(words)
 
 
-def line_words(line: InstructionLine) -> str:
-    """The words of a line, with a figure where a number stands."""
-    found = (piece.text if isinstance(piece, Words) else piece for piece in line.pieces)
+def pieces_words(pieces: Iterable[LinePiece]) -> str:
+    """Words, with a figure where a number stands."""
+    found = (piece.text if isinstance(piece, Words) else piece for piece in pieces)
     return "".join(piece if isinstance(piece, str) else "1" for piece in found)
 
 

@@ -8,10 +8,11 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from html import unescape
+from unicodedata import normalize
 
 from sizewright.publish.links import Links
+from sizewright.publish.told_lines import ToldLines
 from sizewright.publish.view import Link, TermView
-from sizewright.publish.view_lines import line_words
 from sizewright.publish.view_words import INTERFACE, WordsView
 from sizewright.read.pattern import Markup, Pattern, StitchBlock, WorkBlock
 from sizewright.read.project import Project, Term
@@ -55,10 +56,10 @@ class Terms:
 
     def used(self, pattern: Pattern, words: WordsView) -> tuple[TermView, ...]:
         """The terms that occur in the body of a pattern; ambiguous names by the rows they have in its terms."""
-        instructions = "\n".join(_instructions(pattern)).casefold()
-        text = "\n".join(_text(pattern)).casefold()
-        found = {*self._found(instructions, 1), *self._found(text, 2)}
-        return tuple(_settled((self.views[index] for index in sorted(found)), words))
+        instructions, text = "\n".join(_instructions(pattern)), "\n".join(_text(pattern))
+        found = {*self._found(instructions.casefold(), 1), *self._found(text.casefold(), 2)}
+        views = (self.views[index] for index in sorted(found))
+        return tuple(_settled((one for one in views if not one.exact or _stands(one, instructions, text)), words))
 
     def taught_by(self, technique: Pattern, words: WordsView) -> tuple[TermView, ...]:
         """The terms that a technique explains, and the ambiguous names that occur in it."""
@@ -78,6 +79,12 @@ class Terms:
                 yield self.words[bare]
 
 
+def _stands(term: TermView, *texts: str) -> bool:
+    """Whether a term stands somewhere with its own capitals."""
+    spelled = "|".join(map(re.escape, (term.term, *term.spellings)))
+    return any(re.search(rf"(?<!\w)(?:{spelled})(?!\w)", text) for text in texts)
+
+
 def _taught(project: Project, spellings: Mapping[str, int]) -> Iterator[tuple[int, Pattern]]:
     """Each term some technique explains: the technique names the term, or the studio's own term the technique."""
     by_name = {technique.name: technique for technique in project.techniques}
@@ -95,7 +102,7 @@ def _view(term: Term, anchor: str, technique: Pattern | None, links: Links, own:
     link = Link(technique.header.title, links.to(f"techniques/{technique.name}.html")) if technique else None
     others = tuple(spelling for spelling in term.spellings if spelling != term.term)
     words = INTERFACE if term.span is None else _words_of(term, own)
-    return TermView(term.term, term.meaning, anchor, links.to(PATH, anchor), link, others, words)
+    return TermView(term.term, term.meaning, anchor, links.to(PATH, anchor), link, others, words, term.exact)
 
 
 def _words_of(term: Term, own: Country) -> WordsView:
@@ -125,7 +132,8 @@ def _anchored(terms: tuple[Term, ...]) -> Iterator[tuple[Term, str]]:
     """Each term with its fragment; terms without letters, or with the letters of another, get a number."""
     taken = set()
     for number, term in enumerate(terms, start=1):
-        slug = "-".join(_WORD.findall(term.term.casefold()))
+        plain = normalize("NFKD", term.term.casefold()).encode("ascii", "ignore").decode()
+        slug = "-".join(_WORD.findall(plain))
         anchor = f"term-{slug}" if slug and f"term-{slug}" not in taken else f"term-{number}-{slug}".rstrip("-")
         taken.add(anchor)
         yield term, anchor
@@ -139,10 +147,11 @@ def _whole(phrase: str) -> re.Pattern[str]:
 
 
 def _instructions(pattern: Pattern) -> Iterator[str]:
+    lines_told = ToldLines.of(pattern)
     for piece in pattern.body:
         match piece:
             case WorkBlock(lines=lines) | StitchBlock(lines=lines):
-                yield from map(line_words, lines)
+                yield from map(lines_told.words, lines_told.whole(lines))
 
 
 def _text(pattern: Pattern) -> Iterator[str]:

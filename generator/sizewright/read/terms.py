@@ -1,10 +1,17 @@
 """The abbreviations and stitches everybody knows, one table, and those a studio adds in `content/stitches.yaml`.
 
+Those of another language are in its catalogue, `terms.yaml`.
+
 Source: abbreviations that three and more published lists define alike (trade usage); meanings in our own words.
 """
 
 from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
 
+import yaml
+
+from sizewright.base.language import CATALOGUES, language, speaking, tr
 from sizewright.base.nearest import did_you_mean
 from sizewright.read.notation.cables import crossing_of, crossing_words
 from sizewright.read.project import Term
@@ -30,8 +37,9 @@ def _cables() -> Iterator[Term]:
     for term in _CABLES:
         crossing = crossing_of(term)
         if crossing is not None:
-            side = "left" if crossing.to_left else "right"
-            yield _term(term, f"cable to the {side}: {crossing_words(crossing)}")
+            words = crossing_words(crossing)
+            to_left, to_right = tr("cable to the left: {words}"), tr("cable to the right: {words}")
+            yield _term(term, (to_left if crossing.to_left else to_right).format(words=words))
 
 
 def _ambiguous() -> Iterator[Term]:
@@ -106,6 +114,28 @@ TERMS = (
         "yfrn",
     ),
 )
+
+
+def terms_in(code: str) -> tuple[Term, ...]:
+    """The known terms of a language: those of its catalogue, and the short words of cables, which are the same.
+
+    A language without such a catalogue has those of English.
+    """
+    path = CATALOGUES / code / "terms.yaml"
+    if not path.is_file():
+        return TERMS
+    with speaking(language(code)):
+        cables = tuple(_cables())
+    return (*cables, *_of_catalogue(path))
+
+
+@cache
+def _of_catalogue(path: Path) -> tuple[Term, ...]:
+    told = yaml.safe_load(path.read_text(encoding="utf-8"))
+    return tuple(
+        Term(one["term"], one["meaning"], (one["term"], *one.get("spellings", ())), exact=one.get("exact", False))
+        for one in told
+    )
 
 
 def read_terms(values: Values) -> tuple[Term, ...]:

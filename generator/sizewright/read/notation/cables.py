@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from itertools import groupby
 from types import MappingProxyType
 
+from sizewright.base.language import later
+from sizewright.read.inserts import Told
+from sizewright.read.notation.phrasing import phrase
 from sizewright.read.notation.stitches import Stitch
 
 _SLASHED = re.compile(r"([1-9]\d{0,2})/(?:([1-9]\d{0,2})/)?([1-9]\d{0,2}) ?([lr])(p?)c")
@@ -114,16 +117,37 @@ def _spelled_crossing(word: str) -> Crossing | None:
 def crossing_words(crossing: Crossing) -> str:
     """How a crossing is worked on the right side: "slip 3 to a cable needle, hold in front, k3, then k3 from it"."""
     first, middle, last = map(_counted, crossing.groups)
-    held, where = len(crossing.groups[2]), "in front" if crossing.to_left else "behind"
-    slipped = f"slip {held} to a cable needle, hold {where}"
+    held = str(len(crossing.groups[2]))
     if not middle:
-        return f"{slipped}, {first}, then {last} from it"
-    second = f"slip {len(crossing.middle)} to a second one, hold behind"
-    return f"{slipped}, {second}, {first}, then {middle} from the second and {last} from the first"
+        return _text(phrase(_TWO[crossing.to_left], n=held, first=first, last=last))
+    second = str(len(crossing.middle))
+    return _text(phrase(_THREE[crossing.to_left], n=held, second=second, first=first, middle=middle, last=last))
+
+
+_TWO = {
+    True: later("slip {n} to a cable needle, hold in front, {first}, then {last} from it"),
+    False: later("slip {n} to a cable needle, hold behind, {first}, then {last} from it"),
+}
+_THREE = {
+    True: later(
+        "slip {n} to a cable needle, hold in front, slip {second} to a second one, hold behind, {first}, "
+        "then {middle} from the second and {last} from the first"
+    ),
+    False: later(
+        "slip {n} to a cable needle, hold behind, slip {second} to a second one, hold behind, {first}, "
+        "then {middle} from the second and {last} from the first"
+    ),
+}
+_WORKED = {"k": later("k{n}"), "p": later("p{n}")}
 
 
 def _counted(way: str) -> str:
-    return ", ".join(f"{kind}{len(tuple(same))}" for kind, same in groupby(way))
+    groups = ((kind, str(len(tuple(same)))) for kind, same in groupby(way))
+    return ", ".join(_text(phrase(_WORKED[kind], n=count)) for kind, count in groups)
+
+
+def _text(told: Told) -> str:
+    return "".join(map(str, told))
 
 
 def abbreviation(crossing: Crossing) -> str | None:

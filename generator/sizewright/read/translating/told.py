@@ -11,9 +11,11 @@ from sizewright.base.place import Span
 from sizewright.read.inserts import Told
 from sizewright.read.pattern import Adaptation, Heading, Pattern, Piece
 from sizewright.read.project import Project
+from sizewright.read.term import Term
+from sizewright.read.terms import terms_in
 from sizewright.read.translating.body import told_body
 from sizewright.read.translating.departures import places_told
-from sizewright.read.translating.header import told_called, told_header
+from sizewright.read.translating.header import Tell, told_called, told_header
 from sizewright.read.translating.lines import hand_lines, told_line
 from sizewright.read.translating.shared import told_studio, told_terms
 from sizewright.read.translating.texts import texts_apart
@@ -76,13 +78,21 @@ def shared_in(project: Project, language: str) -> Project:
     """The project with the words of its studio and of its own stitches in a language; its sources stay as they are."""
     translation = next((one for one in project.translations if one.into == language), None)
     if translation is None:
-        return replace(project, translations=())
+        return replace(project, terms=_terms(project, language, lambda _, words: words), translations=())
     own = [term for term in project.terms if term.span is not None]
     told = {word: translation.of_words(term.term) for term in own for word in (term.term, *term.spellings)}
     names = {word: said for word, said in told.items() if said}
     return replace(
         project,
         studio=told_studio(project.studio, translation.tell),
-        terms=told_terms(project.terms, translation.tell),
+        terms=_terms(project, language, translation.tell),
         translations=(replace(translation, names=names),),
     )
+
+
+def _terms(project: Project, language: str, tell: Tell) -> tuple[Term, ...]:
+    """The usual terms of a language and the studio's own as `tell` has them, which win."""
+    own = told_terms(tuple(term for term in project.terms if term.span is not None), tell)
+    known = {term.term for term in own}
+    usual = (term for term in terms_in(language) if term.term not in known)
+    return tuple(sorted((*usual, *own), key=lambda term: term.term.casefold()))
