@@ -5,6 +5,8 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as some
 
 from sizewright.base.place import Lines
 from sizewright.read.folder import read_project, read_text
@@ -21,9 +23,9 @@ QUANTITY = "<!-- finished height -->\nfertige Höhe\n"
 
 @pytest.fixture(scope="module")
 def sources(repository: Path) -> tuple[Pattern, ...]:
-    """Every source of the demo, as it stands in English."""
+    """Every pattern and page of the demo and some techniques, as they stand in English."""
     project = read_project(repository)
-    return (*project.patterns, *project.techniques, *project.pages)
+    return (*project.patterns, *project.techniques[:3], *project.pages)
 
 
 def told(pattern: Pattern, text: str) -> Pattern:
@@ -212,6 +214,11 @@ def test_a_line_that_can_be_printed_is_not_asked_for_and_may_be_told(cowl: Patte
     assert pair in again(cowl, f"{GERMAN}\n{pair}\n")
 
 
+def test_only_what_is_asked_for_is_missing(cowl: Pattern) -> None:
+    (missing,) = judged_beside(cowl, cowl.translations[0])  # two sizes, the fabric, two yarns, a note, fibre, "oatmeal"
+    assert missing.message.startswith("8 texts are not translated: cowl.md:3:9: “S”; ")
+
+
 def test_what_is_asked_for_is_said_in_the_order_of_the_source(cowl: Pattern) -> None:
     words = [text.words.split("\n")[0] for text in texts_of(cowl) if text.asked]
     assert words == [
@@ -288,6 +295,42 @@ Die Kante ist hoch.
     before = {(pair.key, pair.translation) for pair in read_pairs(Lines("x", text)).pairs}
     assert before <= {(pair.key, pair.translation) for pair in read_pairs(Lines("x", after)).pairs}
     assert again(cowl, after) == after
+
+
+# What may mean something in a file of pairs, in Markdown or in a header, put together at random.
+SIGNS = (
+    "<!--",
+    "-->",
+    "<!---",
+    "\n",
+    "\n\n",
+    "{edge}",
+    "{edge",
+    "}",
+    "::: sizes S",
+    ":::",
+    "```work",
+    "## ",
+    "- ",
+    "> ",
+    "|-|",
+    "---",
+)
+words = some.lists(some.sampled_from((*SIGNS, "[block](../techniques/blocking.md)", "![", "](", "3,5 mm", "Cowl", " ")))
+
+
+@settings(max_examples=40)
+@given(words, words)
+def test_nothing_in_a_translation_is_a_traceback(cowl: Pattern, title: list[str], edge: list[str]) -> None:
+    passage = "The edge is {edge} deep; [block](../techniques/blocking.md) it to {edge:long}."
+    pairs = zip(("Cowl", "3.5 mm circular needle", passage), (title, title, edge), strict=True)
+    text = "\n\n".join(f"{commented(said)}\n{''.join(told)}" for said, told in pairs)
+    translation, _ = read_translation(Lines("cowl.de.md", text), "en", "de")
+    list(judged_beside(cowl, translation))
+    other = in_language(replace(cowl, translations=(translation,)), "de")
+    assert [piece for piece in other.body if hasattr(piece, "lines")] == [
+        one for one in cowl.body if hasattr(one, "lines")
+    ]
 
 
 def test_words_may_hold_the_end_of_a_comment() -> None:
