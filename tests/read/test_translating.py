@@ -5,15 +5,12 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as some
+from tests.read.translated import GERMAN, again, as_it_is, demo, german_cowl, told
 
 from sizewright.base.place import Lines
-from sizewright.read.folder import read_project, read_text
 from sizewright.read.pattern import Heading, Image, Insert, Markup, NoteOpen, Pattern, Piece
 from sizewright.read.translating.beside import judged_beside, own_texts, read_translation
-from sizewright.read.translating.pairs import commented, read_pairs
-from sizewright.read.translating.refreshed import refreshed
+from sizewright.read.translating.pairs import commented
 from sizewright.read.translating.rules import STALE_TRANSLATION
 from sizewright.read.translating.texts import texts_of
 from sizewright.read.translating.told import in_language
@@ -23,21 +20,8 @@ QUANTITY = "<!-- finished height -->\nfertige Höhe\n"
 
 @pytest.fixture(scope="module")
 def sources(repository: Path) -> tuple[Pattern, ...]:
-    """Every pattern and page of the demo and some techniques, as they stand in English."""
-    project = read_project(repository)
-    return (*project.patterns, *project.techniques[:3], *project.pages)
-
-
-def told(pattern: Pattern, text: str) -> Pattern:
-    """A source with a translation."""
-    translation, findings = read_translation(Lines("x.de.md", text), "en", "de")
-    assert findings == ()
-    return replace(pattern, translations=(translation,))
-
-
-def as_it_is(pattern: Pattern) -> str:
-    """A file of translations with the words of the source for their own translation."""
-    return "\n".join(f"{commented(text.words)}\n{text.words}\n" for text in texts_of(pattern))
+    """The sources of the demo."""
+    return demo(repository)
 
 
 def numbered(body: tuple[Piece, ...]) -> Iterator[Piece]:
@@ -93,74 +77,10 @@ def test_without_a_translation_of_its_own_a_passage_says_which_language_it_is_in
         assert bare.replace("</div>\n", "").replace("</span>", "") == was
 
 
-SOURCE = """---
-title: Cowl
-sizes: {S: {}, M: {}, Largest of all: {note: for a tall reader}}
-gauge: {stitches: 20 st / 10 cm, rows: 28 rnd / 10 cm, needle: 5 mm, over: stockinette}
-needles: 3.5 mm circular needle
-yarn: {A: {weight: medium, colour: moss, note: a wool}, B: {weight: medium, fibre: wool, called: oatmeal}}
-finished: [{label: Depth, value: edge}]
----
-```grade
-edge = 4 (5, 6) cm
-```
-
-## The edge
-
-The edge is {edge} deep; [block](../techniques/blocking.md) it to {edge:long}.
-
-::: learners Why so deep
-- It curls.
-- ![The edge rolled up](edge.svg)
-:::
-
-```work
-Cast on 80 (88, 96) sts. Join to work in the round.
-Knit to the mark you made at {edge}, over 80 (88, 96) sts.   # declared: 80 (88, 96) sts
-Rnd 1: Knit.
-```
-"""
-
-GERMAN = """<!-- Cowl -->
-Schlauchschal
-
-<!-- Largest of all -->
-Größte
-
-<!-- for a tall reader -->
-für Große
-
-<!-- 3.5 mm circular needle -->
-Rundstricknadel 3,5 mm
-
-<!-- moss -->
-Moos
-
-<!-- Depth -->
-Höhe
-
-<!-- ## The edge -->
-## Die Kante
-
-<!-- The edge is {edge} deep; [block](../techniques/blocking.md) it to {edge:long}. -->
-Auf {edge:long} [spannen](../techniques/blocking.md); die Kante ist {edge} hoch.
-
-<!-- Why so deep -->
-Warum so hoch
-
-<!-- - It curls.
-- ![The edge rolled up](edge.svg) -->
-- Sie rollt sich.
-- ![Die aufgerollte Kante](edge.svg)
-
-<!-- Knit to the mark you made at {edge}, over 80 (88, 96) sts. -->
-Über 80 (88, 96) M re bis zur Marke bei {edge}.
-"""
-
-
 @pytest.fixture(scope="module")
 def cowl() -> Pattern:
-    return told(read_text(SOURCE, "cowl.md").patterns[0], GERMAN)
+    """The cowl with its German."""
+    return german_cowl()
 
 
 def test_header_and_body_are_in_the_other_language(cowl: Pattern) -> None:
@@ -257,83 +177,3 @@ Das Bündchen ist {brim} hoch und wird flach getragen."""
         "Bündchen",
     )
     assert names["Rep Rnd 1 until piece measures"].startswith("1. Rd wdh")
-
-
-# -------------------------------------------------------------------------------------------------- the file refreshed
-
-
-def again(pattern: Pattern, text: str) -> str:
-    texts = texts_of(pattern)
-    return refreshed(texts, {one.key for one in texts}, read_pairs(Lines("x.de.md", text))).text
-
-
-def test_a_file_is_written_filled_and_refreshed_without_a_change(sources: tuple[Pattern, ...]) -> None:
-    for pattern in sources:
-        empty = again(pattern, "")
-        pairs = read_pairs(Lines("x.de.md", empty))
-        assert pairs.findings == ()
-        assert [pair.key for pair in pairs.pairs] == [text.key for text in texts_of(pattern) if text.asked]
-        assert again(pattern, empty) == empty
-        filled = as_it_is(pattern)
-        assert again(pattern, filled) == filled
-
-
-def test_refreshing_keeps_every_translation_and_remark(cowl: Pattern) -> None:
-    text = f"""<!-- The edge is deep. -->
-Die Kante ist hoch.
-
-<!--- To be asked: is it a scarf? --->
-
-{GERMAN}
-<!--- Behind all. --->
-"""
-    after = again(cowl, text)
-    assert "\n<!-- S -->\n\n" in after
-    assert after.index("To be asked") < after.index("Schlauchschal")
-    assert after.endswith("<!-- The edge is deep. -->\nDie Kante ist hoch.\n\n<!--- Behind all. --->\n")
-    assert "does not hold the words below" in after
-    before = {(pair.key, pair.translation) for pair in read_pairs(Lines("x", text)).pairs}
-    assert before <= {(pair.key, pair.translation) for pair in read_pairs(Lines("x", after)).pairs}
-    assert again(cowl, after) == after
-
-
-# What may mean something in a file of pairs, in Markdown or in a header, put together at random.
-SIGNS = (
-    "<!--",
-    "-->",
-    "<!---",
-    "\n",
-    "\n\n",
-    "{edge}",
-    "{edge",
-    "}",
-    "::: sizes S",
-    ":::",
-    "```work",
-    "## ",
-    "- ",
-    "> ",
-    "|-|",
-    "---",
-)
-words = some.lists(some.sampled_from((*SIGNS, "[block](../techniques/blocking.md)", "![", "](", "3,5 mm", "Cowl", " ")))
-
-
-@settings(max_examples=40)
-@given(words, words)
-def test_nothing_in_a_translation_is_a_traceback(cowl: Pattern, title: list[str], edge: list[str]) -> None:
-    passage = "The edge is {edge} deep; [block](../techniques/blocking.md) it to {edge:long}."
-    pairs = zip(("Cowl", "3.5 mm circular needle", passage), (title, title, edge), strict=True)
-    text = "\n\n".join(f"{commented(said)}\n{''.join(told)}" for said, told in pairs)
-    translation, _ = read_translation(Lines("cowl.de.md", text), "en", "de")
-    list(judged_beside(cowl, translation))
-    other = in_language(replace(cowl, translations=(translation,)), "de")
-    assert [piece for piece in other.body if hasattr(piece, "lines")] == [
-        one for one in cowl.body if hasattr(one, "lines")
-    ]
-
-
-def test_words_may_hold_the_end_of_a_comment() -> None:
-    words = "an arrow -->\nand --> another -->"
-    (pair,) = read_pairs(Lines("x", f"{commented(words)}\nein Pfeil\n")).pairs
-    assert (pair.key, pair.translation) == (" ".join(words.split()), "ein Pfeil")
