@@ -18,6 +18,7 @@ from tests.publish.conftest import SAMPLE
 from sizewright.base.language import Language, speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.editions import ALL_SIZES
+from sizewright.publish.output import Output
 from sizewright.publish.pages import site_pages
 from sizewright.publish.paper_page import PaperPages
 from sizewright.publish.theme import Theme
@@ -137,6 +138,17 @@ def test_every_word_of_a_page_is_a_message_or_from_the_sources(bracketed: Mappin
     assert len(bracketed) > 12
     found = {path: sorted(set(untold(html, known))) for path, html in bracketed.items() if path not in IN_ENGLISH}
     assert {path: words for path, words in found.items() if words} == {}
+
+
+def test_only_english_pages_offer_the_terms_of_two_countries(
+    bracketed: Mapping[str, str], sample_outputs: Mapping[str, Output]
+) -> None:
+    offering = [path for path, page in sample_outputs.items() if b'id="terms--us"' in page.content]
+    assert "patterns/hat.html" in offering
+    for path in offering:
+        assert 'id="terms--us"' not in bracketed[path]
+        assert '<html lang="de">' in bracketed[path]
+    assert 'id="units--metric"' in bracketed["patterns/hat.html"]
 
 
 def test_a_word_that_is_no_message_is_found() -> None:
