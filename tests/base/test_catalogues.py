@@ -51,6 +51,18 @@ def test_what_templates_write_is_markup(code: str) -> None:
     assert [words for words in written if re.search(r'[<>"]|&(?!\w+;)', re.sub(r"</?\w+[^>]*>", "", words))] == []
 
 
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_a_message_of_several_parts_is_told_alike_in_all(code: str) -> None:
+    """The catalogues are read as one: what means two things in English has to have a context."""
+    told: dict[object, set[tuple[str, ...]]] = {}
+    for part in catalogues.PARTS:
+        for message in catalogues.kept(part, code):
+            if message.id:
+                told.setdefault((message.context, texts(message)[0]), set()).add(texts(message)[1])
+    assert len(told) > 500
+    assert {key: forms for key, forms in told.items() if len(forms) > 1} == {}
+
+
 def places(words: str) -> list[str]:
     """What is filled in, and the markup, in no order."""
     return sorted(PLACE.findall(words))
