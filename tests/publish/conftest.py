@@ -162,9 +162,10 @@ def in_node(repository: Path) -> Callable[..., Any]:
     if node is None:
         pytest.fail("node is not installed: run `sh generator/setup.sh test`, which installs it", pytrace=False)
 
-    def run(scripts: list[str], program: str, given: object) -> Any:  # noqa: ANN401 (JSON)
+    def run(scripts: list[str], program: str, given: object, language: str = "en") -> Any:  # noqa: ANN401 (JSON)
         files = [repository / f"themes/studio/assets/{name}.js" for name in ("tr", *scripts)]
-        words = [file.read_text(encoding="utf-8") for file in files]
+        page = f'globalThis.document = {{ documentElement: {{ lang: "{language}" }} }};'
+        words = [page, *(file.read_text(encoding="utf-8") for file in files)]
         words.append(
             f"const asked = (given) => {{ {program} }};\n"
             'const given = JSON.parse(require("node:fs").readFileSync(0, "utf8"));\n'

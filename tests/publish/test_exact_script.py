@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from sizewright.base.language import language, speaking
 from sizewright.base.printing import Series, bought, decimal, printed, quarters
 from sizewright.base.units import LENGTH, MASS, ROW_GAUGE, STITCH_GAUGE
 from sizewright.read.typed_numbers import exact
@@ -70,6 +71,19 @@ def test_one_value_is_printed_alike(in_node: InNode) -> None:
     )
     expected = [[quarters(one), *(decimal(one, places) for places in (0, 1, 2))] for one in values]
     assert in_node(["exact"], program, list(map(str, values))) == expected
+
+
+def test_in_german_too(in_node: InNode) -> None:
+    """A comma before decimals; of "1.000", which may be a thousand, it makes no number, of "1,000" it does."""
+    values = [*numbers(5, 500), *(Fraction(one, 200) for one in range(-50, 50))]
+    program = f"{_REVIVED} return given.map(n).map((one) => [exact.quarters(one), exact.decimal(one)]);"
+    with speaking(language("de")):
+        expected = [[quarters(one), decimal(one)] for one in values]
+    assert any("," in words for _, words in expected)
+    assert in_node(["exact"], program, list(map(str, values)), language="de") == expected
+    typed = ["22,5", "22.5", "1.000", "1,000", "5½"]
+    program = f"{_REVIVED} return given.map(exact.parse).map((one) => one && t(one));"
+    assert in_node(["exact"], program, typed, language="de") == ["45/2", "45/2", None, "1", "11/2"]
 
 
 def test_the_values_of_all_sizes_are_printed_alike(in_node: InNode) -> None:
