@@ -90,6 +90,17 @@ def test_what_all_share_changes_all(desk: Desk) -> None:
     assert 'href="/theme/' in desk.page("404.html")  # not /below/theme/, where the preview has nothing
 
 
+def test_translations_come_and_change(desk: Desk) -> None:
+    desk.save("site.yaml", lambda text: f"{text}languages: [en, de]\n")
+    assert not (desk.site / "de/patterns/one.html").exists()
+    desk.save("patterns/one.de.md", lambda _: "<!-- One -->\nEins\n")
+    assert "Eins" in desk.page("de/patterns/one.html")
+    before = desk.times()
+    desk.save("patterns/one.de.md", lambda text: text.replace("Eins", "Nummer eins"))
+    assert "Nummer eins" in desk.page("de/patterns/one.html")
+    assert "patterns/two.html" not in desk.replaced(before)
+
+
 def test_patterns_come_and_go(desk: Desk) -> None:
     desk.save("patterns/three.md", lambda _: (desk.project / "content/patterns/one.md").read_text(encoding="utf-8"))
     assert (desk.site / "patterns/three.html").exists()

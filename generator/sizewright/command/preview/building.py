@@ -19,6 +19,8 @@ from sizewright.command.report_text import print_findings, summary
 from sizewright.command.terminal import safe
 from sizewright.proof.run import proof
 from sizewright.publish.theme import BadTheme
+from sizewright.read.project import Project
+from sizewright.read.translating.beside import language_of, source_name
 
 
 class Builder:
@@ -70,8 +72,8 @@ class Builder:
     def _read(self, known: Opened | None, changed: Collection[Path]) -> tuple[Opened, frozenset[str] | None]:
         """The project, and the names of the patterns that changed; None where more than patterns may have."""
         patterns = self._folder / "content" / "patterns"
-        if known is not None and all(file.parent == patterns and file.suffix == ".md" for file in changed):
-            names = known.project.with_adaptations(file.stem for file in changed)
+        if known is not None and all(file.parent == patterns and _is_of_one(known.project, file) for file in changed):
+            names = known.project.with_adaptations(map(source_name, changed))
             opened = open_again(known, names)
             return opened, names if opened.project.tables is known.project.tables else None
         return open_folder(self._folder), None
@@ -103,3 +105,12 @@ class Builder:
     def _show(self, panel: str) -> None:
         self._panel = panel
         self._board.show(self._pages.folder, panel)
+
+
+def _is_of_one(project: Project, file: Path) -> bool:
+    """Whether a file is of one pattern alone; a translation that comes or goes changes the links of other pages too."""
+    code = language_of(file)
+    if not code:
+        return file.suffix == ".md"
+    told = (pattern.translations for pattern in project.patterns if pattern.name == source_name(file))
+    return file.is_file() and any(one.into == code for translations in told for one in translations)

@@ -22,9 +22,14 @@ def language_of(path: Path) -> str:
     return code if is_language(code) else ""
 
 
+def source_name(path: Path) -> str:
+    """The name of the source that a file is, or that it translates."""
+    return Path(path.stem).stem if language_of(path) else path.stem
+
+
 def stray(path: Path, lines: Lines, names: Collection[str], languages: tuple[str, ...]) -> Finding | None:
     """The finding for a file of translations that nobody would read; `names` are the sources beside it."""
-    code, name = language_of(path), Path(path.stem).stem
+    code, name = language_of(path), source_name(path)
     if name not in names:
         mend = did_you_mean(name, names, "Name it like its source.")
         message = f"This translates nothing: there is no {name}.md beside it."
