@@ -70,6 +70,7 @@ class RowWords:
         saying = {one.span.line for one in directions}
         self._silent = [[line for line in block.lines if line.span.line not in saying] for block in works]
         self._found: dict[tuple[int, int, int], Said] = {}
+        self._translations: dict[tuple[int, frozenset[int]], Line | None] = {}
 
     def together(self, directions: Sequence[Direction], size: int) -> Said | None:
         """The line that these directions have to themselves, None where it tells of more."""
@@ -138,11 +139,18 @@ class RowWords:
     def _line(self, line: InstructionLine, size: int) -> Said:
         key = (id(line), -1, size)
         if key not in self._found:
-            idle = {at for clause in line.clauses if self._is_idle(clause, size) for at in clause.places}
+            idle = frozenset(at for one in line.clauses if self._is_idle(one, size) for at in one.places)
             pieces = tuple(one for at, one in enumerate(line.pieces) if at not in idle)
-            told = self._told.printed(replace(line, pieces=pieces, clauses=())) if pieces else None
+            told = self._translated(line, idle, pieces) if pieces else None
             self._found[key] = self._said(pieces, size) if told is None else self._printed(told, size)
         return self._found[key]
+
+    def _translated(self, line: InstructionLine, idle: frozenset[int], pieces: tuple[LinePiece, ...]) -> Line | None:
+        """A line of these pieces in another language, worked out once for all sizes that read them; None in English."""
+        key = (id(line), idle)
+        if key not in self._translations:
+            self._translations[key] = self._told.printed(replace(line, pieces=pieces, clauses=()))
+        return self._translations[key]
 
     def _is_idle(self, clause: Clause, size: int) -> bool:
         """Whether the size has nothing to do in a part of the words of a plan."""
