@@ -11,6 +11,7 @@ Open = Callable[..., Page]
 
 
 def seen(page: Page, selector: str) -> str:
+    expect(page.locator(selector).first).not_to_have_text("", use_inner_text=True)
     return " ".join(page.locator(selector).first.inner_text().split())
 
 

@@ -75,6 +75,7 @@ def fill(page: Page, *typed: str) -> None:
 
 
 def words(page: Page, selector: str) -> str:
+    expect(page.locator(selector)).not_to_have_text("", use_inner_text=True)
     return " ".join(page.locator(selector).inner_text().replace("\u00a0", " ").split())
 
 

@@ -10,7 +10,7 @@ from threading import Thread
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 Open = Callable[..., Page]
 PAGES = (
@@ -52,7 +52,8 @@ def served(sample_site: Path, tmp_path_factory: pytest.TempPathFactory) -> Itera
 
 
 def text(page: Page, selector: str) -> str:
-    """What is to be seen of the first such element."""
+    """What is to be seen of the first such element, which is laid out soon if it is far down."""
+    expect(page.locator(selector).first).not_to_have_text("", use_inner_text=True)
     return " ".join(page.locator(selector).first.inner_text().replace("\u00a0", " ").split())
 
 

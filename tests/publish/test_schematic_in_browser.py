@@ -5,7 +5,7 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Locator, Page
+from playwright.sync_api import Locator, Page, expect
 
 Open = Callable[..., Page]
 
@@ -47,6 +47,7 @@ def test_one_size_alone_is_drawn_with_its_values(sample_site: Path, page_at: Ope
 def test_the_table_has_what_the_drawing_shows(sample_site: Path, page_at: Open) -> None:
     page = page_at(sample_site / "patterns/hat.html")
     page.get_by_label("Small", exact=True).check()
+    expect(page.locator(".edges")).to_contain_text("Around", use_inner_text=True)
     rows = [" ".join(row.inner_text().split()) for row in visible(page, ".edges tbody tr:has(td)")]
     assert rows[0] == "A Around 45.5 cm / 18 in"
     assert rows[-1] == "F Length 6 cm / 2¼ in"

@@ -120,7 +120,13 @@
     const mine = Object.hasOwn(state, name) ? state[name] : null;
     zoom(Number.isInteger(mine?.size) ? mine.size : AS_DRAWN);
     mark(placed(mine?.row));
-    requestAnimationFrame(show);
+    // What is far from view is not laid out yet, and asking where a row lies would lay it out.
+    const near = new IntersectionObserver((seen) => {
+      if (!seen.some(({ isIntersecting }) => isIntersecting)) return;
+      near.disconnect();
+      show();
+    });
+    near.observe(charted);
     return show;
   };
 

@@ -30,15 +30,18 @@ globalThis.exact = (() => {
   const ceil = ({ n, d }) => of(-floored(-n, d));
   const whole = ({ n, d }) => of(floored(2n * n + d, 2n * d)); // to the nearest; a tie goes up
 
-  const POINT = (0.5).toLocaleString(language).charAt(1); // before decimals, as the language writes it
-  const GROUPED = POINT === "," ? /\.\d{3}$/ : /,\d{3}$/;
+  // What stands before decimals, as the language writes it. Asked when the first number is read or printed: the first
+  // question of this kind takes a browser as long as all scripts of a page together.
+  let known = "";
+  const point = () => (known ||= (0.5).toLocaleString(language).charAt(1));
+  const grouped = () => (point() === "," ? /\.\d{3}$/ : /,\d{3}$/);
 
   // As people type: "5", "5.5", "5,5", ".5", "5 1/2", "5-1/2", "5½", "−5"; null where it is no number. "1,000" might be one
   // or a thousand, so it is none, as is "1.000" where a comma stands before decimals. Twenty figures are more than anybody measures.
   const TYPED = /^([-−]?) *(?:(\d*)[.,](\d+)|(?:(\d+)[ -]+)?(\d+) ?\/ ?(\d+)|(\d+))$/;
   const parse = (typed) => {
     const plain = typed.replace(/[¼-¾⅐-⅞]/g, (glyph) => ` ${glyph.normalize("NFKD")} `).replace("⁄", "/");
-    const found = plain.length <= 20 && !GROUPED.test(plain) ? TYPED.exec(plain.trim().replace(/\s+/g, " ")) : null;
+    const found = plain.length <= 20 && !grouped().test(plain) ? TYPED.exec(plain.trim().replace(/\s+/g, " ")) : null;
     if (!found) return null;
     const [, minus, before, after, beside, over, under, alone] = found;
     if (under !== undefined && !Number(under)) return null;
@@ -58,7 +61,7 @@ globalThis.exact = (() => {
     const digits = `${scaled}`.padStart(places + 1, "0");
     const part = places ? digits.slice(-places).replace(/0+$/, "") : "";
     const whole = places ? digits.slice(0, -places) : digits;
-    const words = part ? whole + POINT + part : whole;
+    const words = part ? whole + point() + part : whole;
     return scaled ? signed(value, words) : words;
   };
 
