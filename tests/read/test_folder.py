@@ -41,6 +41,15 @@ def test_a_file_without_an_end_is_read_no_further_than_a_pattern_goes() -> None:
         read_single(Path("/dev/zero"))
 
 
+def test_a_translation_is_read_with_its_source(tmp_path: Path) -> None:
+    for name in ("hat.md", "hat.de.md"):
+        (tmp_path / name).write_text("---\ntitle: Hat\n---\n", encoding="utf-8")
+    with pytest.raises(Unreadable, match=r"is read with its source, hat\.md"):
+        read_single(tmp_path / "hat.de.md")
+    (tmp_path / "hat.md").unlink()
+    assert read_single(tmp_path / "hat.de.md").patterns[0].header.title == "Hat"
+
+
 def test_a_pattern_of_a_project_knows_its_tables_and_one_alone_does_not(tmp_path: Path) -> None:
     table = "title: Heads\nsource: invented\nsizes: {M: {head: 56 cm}}\n"
     pattern = "---\ntitle: A\ntable: heads\nsizes: [M]\n---\n"

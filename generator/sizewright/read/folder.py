@@ -18,7 +18,7 @@ from sizewright.read.sizes import read_size_table
 from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
-from sizewright.read.translating.beside import language_of, stray, translated
+from sizewright.read.translating.beside import language_of, source_name, stray, translated
 from sizewright.read.translating.shared import read_shared
 from sizewright.read.translating.translation import Translation
 from sizewright.read.values import Values
@@ -41,6 +41,9 @@ def read_project(folder: Path) -> Project:
 
 def read_single(path: Path) -> Project:
     """The project of one pattern file: with the tables beside it where it lies in a project, else of it alone."""
+    if language_of(path) and path.with_name(f"{source_name(path)}.md").is_file():
+        message = f"{path} is a translation; it is read with its source, {source_name(path)}.md."
+        raise Unreadable(message)
     content = path.resolve().parent.parent
     inside = content.name == "content" and path.resolve().parent.name == "patterns"
     reader = _Reader(content.parent if inside else path.resolve().parent, content if inside else None)
