@@ -6,6 +6,7 @@ graded or worked again. What is printed of the instructions is printed in the la
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from unicodedata import normalize
 
 from sizewright.base.place import Span
 from sizewright.read.inserts import Told
@@ -95,4 +96,4 @@ def _terms(project: Project, language: str, tell: Tell) -> tuple[Term, ...]:
     own = told_terms(tuple(term for term in project.terms if term.span is not None), tell)
     known = {term.term for term in own}
     usual = (term for term in terms_in(language) if term.term not in known)
-    return tuple(sorted((*usual, *own), key=lambda term: term.term.casefold()))
+    return tuple(sorted((*usual, *own), key=lambda term: normalize("NFKD", term.term.casefold())))
