@@ -4,6 +4,7 @@ import json
 import shutil
 import subprocess
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -17,12 +18,15 @@ from sizewright.proof.run import proof
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, site_pages
+from sizewright.publish.paper_page import paper_page
 from sizewright.publish.run import paper_of
+from sizewright.publish.site_in import sites
 from sizewright.publish.theme import Theme
 from sizewright.publish.view_departed import DeparturesView
 from sizewright.publish.view_pattern import pattern_view
 from sizewright.publish.view_terms import Terms
 from sizewright.read.folder import read_project
+from sizewright.read.inserts import Words
 from sizewright.read.project import Project
 
 KEY = "departures: [{instead of: needles, because: a loose hand}]\nneedles: [3.5 mm]"
@@ -166,3 +170,39 @@ def test_the_data_have_them(made: Made) -> None:
     assert deeper["alone"]["rows"] == {"before": ["9", "11"], "after": ["12", "12"]}
     assert told["changes"]["rows"] == {"before": ["9", "11"], "after": ["13", "13"]}
     assert "departures" not in json.loads(data_page(proof(project.patterns[0], project), project))
+
+
+def test_the_base_lists_its_adaptations(made: Made, site: Path, sample_theme: Theme) -> None:
+    """By title, designer and summary; on paper by their address, where the studio has told one."""
+    project, proofed = made
+    base, other = project.patterns
+    assert other.header.based_on is not None
+    header = replace(
+        other.header, title="Cap, other", designer=Words(other.header.based_on.span, "A. Other"), summary=None
+    )
+    named = replace(project, patterns=(base, replace(other, header=header)))
+    page = BeautifulSoup((site / "patterns/cap.html").read_text(encoding="utf-8"), "html.parser")
+    assert [(link["href"], link.get_text()) for link in page.select("[aria-labelledby=part--adaptations] a")] == [
+        ("../patterns/other.html", "Cap")
+    ]
+    assert not BeautifulSoup((site / PAGE).read_text(encoding="utf-8"), "html.parser").select("#part--adaptations")
+    for address, tag in (("", "b"), ("https://example.org/", 'a[href="https://example.org/patterns/other.html"]')):
+        there = replace(named, studio=replace(named.studio, address=address))
+        paper = BeautifulSoup(paper_page(proof(base, there), there, sample_theme), "html.parser")
+        (entry,) = paper.select("[aria-labelledby=part--adaptations] li")
+        assert entry.get_text().strip() == "Cap, other by A. Other"
+        assert entry.select(tag)
+
+
+def test_a_base_lists_what_the_site_has_alone(made: Made, sample_theme: Theme) -> None:
+    """A refused adaptation without pages is no entry, in any language; nor is a refused base linked to."""
+    project, proofed = made
+    assert project.with_bases(["other"]) == {"cap", "other"}  # what a preview makes anew
+    base = proof(project.patterns[0], project)
+    (alone,) = sites(project, (base,), sample_theme, refused=("other",))
+    assert [pattern.name for pattern in alone.project.patterns] == ["cap"]
+    (adapted,) = sites(project, (proofed,), sample_theme, refused=("cap",))
+    links = Links("../")
+    shown = pattern_view(proofed.worked, adapted.project, links, Terms.of(project, links)).departures
+    assert shown is not None
+    assert (shown.base, shown.href) == ("Cap", "")

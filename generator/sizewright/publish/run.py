@@ -83,7 +83,7 @@ def publish(  # noqa: PLR0913 (all but two by their names)
     media = pictures_of(project, good)
     with new_site(site or site_folder(project.folder)) as draft:
         old = read_manifest(draft.site)
-        told = sites(project, good, theme, lambda below: keep(draft.site, old, refused, below))
+        told = sites(project, good, theme, lambda below: keep(draft.site, old, refused, below), refused)
         put = put_papers(_jobs(told, theme, media), draft, old, progress) if papers else Put()
         run = _Run(told, theme, media, draft, progress, put)
         run.put_pages()

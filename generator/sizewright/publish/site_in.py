@@ -1,7 +1,7 @@
 """In: the sound patterns of a project. Out: the site in each of its languages: what of it there is, and where."""
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from sizewright.base.language import Language, language, speaking
 from sizewright.proof.proofed import Proofed
@@ -57,9 +57,16 @@ class SiteIn:
 
 
 def sites(
-    project: Project, sound: Sequence[Proofed], theme: Theme, kept_in: Callable[[str], tuple[Kept, ...]] = lambda _: ()
+    project: Project,
+    sound: Sequence[Proofed],
+    theme: Theme,
+    kept_in: Callable[[str], tuple[Kept, ...]] = lambda _: (),
+    refused: Collection[str] = (),
 ) -> tuple[SiteIn, ...]:
-    """The site in every language, the first first; `kept_in` gives what is kept below a folder of the site."""
+    """The site in every language, the first first; `kept_in` gives what is kept below a folder of the site.
+
+    Of the `refused` patterns a site has only what is kept.
+    """
     codes = project.studio.languages
     folders = (*(folder / "catalogues" for folder in theme.folders), project.folder / "content" / "catalogues")
     languages = {code: language(code, folders) for code in codes}
@@ -76,7 +83,18 @@ def sites(
     )
     spoken = {code: languages[code].naming(names_in(told[code][0])) for code in codes[1:]}
     spoken[codes[0]] = languages[codes[0]]
-    return tuple(SiteIn(spoken[own.code], Within(own, among), *told[own.code], kept[own.code]) for own in among)
+    there = {
+        code: _without(told[code][0], set(refused) - {one.listed.card.name for one in kept[code]}) for code in codes
+    }
+    return tuple(
+        SiteIn(spoken[own.code], Within(own, among), there[own.code], told[own.code][1], kept[own.code])
+        for own in among
+    )
+
+
+def _without(project: Project, names: Collection[str]) -> Project:
+    """A project without these patterns: nothing is to lead to a page that is not there."""
+    return replace(project, patterns=tuple(one for one in project.patterns if one.name not in names))
 
 
 def corrections(pattern: Pattern) -> tuple[Correction, ...]:

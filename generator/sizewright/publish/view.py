@@ -11,7 +11,7 @@ from markupsafe import Markup
 from sizewright.publish.picture_size import Size
 from sizewright.publish.view_chart import ChartView
 from sizewright.publish.view_choice import BesideGroup, FitView
-from sizewright.publish.view_departed import DeparturesView
+from sizewright.publish.view_departed import AdaptationView, DeparturesView
 from sizewright.publish.view_papers import PapersView
 from sizewright.publish.view_piece import SchematicView
 from sizewright.publish.view_swatch import MyGaugeView
@@ -216,6 +216,7 @@ class PatternView:
     data: str
     rows: Markup = _NOTHING
     departures: DeparturesView | None = None
+    adaptations: tuple[AdaptationView, ...] = ()
     only: SizeChoice | None = None
     papers: tuple[PapersView, ...] = ()
 

@@ -1,10 +1,11 @@
-"""What is told of the departures of an adaptation: plain data, every number already text or markup."""
+"""What is told of adaptations and their departures: plain data, every number already text or markup."""
 
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from sizewright.publish.view_table import SizeTable
+from sizewright.publish.view_words import WordsView
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,3 +41,14 @@ class DeparturesView:
     def within(self, section: str) -> tuple[DepartureView, ...]:
         """Those that are marked at the top of a section of the page."""
         return tuple(one for one in self.items if one.section == section and one.anchor)
+
+
+@dataclass(frozen=True, slots=True)
+class AdaptationView:
+    """A pattern that is based on the one that is shown; `words` says in whose terms its summary is."""
+
+    title: str
+    designer: str
+    summary: str
+    href: str
+    words: WordsView

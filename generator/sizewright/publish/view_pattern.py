@@ -12,6 +12,7 @@ from sizewright.publish.in_language import telling
 from sizewright.publish.links import Links
 from sizewright.publish.usual_names import spoken_kind, spoken_skill
 from sizewright.publish.view import Body, DayView, Link, PatternView, Picture
+from sizewright.publish.view_adaptations import adaptation_views
 from sizewright.publish.view_beside import beside_groups
 from sizewright.publish.view_body import body_view
 from sizewright.publish.view_cautions import caution_views
@@ -85,6 +86,7 @@ def _pattern_view(worked: Worked, project: Project, links: Links, terms: Terms) 
         body=body_of(worked, pieces, links, explained, metric_first=metric_first),
         rows=Markup() if links.paper else rows_data(worked, sizes, words, metric_first=metric_first),
         departures=departures_view(worked, project, links, sizes, metric_first=metric_first),
+        adaptations=adaptation_views(pattern, project, links),
     )
 
 

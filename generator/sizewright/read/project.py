@@ -94,3 +94,9 @@ class Project:
         changed = frozenset(names)
         based = ((pattern.name, pattern.header.based_on) for pattern in self.patterns)
         return changed | {name for name, told in based if told is not None and told.pattern.text in changed}
+
+    def with_bases(self, names: Iterable[str]) -> frozenset[str]:
+        """Names of patterns, and those of all that they are based on."""
+        changed = frozenset(names)
+        told = (pattern.header.based_on for pattern in self.patterns if pattern.name in changed)
+        return changed | {one.pattern.text for one in told if one is not None}

@@ -32,7 +32,8 @@ class Pages:
         """
         project = _at_the_top(project)
         theme = Theme.find(project.studio.theme, project.folder)
-        fresh = {name: one for name, one in sound.items() if changed is None or name in changed}
+        again = None if changed is None else project.with_bases(changed)  # their pages list what is based on them
+        fresh = {name: one for name, one in sound.items() if again is None or name in again}
         pages = _pages(project, sound, fresh, theme)
         before = dict(self._held)
         if changed is None:
@@ -60,7 +61,8 @@ class Pages:
 
 def _pages(project: Project, sound: Mapping[str, Sound], fresh: Mapping[str, Sound], theme: Theme) -> Iterator[Output]:
     """Those of the fresh patterns, and what shows all of them; of the others only the cards."""
-    for site in sites(project, [one.proofed for one in sound.values()], theme):
+    absent = [pattern.name for pattern in project.patterns if pattern.name not in sound]
+    for site in sites(project, [one.proofed for one in sound.values()], theme, refused=absent):
         again = [each for each in site.proofed if each.graded.pattern.name in fresh]
         with speaking(site.language):
             cards = [Card.of(each) for each in site.proofed if each.graded.pattern.name not in fresh]
