@@ -174,12 +174,11 @@ def test_the_data_have_them(made: Made) -> None:
 
 def test_the_base_lists_its_adaptations(made: Made, site: Path, sample_theme: Theme) -> None:
     """By title, designer and summary; on paper by their address, where the studio has told one."""
-    project, proofed = made
+    project, _ = made
     base, other = project.patterns
     assert other.header.based_on is not None
-    header = replace(
-        other.header, title="Cap, other", designer=Words(other.header.based_on.span, "A. Other"), summary=None
-    )
+    designer = Words(other.header.based_on.span, "A. Other")
+    header = replace(other.header, title="Cap, other", designer=designer, summary=None)
     named = replace(project, patterns=(base, replace(other, header=header)))
     page = BeautifulSoup((site / "patterns/cap.html").read_text(encoding="utf-8"), "html.parser")
     assert [(link["href"], link.get_text()) for link in page.select("[aria-labelledby=part--adaptations] a")] == [
