@@ -108,12 +108,29 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     hat.get_by_role("group", name="Terms").get_by_label("UK").check()
     assert "at my tension" in words(hat, ".comes-out")
 
+    expect(hat.locator('.my-gauge [value="cm"]')).to_be_checked()  # what is typed still means centimetres
+    expect(hat.locator('.measures [value="in"]')).to_be_checked()  # nothing is typed there
     hat.get_by_role("button", name="Clear").click()
     expect(verdict).to_be_empty()
+    expect(hat.locator('.my-gauge [value="in"]')).to_be_checked()
+    expect(hat.get_by_label("Width (in)")).to_be_visible()
     hat.reload()
     expect(verdict).to_be_empty()
     expect(hat.locator("#gauge--sts-0")).to_have_value("")
     expect(hat.locator('.my-gauge [value="in"]')).to_be_checked()
+    expect(hat.locator('.measures [value="in"]')).to_be_checked()
+    a_chosen_unit_stays(hat)
+
+
+def a_chosen_unit_stays(hat: Page) -> None:
+    """Whatever the page shows; the other form follows it."""
+    hat.locator(".my-gauge > summary").click()
+    hat.locator(".display summary").click()
+    hat.get_by_role("group", name="I measure in").get_by_label("cm").check()
+    for shown, measured in (("cm, m, g", "cm"), ("in, yd, oz", "in"), ("both", "cm")):
+        hat.locator(".display").get_by_label(shown).check()
+        expect(hat.locator('.my-gauge [value="cm"]')).to_be_checked()  # as it was chosen
+        expect(hat.locator(f'.measures [value="{measured}"]')).to_be_checked()
 
 
 def test_rows_and_inches_and_a_wanted_length(hat: Page) -> None:

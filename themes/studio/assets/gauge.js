@@ -253,7 +253,7 @@
   form.querySelector(".clear").addEventListener("click", () => {
     form.reset();
     kept.write(null);
-    inUnit();
+    followed();
     for (const one of fields) if (one.tagName === "INPUT") refuse(one, "");
     verdict.replaceChildren();
     show(null);
@@ -261,10 +261,7 @@
   });
   document.addEventListener("reader:size", () => shown && show(shown));
 
-  // A reader who is shown inches measures in them, until something else is kept.
-  const units = { metric: "cm", imperial: "in" }[document.querySelector('.display [name="units"]:checked')?.value];
-  if (units) form.elements.unit.value = units;
-  inUnit();
+  const followed = reader.measuring(form, "unit", inUnit);
   // What was compared last stands there again; what is kept in another form than this is let be.
   const before = kept.read();
   if (typeof before?.typed === "object" && before.typed) {

@@ -98,6 +98,7 @@
   document.addEventListener("reader:size", () => {
     if (reader.size()) shown.replaceChildren();
   });
+  reader.measuring(form, "measured in");
   section.hidden = false;
   for (const way of document.querySelectorAll(".by-measure")) way.hidden = false;
 })();

@@ -74,6 +74,30 @@ globalThis.reader = (() => {
   const size = () => document.querySelector('.choose [name="size"]:checked')?.value ?? "";
   const sized = () => document.dispatchEvent(new CustomEvent("reader:size", { detail: size() }));
 
+  // A form measures in the unit that the page shows, until the reader chooses one in the form or types a number, which is
+  // not to mean another length. Gives what makes an emptied form follow the page again; `told` is called when it does.
+  const measuring = (form, name, told = () => {}) => {
+    const units = form.elements[name];
+    const usual = [...units].find(({ defaultChecked }) => defaultChecked).value;
+    let chosen = false;
+    const typed = () => [...form.querySelectorAll("input:not([type=radio])")].some(({ value }) => value.trim());
+    const follow = () => {
+      if (chosen || typed()) return;
+      const shown = document.querySelector('.display [name="units"]:checked')?.value;
+      units.value = { metric: "cm", imperial: "in" }[shown] ?? usual;
+      told();
+    };
+    form.addEventListener("change", ({ target }) => {
+      chosen ||= target.name === name;
+    });
+    document.querySelector(".display")?.addEventListener("change", follow);
+    follow();
+    return () => {
+      chosen = false;
+      follow();
+    };
+  };
+
   // The address of this page without its language ("/site/de/patterns/hat.html"): what is kept for it is kept for all.
   const top = new URL("..", document.currentScript.src).pathname;
   const within = location.pathname.startsWith(top) ? location.pathname.slice(top.length) : location.pathname;
@@ -89,5 +113,5 @@ globalThis.reader = (() => {
     });
   }
 
-  return { kept, names, placeOf, say, size, sized, top, page, path, folder: page === within ? "" : folder };
+  return { kept, names, placeOf, say, size, sized, measuring, top, page, path, folder: page === within ? "" : folder };
 })();
