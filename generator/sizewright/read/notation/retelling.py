@@ -9,6 +9,7 @@ from dataclasses import fields, is_dataclass, replace
 from itertools import groupby
 
 from sizewright.base.language import speaking
+from sizewright.base.place import Span
 from sizewright.read.inserts import LinePiece, Told, Words, joined
 from sizewright.read.notation.direction_tree import Direction, Promise, Row, TakeYarn
 from sizewright.read.notation.directions import DirectionReader
@@ -162,5 +163,5 @@ def _stitches(node: object) -> Iterator[Stitch]:
     elif isinstance(node, tuple):
         for one in node:
             yield from _stitches(one)
-    elif is_dataclass(node):
+    elif is_dataclass(node) and not isinstance(node, Span):
         yield from _stitches(tuple(getattr(node, field.name) for field in fields(node)))

@@ -17,11 +17,14 @@ from sizewright.read.translating.texts import Text
 _BRACES = re.compile(r"(?<!\\)\{[^{}]*\}")
 # "2.5", "2,5", "1 234" with a narrow or a fixed space.
 _NUMBER = re.compile(r"[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+(?:[.,\u00a0\u202f]\d+)*")
+_MORE = re.compile(r"[\d¼½¾⅐-⅞{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # what is more than plain words
 _MARKDOWN = re.compile(r"[{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # where Markdown may mean more than words
 
 
 def compared(pair: Pair, text: Text) -> Iterator[Finding]:
     """What a translation has that its words have not, or the other way round."""
+    if not _MORE.search(pair.words) and not _MORE.search(pair.translation):
+        return
     before, behind = _Told(pair.words, text), _Told(pair.translation, text)
     for rule, kind, here, there in (
         (OTHER_NUMBERS, "numbers", before.numbers, behind.numbers),
