@@ -70,6 +70,15 @@ def test_an_error_leaves_the_site_byte_for_byte(folder: Path, published: Publish
     assert (done.done, done.refused, done.written, done.kept) == (False, ("hat",), (), ())
 
 
+def test_an_error_in_a_translation_refuses_its_pattern(folder: Path, published: Publish) -> None:
+    title = next(one.header.title for one in read_project(folder).patterns if one.name == "hat")
+    studio = folder / "content" / "site.yaml"
+    studio.write_text(f"{studio.read_text(encoding='utf-8')}\nlanguages: [en, de]\n", encoding="utf-8")
+    (folder / "content" / "patterns" / "hat.de.md").write_text(f"<!-- {title} -->\n3 Mützen\n", encoding="utf-8")
+    with untouched(folder):
+        assert published(folder).refused == ("hat",)
+
+
 def test_without_refused_the_rest_is_published_and_the_refused_pattern_stays(folder: Path, published: Publish) -> None:
     before = tree(folder / "site")
     break_hat(folder)

@@ -129,7 +129,7 @@ def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ..
     found = [(finding.span.source if finding.span else "", finding) for finding in elsewhere(project)]
     for each in proofed:
         own = each.graded.pattern.source
-        found += ((finding.span.source if finding.span else own, finding) for finding in each.findings)
+        found += ((own, finding) for finding in each.findings)  # those in its translations as well
     wrong = {source for source, finding in found if finding.level is Level.ERROR}
     refused = sorted(name for source, name in names.items() if source in wrong)
     return tuple(refused), not wrong <= set(names)
