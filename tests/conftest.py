@@ -56,6 +56,12 @@ def repository() -> Path:
     return ROOT
 
 
+@pytest.fixture(scope="session")
+def demo_patterns() -> tuple[Path, ...]:
+    """The files of the demo's patterns, without the translations that stand beside them."""
+    return tuple(path for path in sorted((ROOT / "content" / "patterns").glob("*.md")) if "." not in path.stem)
+
+
 # ------------------------------------------------------------------------------------------------------------- the log
 
 

@@ -170,7 +170,8 @@ def told(results: Sequence[tuple[Slip, bool]]) -> Iterator[str]:
 def copied(content: Path, into: Path) -> list[Path]:
     """A copy of a project's content that may be written in: its patterns."""
     shutil.copytree(content, into / "content")
-    return sorted((into / "content" / "patterns").glob("*.md"))
+    found = sorted((into / "content" / "patterns").glob("*.md"))
+    return [path for path in found if "." not in path.stem]  # without the translations
 
 
 if __name__ == "__main__":

@@ -22,7 +22,8 @@ from sizewright.read.folder import read_project
 from sizewright.read.project import PaperChoice, Project
 
 Element = Any  # of lxml, which has no types
-NAMES = sorted(path.stem for path in (Path(__file__).parents[2] / "content/patterns").glob("*.md"))
+DEMO = Path(__file__).parents[2] / "content/patterns"
+NAMES = sorted(path.stem for path in DEMO.glob("*.md") if "." not in path.stem)  # not the translations
 
 
 @pytest.fixture(scope="module")
