@@ -1,12 +1,16 @@
 """In: a page with a chart in Chromium. Out: its rows can be found, followed, heard and mirrored, by hand and by key."""
 
 from collections.abc import Callable
+from io import BytesIO
 from pathlib import Path
 
+import pytest
 from axe_playwright_python.sync_playwright import Axe
+from PIL import Image
 from playwright.sync_api import Locator, Page, expect
 
 Open = Callable[..., Page]
+Look = dict[str, bool | str]
 FIRST = "Row 1 (RS): *Yo, k2tog; rep from * to end."
 THIRD = "Row 3 (RS): *K2tog, yo; rep from * to end."
 LEAST = 44  # CSS pixels: WCAG 2.2, 2.5.5 Target Size (Enhanced)
@@ -101,12 +105,46 @@ def test_a_chart_is_made_larger_and_stays_whole(sample_site: Path, page_at: Open
         .map(one => one.left >= box.left - 1 && one.right <= box.right + 1);
     })"""
     assert view.evaluate(seen) == [True] * 4, "the row numbers stay in view at both ends"
+    shades = """async view => {
+      const found = [];
+      for (const left of [0, (view.scrollWidth - view.clientWidth) / 2, view.scrollWidth]) {
+        view.scrollLeft = left;
+        await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+        const shade = (side) => Number(getComputedStyle(view.querySelector('.sheet'), side).opacity);
+        found.push(['::before', '::after'].map(side => shade(side) > 0.2));
+      }
+      return found;
+    }"""
+    assert view.evaluate(shades) == [[False, True], [True, True], [True, False]], "an edge with more behind it"
     view.focus()
     page.keyboard.press("0")
     expect(larger).to_be_enabled()
     page.keyboard.press("-")
     page.reload()
     assert 0.7 * natural < view.evaluate(drawn) < 0.8 * natural
+    assert view.evaluate("view => view.scrollWidth <= view.clientWidth")
+    assert view.evaluate(shades) == [[False, False]] * 3, "all of it is seen"
+
+
+@pytest.mark.parametrize("look", [{}, {"dark": True}, {"forced_colors": "active"}])
+def test_a_table_shades_the_edge_behind_which_there_is_more(sample_site: Path, page_at: Open, look: Look) -> None:
+    page = page_at(sample_site / "patterns/hat.html", width=320, javascript=False, **look)
+    table = page.get_by_role("region", name="Table of sizes")
+    assert table.evaluate("one => one.scrollWidth > one.clientWidth")
+    assert shaded(table) == (False, True)
+    table.evaluate("one => { one.scrollLeft = (one.scrollWidth - one.clientWidth) / 2 }")
+    assert shaded(table) == (True, True)
+    table.evaluate("one => { one.scrollLeft = one.scrollWidth }")
+    assert shaded(table) == (True, False)
+    page.set_viewport_size({"width": 1200, "height": 900})
+    assert shaded(table) == (False, False)
+
+
+def shaded(region: Locator) -> tuple[bool, bool]:
+    """Whether the left and the right edge of a region are of another colour than a place between them."""
+    shown = Image.open(BytesIO(region.screenshot())).convert("L")
+    left, middle, right = (shown.getpixel((x, 4)) for x in (3, shown.width // 2, shown.width - 4))
+    return abs(left - middle) > 20, abs(right - middle) > 20
 
 
 def test_without_a_script_the_rows_are_in_words_and_the_mirror_works(sample_site: Path, page_at: Open) -> None:
