@@ -99,8 +99,18 @@ def test_a_mass_given_in_grams_stays_what_it_is(grams: str, shown: str) -> None:
 
 def test_a_gauge_tells_ten_centimetres_from_four_inches() -> None:
     """22 sts in 4 in are 21.654 sts in 10 cm (derived from 16 CFR 500.19(a))."""
-    assert text(Fraction(22) / (4 * INCH), of=STITCH_GAUGE) == "21.65 sts in 10 cm / 22 sts in 4 in"
-    assert text(3, of=ROW_GAUGE) == "30 rows in 10 cm / 30.48 rows in 4 in"
+    assert text(Fraction(22) / (4 * INCH), of=STITCH_GAUGE) == "≈ 21¾ sts in 10 cm / 22 sts in 4 in"
+    assert text(3, of=ROW_GAUGE) == "30 rows in 10 cm / ≈ 30½ rows in 4 in"
+
+
+def test_a_gauge_stays_as_it_is_stated_and_is_countable_elsewhere() -> None:
+    """Quarters of a stitch are the least that is counted in a swatch: common practice, no source."""
+    assert text("2.25", of=STITCH_GAUGE) == "22.5 sts in 10 cm / ≈ 22¾ sts in 4 in"  # 22.86
+    assert text("2.24", of=STITCH_GAUGE) == "22.4 sts in 10 cm / ≈ 22¾ sts in 4 in"  # 22.758
+    assert text("2.5", of=STITCH_GAUGE) == "25 sts in 10 cm / ≈ 25½ sts in 4 in"  # 25.4, which nobody has counted
+    assert text(Fraction("22.5") / (4 * INCH), of=STITCH_GAUGE) == "≈ 22¼ sts in 10 cm / 22½ sts in 4 in"
+    assert text(Fraction("18.3") / (4 * INCH), of=STITCH_GAUGE) == "≈ 18 sts in 10 cm / 18.3 sts in 4 in"
+    assert text(Fraction(7, 3), of=STITCH_GAUGE) == "≈ 23¼ sts in 10 cm / ≈ 23¾ sts in 4 in"
 
 
 @pytest.mark.parametrize(

@@ -41,7 +41,7 @@ def test_units_and_needles_are_chosen_at_once(sample_site: Path, page_at: Open, 
         expect(page.locator("#needles--uk")).to_be_checked()
         assert seen(page, "#part--gauge") == "Tension"
         assert seen(page, ".gauge") == (
-            "18 sts over 4 in (10.16 cm) in garter stitch; that is 17.7 sts over 10 cm."
+            "18 sts over 4 in (10.16 cm) in garter stitch; that is about 17¾ sts over 10 cm."
             " Needle: UK 6, or the size that gives you this tension."
         )
         page.evaluate("localStorage.setItem('sizewright display', '[\"metric\", {}]')")

@@ -61,7 +61,7 @@ def test_a_folder_of_other_sheets_is_left_alone(folder: Path) -> None:
 @pytest.mark.parametrize(
     ("line", "text"),
     [
-        (SMALL.lines[0], "20 sts in 10 cm / 20.32 sts in 4 in"),
+        (SMALL.lines[0], "20 sts in 10 cm / ≈ 20¼ sts in 4 in"),
         (SMALL.lines[2], "88 sts"),
         (SMALL.lines[3], "about 12 rows"),
         (SMALL.lines[4], "4 cm / 1½ in"),

@@ -77,7 +77,7 @@ def test_a_table_of_sizes_in_german(german: PatternView) -> None:
 def test_a_header_in_german(german: PatternView) -> None:
     (gauge,) = german.gauges
     assert gauge.counts == "23 M und 32 Rd auf 10 cm"
-    assert plain(gauge.again) == "; das sind 23,4 M und 32,5 Rd auf 4 Zoll"
+    assert plain(gauge.again) == "; das sind etwa 23¼ M und 32½ Rd auf 4 Zoll"
     assert plain(gauge.needle) == "3,75 mm (US 5, UK 9)"
     assert (german.kind, german.skill, german.yarns[0].weight) == ("Mütze", "leicht", "leicht")
     assert [plain(fact) for fact in german.yarns[0].facts] == ["wool", "113 m / 123 yd je 50 g / 1,76 oz"]
@@ -106,8 +106,8 @@ def test_a_child_is_cautioned_in_german_too(german: PatternView) -> None:
     [
         ("32.5", LENGTH, "cm", "32,5 cm"),
         ("400", LENGTH, None, "4 m / 4,4 yd"),
-        ("11/5", STITCH_GAUGE, None, "22 M auf 10 cm / 22,35 M auf 4 Zoll"),
-        ("3", ROW_GAUGE, None, "30 R auf 10 cm / 30,48 R auf 4 Zoll"),
+        ("11/5", STITCH_GAUGE, None, "22 M auf 10 cm / ≈ 22¼ M auf 4 Zoll"),
+        ("3", ROW_GAUGE, None, "30 R auf 10 cm / ≈ 30½ R auf 4 Zoll"),
         ("-0.125", PLAIN, None, "−0,13"),
         ("0.125", PLAIN, "percent", "12,5 %"),
         ("2", PLAIN, "times", "zweimal"),

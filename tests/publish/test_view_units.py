@@ -34,9 +34,12 @@ def left_of_needle(html: str, system: str) -> str:
     ("gauge", "metric", "imperial"),
     [
         # 4 in are 10.16 cm (16 CFR 500.19(a)): 22 sts over 10 cm are 22.352 over 4 in, 18 over 4 in 17.717 over 10 cm.
-        ("{stitches: 22 st / 10 cm, rows: 30 rnd / 10 cm}", "", "; that is 22.4 sts and 30.5 rnds over 4 in"),
-        ("{stitches: 18 st / 4 in}", "; that is 17.7 sts over 10 cm", ""),
-        ("{rows: 30 row / 10 cm}", "", "; that is 30.5 rows over 4 in"),
+        ("{stitches: 22 st / 10 cm, rows: 30 rnd / 10 cm}", "", "; that is about 22¼ sts and 30½ rnds over 4 in"),
+        ("{stitches: 18 st / 4 in}", "; that is about 17¾ sts over 10 cm", ""),
+        ("{rows: 30 row / 10 cm}", "", "; that is about 30½ rows over 4 in"),
+        ("{stitches: 12.5 st / 10 cm}", "", "; that is about 12¾ sts over 4 in"),
+        # 20 in are 50.8 cm: 127 sts over it are exactly 25 over 10 cm
+        ("{stitches: 127 st / 20 in}", "; that is 25 sts over 10 cm", ""),
         ("{stitches: 18 st / 4 in, rows: 24 row / 10 cm}", "", ""),
     ],
 )

@@ -1,4 +1,4 @@
-"""In: exact values. Out: the words and figures they are printed with. The only place where numbers become text.
+"""In: exact values. Out: the words and figures they are printed with. Here and in `figures` numbers become text.
 
 Lengths are printed in centimetres and inches, inches in quarters, as the trade does (common practice, no source).
 """
@@ -9,6 +9,11 @@ from fractions import Fraction
 from math import ceil
 from types import MappingProxyType
 
+from sizewright.base.figures import counted as counted  # noqa: PLC0414 -- figures are print too
+from sizewright.base.figures import decimal as decimal  # noqa: PLC0414
+from sizewright.base.figures import gauge_counts, nearest, to_quarters, vulgar
+from sizewright.base.figures import quarters as quarters  # noqa: PLC0414
+from sizewright.base.figures import with_point as with_point  # noqa: PLC0414
 from sizewright.base.language import spoken, tr_many
 from sizewright.base.needle_sizes import NEEDLE_SIZES, SYSTEMS
 from sizewright.base.number_words import in_words, ordinal, times
@@ -27,7 +32,6 @@ from sizewright.base.units import (
     unit_named,
 )
 
-_EIGHTHS = {2: "¼", 4: "½", 6: "¾", 1: "⅛"}
 _LONG = 300  # cm; beyond what is measured on a garment, yarn and cords are given in metres and yards
 _VERY_LONG = 2000  # cm; from here on whole metres and yards are near enough
 _SYSTEM_OF = {**dict.fromkeys(("mm", "cm", "m", "g"), "metric"), **dict.fromkeys(("in", "yd", "oz"), "imperial")}
@@ -67,56 +71,6 @@ def exact_text(value: Fraction) -> str:
     return str(value)
 
 
-def decimal(value: Fraction, places: int = 2) -> str:
-    """A plain number: whole, or to so many places without idle zeros; a tie goes away from zero."""
-    figures = with_point(value, places)
-    return figures.replace(".", spoken().comma) if value.denominator != 1 else figures
-
-
-def with_point(value: Fraction, places: int = 2) -> str:
-    """The same with a decimal point in every language, as it is typed in a source."""
-    if value.denominator == 1:
-        return f"{value.numerator}".replace("-", "−")
-    scaled = _parts(value, 10**places)
-    whole, part = divmod(scaled, 10**places)
-    digits = f"{whole}.{part:0{places}}".rstrip("0") if part else f"{whole}"
-    return f"−{digits}" if value.numerator < 0 and scaled else digits
-
-
-def quarters(value: Fraction) -> str:
-    """Inches to the nearest quarter: "22¼"; what would vanish is given in eighths, then in hundredths."""
-    return _vulgar(_to_quarters(value))
-
-
-def _to_quarters(value: Fraction) -> Fraction:
-    for parts in (4, 8, 100):
-        rounded = _parts(value, parts)
-        if rounded or not value.numerator:
-            break
-    return Fraction(-rounded if value.numerator < 0 else rounded, parts)
-
-
-def _vulgar(value: Fraction) -> str:
-    """A number of quarters as a tape says it, and any other as a decimal."""
-    whole, part = divmod(abs(value.numerator), value.denominator)
-    eighths = part * 8 // value.denominator if 8 % value.denominator == 0 else None
-    if not part:
-        text = str(whole)
-    elif eighths in _EIGHTHS:
-        text = f"{whole or ''}{_EIGHTHS[eighths]}"
-    else:
-        return decimal(value)
-    return f"−{text}" if value.numerator < 0 else text
-
-
-def _parts(value: Fraction, parts: int) -> int:
-    """The size of a value in halves, quarters, hundredths, to the nearest one; a tie goes away from zero.
-
-    On whole numbers: a page prints hundreds of values, and sums of fractions would be most of its cost.
-    """
-    return (2 * abs(value.numerator) * parts + value.denominator) // (2 * value.denominator)
-
-
 def _factor(unit: str) -> Fraction:
     known = unit_named(unit)
     if known is None:
@@ -143,16 +97,16 @@ def _in_unit(values: Sequence[Fraction], unit: str, places: int) -> tuple[str, .
 
 
 def _to_tenth(value: Fraction) -> Fraction:
-    return Fraction(_parts(value, 10) * (-1 if value.numerator < 0 else 1), 10)
+    return Fraction(nearest(value, 10) * (-1 if value.numerator < 0 else 1), 10)
 
 
 def _inches(values: Sequence[Fraction]) -> tuple[str, ...]:
-    return tuple(map(_vulgar, _to_quarter_inches(values)))
+    return tuple(map(vulgar, _to_quarter_inches(values)))
 
 
 def _to_quarter_inches(values: Sequence[Fraction]) -> tuple[Fraction, ...]:
     up, down = _factor("in").as_integer_ratio()
-    return tuple(_to_quarters(Fraction(value.numerator * down, value.denominator * up)) for value in values)
+    return tuple(to_quarters(Fraction(value.numerator * down, value.denominator * up)) for value in values)
 
 
 def _long_length(values: Sequence[Fraction]) -> tuple[Series, ...]:
@@ -185,10 +139,8 @@ def _gauge(word: str) -> "Printer":
     """Counts over 10 cm and over 4 in, which are not the same: 4 in are 10.16 cm."""
 
     def printed_gauge(values: Sequence[Fraction]) -> tuple[Series, ...]:
-        over_4_in = tuple(value * 4 * _factor("in") for value in values)
-        return _series(tuple(decimal(value * 10) for value in values), f"{word} in 10 cm") + _series(
-            tuple(decimal(value) for value in over_4_in), f"{word} in 4 in"
-        )
+        over_10_cm, over_4_in = zip(*(gauge_counts(value, 4 * _factor("in")) for value in values), strict=True)
+        return _series(over_10_cm, f"{word} in 10 cm") + _series(over_4_in, f"{word} in 4 in")
 
     return printed_gauge
 
@@ -288,7 +240,7 @@ def printed_ease(
     if max(abs(value) for value in (*finished, *body)) >= _LONG:
         return printed(_less(finished, body), LENGTH, metric_first=metric_first)
     centimetres = tuple(decimal(value, 1) for value in _less(*map(_to_half_centimetres, (finished, body))))
-    inches = tuple(map(_vulgar, _less(*map(_to_quarter_inches, (finished, body)))))
+    inches = tuple(map(vulgar, _less(*map(_to_quarter_inches, (finished, body)))))
     series = _series(centimetres, "cm") + _series(inches, "in")
     return series if metric_first else series[::-1]
 

@@ -11,7 +11,7 @@ from markupsafe import Markup, escape
 
 from sizewright.base.language import named, tr
 from sizewright.base.needle_sizes import SYSTEMS
-from sizewright.base.printing import decimal, needle_size, quarters
+from sizewright.base.printing import counted, decimal, needle_size, quarters
 from sizewright.base.spoken_units import figures_typed, with_unit
 from sizewright.base.telling import listed
 from sizewright.base.units import Unit, unit_named
@@ -50,15 +50,20 @@ def _rows(gauge: Gauge) -> str:
 
 
 def _again(told: Sequence[tuple[Measure, str]]) -> Markup:
-    """The same in the other unit system, "22.4 sts over 4 in"; nothing where stitches and rows are told in both."""
+    """The same in the other system, "about 22¼ sts over 4 in"; nothing where stitches and rows are told in both."""
     systems = {_in_inches(measure) for measure, _ in told}
     if len(systems) != 1:
         return Markup()
     system, length, over = _OTHER[systems.pop()]
     unit = unit_named(over)
     wide = exact(length) * (unit.factor if unit else 1)
-    counts = listed([with_unit(decimal(measure.quantity.value * wide, 1), word) for measure, word in told])
-    again = tr("; that is {counts} over {length}", counts=counts, length=with_unit(length, over))
+    found = [counted(measure.quantity.value * wide) for measure, _ in told]
+    counts = listed([with_unit(count, word) for (count, _), (_, word) in zip(found, told, strict=True)])
+    parts = {"counts": counts, "length": with_unit(length, over)}
+    if any(rounded for _, rounded in found):
+        again = tr("; that is about {counts} over {length}", **parts)
+    else:
+        again = tr("; that is {counts} over {length}", **parts)
     return _SIZED.format(system, again)
 
 

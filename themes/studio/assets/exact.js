@@ -106,9 +106,21 @@ globalThis.exact = (() => {
     return both("m", inUnit(values, METRE, places), "yd", inUnit(values, YARD, places));
   };
   const length = (values) => (below(values, 300) ? tape(values) : long(values));
+  // Exact as a gauge is stated over one of the lengths, else as it can be counted: "≈ 22¼".
+  const overBoth = (value) => {
+    const [metric, imperial] = [mul(value, of(10)), mul(value, mul(of(4), INCH))];
+    const about = (count) => `≈ ${quarters(count)}`;
+    const stated = !(4n % metric.d) || inTenths([metric]);
+    const tenths = !stated && inTenths([imperial]);
+    return [
+      stated ? decimal(metric) : about(metric),
+      4n % imperial.d ? (tenths ? decimal(imperial) : about(imperial)) : quarters(imperial),
+    ];
+  };
   const gauge = (values, word) => {
-    const over = (length) => values.map((value) => decimal(mul(value, length)));
-    return both(`${word} in 10 cm`, over(of(10)), `${word} in 4 in`, over(mul(of(4), INCH)));
+    const counts = values.map(overBoth);
+    const over = (place) => counts.map((one) => one[place]);
+    return both(`${word} in 10 cm`, over(0), `${word} in 4 in`, over(1));
   };
   // Yarn to buy, by its length or its mass, rounded up: never less in print than is needed.
   const bought = (values, kind) => {

@@ -73,7 +73,7 @@
   const lengths = (values, size) => both(printed.length(values), size);
   const ofGauge = (word, how) => (value, unit) => {
     const over = / 4 in$/.test(unit) ? `4 ${exact.unit("in")}` : `10 ${exact.unit("cm")}`;
-    const parts = { n: value, what: swatch.COUNTED[word](value === "1" ? 1 : 2), over };
+    const parts = { n: value, what: swatch.COUNTED[word](/^(≈ )?1$/.test(value) ? 1 : 2), over };
     if (!how) return tr("{n}\u00a0{what} in {over}", parts);
     return how > 0 ? tr("{n}\u00a0{what} too many in {over}", parts) : tr("{n}\u00a0{what} too few in {over}", parts);
   };
