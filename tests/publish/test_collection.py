@@ -5,9 +5,13 @@ from dataclasses import replace
 
 import pytest
 
+from sizewright.proof.proofed import Proofed
 from sizewright.publish.card import Card
 from sizewright.publish.links import Links, film_address
+from sizewright.publish.pages import site_pages
+from sizewright.publish.theme import Theme
 from sizewright.publish.view_collection import card_views, filters
+from sizewright.read.project import Project
 
 # --------------------------------------------------------------------------------------------------------------- links
 
@@ -94,3 +98,21 @@ def test_filters_ask_by_kind_size_and_yarn_weight() -> None:
 def test_a_question_with_one_answer_is_not_asked() -> None:
     assert filters(card_views([HAT], Links("")))[0].name == "size"
     assert filters(card_views([RUG], Links(""))) == ()
+
+
+def test_summaries_are_told_in_both_terms_where_they_differ(
+    sample_project: Project, sample_proofed: tuple[Proofed, ...], sample_theme: Theme
+) -> None:
+    """The names of stitch patterns stay; where nothing differs, the start page asks nothing."""
+    card = replace(HAT, summary="Bound off in Stockinette stitch tops.", terms="us", names=("Stockinette stitch tops",))
+    (shown,) = card_views([card], Links(""))
+    assert list(shown.words.told(card.summary)) == [("Bound off", "Cast off"), (" in Stockinette stitch tops.",) * 2]
+    (british,) = card_views([replace(card, summary="Cast off.", terms="uk")], Links(""))
+    assert british.words.differs("Cast off.")
+    assert not british.words.differs(HAT.summary)
+    assert {Card.of(one).terms for one in sample_proofed} <= {"", "us", "uk"}
+    with pytest.raises(ValueError, match="fr"):
+        Card.from_json({**HAT.as_json(), "terms": "fr"})
+    for some, asked in (([card], True), ([HAT], False)):
+        start = next(iter(site_pages(sample_project, (), some, sample_theme))).content.decode()
+        assert ('<span class="uk">Cast off</span>' in start, 'name="terms"' in start) == (asked, asked)

@@ -205,3 +205,21 @@ def test_a_base_lists_what_the_site_has_alone(made: Made, sample_theme: Theme) -
     shown = pattern_view(proofed.worked, adapted.project, links, Terms.of(project, links)).departures
     assert shown is not None
     assert (shown.base, shown.href) == ("Cap", "")
+
+
+def test_departures_follow_the_terms(made: Made, sample_theme: Theme) -> None:
+    """In the list, in the notes and at the marks: what a designer says of them is of the text too."""
+    project, proofed = made
+    departures = proofed.worked.graded.pattern.adapts.departures  # type: ignore[union-attr]
+    why = departures[0].called.because
+    told = [replace(one, called=replace(one.called, because=replace(why, text="a firm gauge"))) for one in departures]
+    adapts = replace(proofed.worked.graded.pattern.adapts, departures=tuple(told))  # type: ignore[type-var]
+    graded = replace(proofed.worked.graded, pattern=replace(proofed.worked.graded.pattern, adapts=adapts))
+    again = replace(proofed, worked=replace(proofed.worked, graded=graded))
+    (page,) = (one for one in site_pages(project, (again,), (), sample_theme) if one.path == PAGE)
+    soup = BeautifulSoup(page.content, "html.parser")
+    said = [one for one in soup.select(".because, .departs-note") if "firm" in one.get_text()]
+    assert len(said) > len(departures)
+    for one in said:
+        (british,) = one.select(".uk")
+        assert british.get_text() == "tension"

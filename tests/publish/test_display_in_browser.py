@@ -44,6 +44,12 @@ def test_units_and_needles_are_chosen_at_once(sample_site: Path, page_at: Open, 
             "18 sts over 4 in (10.16 cm) in garter stitch; that is about 17¾ sts over 10 cm."
             " Needle: UK 6, or the size that gives you this tension."
         )
+        page.goto((sample_site / "abbreviations.html").as_uri())  # a page of many texts follows the same choice
+        expect(page.locator("#terms--uk")).to_be_checked()
+        assert "cast off" in seen(page, ".terms.all").lower()
+        assert not page.locator(".us:visible").count()
+        assert page.locator(".uk:visible").count()
+        page.goto((sample_site / "patterns/cloth.html").as_uri())
         page.evaluate("localStorage.setItem('sizewright display', '[\"metric\", {}]')")
         page.reload()
         expect(page.locator("#units--both")).to_be_checked()

@@ -11,7 +11,11 @@ from sizewright.proof.proofed import Proofed
 from sizewright.publish.drawn import drawn, drawn_path
 from sizewright.publish.findable import findable, read_findable
 from sizewright.publish.in_language import telling
+from sizewright.publish.view_words import WordsView
 from sizewright.publish.yarn_range import yarn_range
+from sizewright.read.project import Studio
+from sizewright.read.source_terms import country_of_source
+from sizewright.read.trade_words import Country
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +23,8 @@ class Card:
     """A pattern in the collection. `name` is its address, the dates are ISO 8601 or "" where none is given.
 
     `picture` is the path of its picture in the site, one of its own or one drawn of its cloth; `finding` is what a
-    search asks of it beside its words, as JSON.
+    search asks of it beside its words, as JSON. `terms` is the country that its words are of, "" where they show
+    none, and `names` are those of its stitch patterns.
     """
 
     name: str
@@ -36,6 +41,8 @@ class Card:
     techniques: tuple[str, ...] = ()
     yarn: str = ""
     finding: str = ""
+    terms: str = ""
+    names: tuple[str, ...] = ()
 
     @classmethod
     def of(cls, proofed: Proofed) -> "Card":
@@ -64,6 +71,8 @@ class Card:
             techniques=tuple(technique.text for technique in header.techniques),
             yarn=yarn_range(proofed.worked),
             finding=findable(proofed),
+            terms=country_of_source(pattern) or "",
+            names=WordsView.of(pattern, Studio()).names,
         )
 
     def as_json(self) -> dict[str, str | list[str]]:
@@ -80,6 +89,8 @@ class Card:
         for day in filter(None, (card.published, card.revised)):
             date.fromisoformat(day)
         read_findable(card.finding)
+        if card.terms:
+            Country(card.terms)
         if not card.name or not card.title:
             raise ValueError("a card has a name and a title")
         return card

@@ -31,10 +31,12 @@ from sizewright.publish.view_pattern import pattern_path, pattern_view
 from sizewright.publish.view_site import Page, Site
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_text import technique_view, text_view
+from sizewright.publish.view_words import WordsView
 from sizewright.publish.within import ALONE, START, Within
 from sizewright.publish.yarn_data import yarn_data
 from sizewright.read.pattern import Pattern
 from sizewright.read.project import Project
+from sizewright.read.trade_words import Country
 
 # Pages every site has. A page of `content/pages` with one of these names is the introduction of that page.
 _METHOD = later("How the numbers are worked")
@@ -163,7 +165,13 @@ class _Pages:
         page = Page(site.studio, site.description, "index.html", home, collection_data(site, home, cards))
         intro = self.intro("index", links)
         find = find_view(cards, metric_first=self.project.studio.metric_first)
-        return self.output("index.html", page, site, cards=cards, filters=filters(cards), find=find, intro=intro)
+        words = self.words() if any(one.words.differs(one.card.summary) for one in cards) else None
+        data = {"cards": cards, "filters": filters(cards), "find": find, "intro": intro}
+        return self.output("index.html", page, site, words=words, **data)
+
+    def words(self) -> WordsView:
+        """Those of a page of many texts: the terms that the studio shows first."""
+        return WordsView(Country.US, self.project.studio.terms or Country.US)
 
     def patterns(self) -> Iterator[Output]:
         links = self.links("../")
@@ -207,10 +215,10 @@ class _Pages:
     def abbreviations(self) -> Output:
         links = self.links("")
         site = site_view(self.project, links)
-        terms = Terms.of(self.project, links).views
-        path = view_terms.PATH
+        terms, path = Terms.of(self.project, links).views, view_terms.PATH
         page = Page(tr("Abbreviations"), "", path, links.absolute(path))
-        return self.output("abbreviations.html", page, site, terms=terms, intro=self.intro("abbreviations", links))
+        intro = self.intro("abbreviations", links)
+        return self.output("abbreviations.html", page, site, terms=terms, intro=intro, words=self.words())
 
     def method(self) -> Output:
         """How the numbers are worked: what a reader may want to know who is to trust them for a week."""

@@ -119,7 +119,7 @@ class _Writer:
                 self.explained.for_some -= 1
                 self.text.append("</div>")
             case DepartureOpen() | DepartureClose():
-                self.text.append(self.marks.stretch(piece))
+                self.text.append(self.explained.plain(Markup(self.marks.stretch(piece))))  # noqa: S704 (made there)
             case NoteOpen(title=title):
                 self.notes += 1
                 self.text.append(note_opening(title))

@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from sizewright.publish.card import Card
 from sizewright.publish.view import Choice, Picture
+from sizewright.publish.view_words import WordsView
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,7 @@ class CardView:
     """A pattern in the collection; `keys` are its words in each filter, in the order of the filters.
 
     `kind`, `sizes` and `weights` are told in the spoken language; those of the card are the source's own.
+    `words` says in whose terms its summary is.
     """
 
     card: Card
@@ -36,3 +38,4 @@ class CardView:
     sizes: str
     weights: str
     keys: tuple[tuple[str, str], ...]
+    words: WordsView

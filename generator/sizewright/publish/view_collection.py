@@ -14,6 +14,8 @@ from sizewright.publish.view import Choice, Filter, Picture
 from sizewright.publish.view_card import CardView, FindView
 from sizewright.publish.view_pattern import pattern_path
 from sizewright.publish.view_sizes import slug
+from sizewright.publish.view_words import WordsView
+from sizewright.read.trade_words import Country
 from sizewright.read.yarn_weights import YARN_WEIGHTS
 
 _WEIGHTS = {weight.name: weight.number for weight in YARN_WEIGHTS}
@@ -67,6 +69,7 @@ def _sizes(card: Card) -> list[Value]:
 def _card_view(card: Card, links: Links) -> CardView:
     path = pattern_path(card.name)
     sizes = card.sizes or (_ONE_SIZE,)
+    country = Country(card.terms) if card.terms else Country.US
     first, last = _spoken_size(sizes[0]), _spoken_size(sizes[-1])
     return CardView(
         card,
@@ -77,6 +80,7 @@ def _card_view(card: Card, links: Links) -> CardView:
         ranged(first, last) if len(sizes) > 1 else first,
         ", ".join(map(spoken_weight, card.weights)),
         (("kind", slug(card.kind)), ("size", _keys(sizes)), ("weight", _keys(card.weights))),
+        WordsView(country, country, card.names),
     )
 
 
