@@ -234,6 +234,7 @@ PLAIN = written(filled())
     [
         (b"", "is empty"),
         (b"\xef\xbb\xbf\r\n\r\n", "is empty"),
+        (b",", "is empty"),
         (b"PK\x03\x04rest", "workbook"),
         (b"\xff\xfe\x00", "no text"),
         (b"a\x00b", "no text"),

@@ -106,13 +106,17 @@ def _text(source: str, content: bytes) -> str | Trouble:
     return Trouble(source, 0, "This file is no text that can be read.", mend)
 
 
+def _empty(source: str) -> Trouble:
+    return Trouble(source, 0, "This file is empty.", _TAKE_ANEW)
+
+
 def _rows(source: str, text: str) -> list[tuple[int, list[str]]] | Trouble:
-    """The rows that are not empty, each with its number."""
+    """The rows that are not empty, each with its number; one at least."""
     lines = text.splitlines()
     first = 1 if lines and re.fullmatch(r'"?sep=.?"?', lines[0].strip(), re.IGNORECASE) else 0
     head = next((line for line in lines[first:] if line.strip()), "")
     if not head:
-        return Trouble(source, 0, "This file is empty.", _TAKE_ANEW)
+        return _empty(source)
     delimiter = max(
         _DELIMITERS, key=lambda sign: len({same(part.strip('" ')) for part in head.split(sign)} & {*COLUMNS})
     )
@@ -124,7 +128,7 @@ def _rows(source: str, text: str) -> list[tuple[int, list[str]]] | Trouble:
     except csv.Error as error:
         mend = "Open it in a spreadsheet and save it as CSV again."
         return Trouble(source, len(rows) + 1, f"From here on this is no CSV: {error}.", mend)
-    return rows
+    return rows or _empty(source)
 
 
 def _columns_in(head: str, delimiter: str) -> int:
