@@ -15,6 +15,7 @@ from sizewright.base.printing import printed as printed_number
 from sizewright.base.spoken_units import figures_typed
 from sizewright.grade.graded import Graded
 from sizewright.proof.said_in_size import series_in
+from sizewright.publish.plan_words import as_said
 from sizewright.publish.told_lines import ToldLines
 from sizewright.publish.view import Line as LineView
 from sizewright.publish.view_explained import Explained
@@ -70,7 +71,7 @@ class RowWords:
         saying = {one.span.line for one in directions}
         self._silent = [[line for line in block.lines if line.span.line not in saying] for block in works]
         self._found: dict[tuple[int, int, int], Said] = {}
-        self._translations: dict[tuple[int, frozenset[int]], Line | None] = {}
+        self._translations: dict[tuple[int, tuple[LinePiece, ...]], Line | None] = {}
 
     def together(self, directions: Sequence[Direction], size: int) -> Said | None:
         """The line that these directions have to themselves, None where it tells of more."""
@@ -140,14 +141,15 @@ class RowWords:
         key = (id(line), -1, size)
         if key not in self._found:
             idle = frozenset(at for one in line.clauses if self._is_idle(one, size) for at in one.places)
-            pieces = tuple(one for at, one in enumerate(line.pieces) if at not in idle)
-            told = self._translated(line, idle, pieces) if pieces else None
+            said = (one for at, one in enumerate(line.pieces) if at not in idle)
+            pieces = as_said(said, lambda number: self._is_one(number, size)) if line.clauses else tuple(said)
+            told = self._translated(line, pieces) if pieces else None
             self._found[key] = self._said(pieces, size) if told is None else self._printed(told, size)
         return self._found[key]
 
-    def _translated(self, line: InstructionLine, idle: frozenset[int], pieces: tuple[LinePiece, ...]) -> Line | None:
+    def _translated(self, line: InstructionLine, pieces: tuple[LinePiece, ...]) -> Line | None:
         """A line of these pieces in another language, worked out once for all sizes that read them; None in English."""
-        key = (id(line), idle)
+        key = (id(line), pieces if line.clauses else ())
         if key not in self._translations:
             self._translations[key] = self._told.printed(replace(line, pieces=pieces, clauses=()))
         return self._translations[key]
@@ -156,6 +158,10 @@ class RowWords:
         """Whether the size has nothing to do in a part of the words of a plan."""
         values = self._graded.inserts.get(clause.number.key)
         return values is not None and not values.values[size]
+
+    def _is_one(self, number: Insert, size: int) -> bool:
+        values = self._graded.inserts.get(number.key)
+        return values is not None and values.values[size] == 1
 
     def _said(self, pieces: Iterable[LinePiece], size: int) -> Said:
         return _said(line_view(pieces, self._numbers(size), Explained(words=self._terms)))

@@ -12,6 +12,7 @@ from sizewright.base.telling import listed
 from sizewright.grade.graded import Inserts, Schematic
 from sizewright.publish.departure_marks import Marks, marked
 from sizewright.publish.links import Links
+from sizewright.publish.plan_words import as_said
 from sizewright.publish.told_lines import ToldLines
 from sizewright.publish.view import Body, HeadingView, Line, Part
 from sizewright.publish.view_drawn import Figures, chart_view
@@ -210,20 +211,29 @@ class _Writer:
     def line(self, line: InstructionLine) -> Iterator[Line]:
         """A line, or several where the sizes have different things to do: a clause that does nothing is left out."""
         first = next((clause.number for clause in line.clauses), None)
-        groups: dict[tuple[bool, ...], list[int]] = {}
+        groups: dict[tuple[LinePiece, ...], list[int]] = {}
         for place in self.places(first.sizes) if first is not None else ():
-            groups.setdefault(tuple(self.says(clause, place) for clause in line.clauses), []).append(place)
+            groups.setdefault(self.said(line, place), []).append(place)
         if not groups:
             yield self.told.view(line, line.pieces, self.number, self.explained)
-        for said, places in groups.items():
-            left_out = {at for clause, says in zip(line.clauses, said, strict=True) if not says for at in clause.places}
-            pieces = [piece for at, piece in enumerate(line.pieces) if at not in left_out]
+        for pieces, places in groups.items():
             if not pieces or (self.only is not None and self.only not in places):
                 continue
             if len(groups) == 1:
                 yield self.told.view(line, pieces, self.number, self.explained)
             else:
                 yield self.line_for(line, pieces, places)
+
+    def said(self, line: InstructionLine, place: int) -> tuple[LinePiece, ...]:
+        """What a size reads of a line."""
+        left_out = {at for clause in line.clauses if not self.says(clause, place) for at in clause.places}
+        pieces = (piece for at, piece in enumerate(line.pieces) if at not in left_out)
+        return as_said(pieces, lambda number: self.is_one(number, place))
+
+    def is_one(self, number: Insert, place: int) -> bool:
+        """Whether a number is one in a size."""
+        values = self.inserts.get(number.key)
+        return values is not None and values.values[place] == 1
 
     def says(self, clause: Clause, place: int) -> bool:
         """Whether a size has something to do in a clause."""

@@ -1,0 +1,53 @@
+"""In: plans with a number that is one in some size. Out: the words as they are said, on the page and row by row."""
+
+import json
+from collections.abc import Callable
+
+import pytest
+from bs4 import BeautifulSoup
+
+from sizewright.base.language import language, speaking
+from sizewright.publish.view import PatternView
+
+ViewOf = Callable[[str, str], PatternView]
+SIZES = "sizes: [S, M, L]\n"
+# Sums by hand: 46 sts less 4 are 42 = 2 × 10 + 2 × 11; 45 less 4 are 41 = 3 × 10 + 11; 44 less 4 are 40 = 4 × 10.
+CROWN = "```grade\ncrown = decrease_evenly_in_round(46 (45, 44) st, 4)\n```\n"
+WORK = "```work\nCast on 46 sts.\nRnd 1: {crown}, knit to end.\nBind off.\n```\n"
+
+
+def told(view: PatternView) -> list[str]:
+    lines = [line for part in view.body.parts for line in part.lines]
+    return [BeautifulSoup(f"{line.text}", "html.parser").get_text() for line in lines]
+
+
+def test_what_is_worked_once_has_no_brackets(view_of: ViewOf) -> None:
+    _, *crown, _ = told(view_of(SIZES, CROWN + WORK))
+    assert crown == [
+        "[k9, k2tog, k10, k2tog] twice, knit to end.",
+        "[k9, k2tog] 3 times, k10, k2tog, knit to end.",
+        "[k9, k2tog] 4 times, knit to end.",
+    ]
+
+
+def test_row_by_row_as_on_the_page(view_of: ViewOf) -> None:
+    rows = json.dumps(json.loads(view_of(SIZES, CROWN + WORK).rows), ensure_ascii=False)
+    assert "[k9, k2tog, k10, k2tog] twice" in rows
+    assert "] once" not in rows
+
+
+def test_in_another_language_too(view_of: ViewOf) -> None:
+    with speaking(language("de", ())):
+        _, first, second, *_ = told(view_of(SIZES, CROWN + WORK))
+    assert first.startswith("[9 M re, 2 M re zus-str, 10 M re, 2 M re zus-str] zweimal")
+    assert second.startswith("[9 M re, 2 M re zus-str] 3-mal, 10 M re, 2 M re zus-str")
+
+
+@pytest.mark.parametrize(("over", "left"), [("177 (178, 176)", True), ("176 (176, 176)", False)])
+def test_one_row_is_no_rows(view_of: ViewOf, over: str, *, left: bool) -> None:
+    """By hand: shaping uses 176 rows up; one is left over of 177, two of 178, each told to its own size."""
+    sleeve = f"```grade\nsleeve = sleeve_taper(72 st, 156 st, {over} row)\n```\n"
+    view = view_of(SIZES, sleeve + "```work\nCast on 72 sts.\n{sleeve}\n```\n")
+    even = [line for line in told(view) if "even" in line]
+    assert not [line for line in even if "1 rows" in line]
+    assert ("Work 1 row even." in even) == left
