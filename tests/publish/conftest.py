@@ -143,6 +143,18 @@ def serve() -> Iterator[Callable[[Path], str]]:
         server.server_close()
 
 
+@pytest.fixture(scope="module")
+def knits_folder(sample_site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A copy of the sample below a path, which tests may publish anew."""
+    return Path(shutil.copytree(sample_site, tmp_path_factory.mktemp("served") / "knits"))
+
+
+@pytest.fixture(scope="module")
+def knits(knits_folder: Path, serve: Callable[[Path], str]) -> str:
+    """Its address."""
+    return f"{serve(knits_folder.parent)}/knits"
+
+
 class _Quiet(SimpleHTTPRequestHandler):
     def log_message(self, format: str, *args: object) -> None:  # noqa: A002 (the name of the standard library)
         pass

@@ -5,45 +5,19 @@ Few pages and long stories: a context costs more than the steps in it.
 
 import json
 import re
-import shutil
 from collections.abc import Callable
 from pathlib import Path
 
-import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
+from tests.publish.knitting import begin, do, now
 
 Open = Callable[..., Page]
 CAST_ON = "Cast on 120 sts, 30 on each of 4 needles."
 
 
-@pytest.fixture(scope="module")
-def folder(sample_site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A copy of the sample below a path, which tests may publish anew."""
-    return Path(shutil.copytree(sample_site, tmp_path_factory.mktemp("served") / "knits"))
-
-
-@pytest.fixture(scope="module")
-def site(folder: Path, serve: Callable[[Path], str]) -> str:
-    return f"{serve(folder.parent)}/knits"
-
-
-def begin(page: Page, name: str = "Gift") -> None:
-    page.locator(".knit-new [name=name]").fill(name)
-    page.get_by_role("button", name="Begin", exact=True).click()
-
-
-def now(page: Page, words: str) -> None:
-    """The row in hand says these words."""
-    expect(page.locator(".knit-tick")).to_contain_text(words)
-
-
 def far(page: Page, words: str) -> None:
     expect(page.locator(".knit-far")).to_have_text(words)
-
-
-def do(page: Page, name: str) -> None:
-    page.locator(".knit").get_by_role("button", name=name, exact=True).click()
 
 
 # In every size each tick has a row not before the last one, each row its tick, and what is unchanged matches itself.
@@ -70,8 +44,8 @@ CONSISTENT = """() => {
 }"""
 
 
-def test_rows_are_ticked_off_and_found_again(site: str, page_at: Open) -> None:
-    page = page_at(f"{site}/patterns/hat.html", width=380, height=780, has_touch=True)
+def test_rows_are_ticked_off_and_found_again(knits: str, page_at: Open) -> None:
+    page = page_at(f"{knits}/patterns/hat.html", width=380, height=780, has_touch=True)
     assert page.evaluate(CONSISTENT) == [True] * 16
     start = page.get_by_role("button", name="Begin", exact=True)
     expect(start).to_be_disabled()
@@ -132,12 +106,12 @@ def anywhere_else_and_back(page: Page) -> None:
     now(page, CAST_ON)
 
 
-def test_two_tabs_and_two_sizes_leave_each_other_in_peace(site: str, page_at: Open) -> None:
-    page = page_at(f"{site}/patterns/hat.html?size=adult-m")
+def test_two_tabs_and_two_sizes_leave_each_other_in_peace(knits: str, page_at: Open) -> None:
+    page = page_at(f"{knits}/patterns/hat.html?size=adult-m")
     begin(page)
     page.locator(".knit-tick").click()
     other = page.context.new_page()
-    other.goto(f"{site}/patterns/hat.html")
+    other.goto(f"{knits}/patterns/hat.html")
     other.locator(".knit-projects").get_by_role("button", name="Gift").click()
     expect(other.get_by_role("radio", name="Adult M")).to_be_checked()
     now(other, "Join to work")
@@ -168,11 +142,11 @@ def test_two_tabs_and_two_sizes_leave_each_other_in_peace(site: str, page_at: Op
     expect(other.locator(".knit-says")).to_have_text("“The small one” was removed.")
 
 
-def test_projects_are_taken_along_as_a_file_and_back(site: str, page_at: Open, tmp_path: Path) -> None:
-    page = page_at(f"{site}/patterns/hat.html?size=adult-m", accept_downloads=True)
+def test_projects_are_taken_along_as_a_file_and_back(knits: str, page_at: Open, tmp_path: Path) -> None:
+    page = page_at(f"{knits}/patterns/hat.html?size=adult-m", accept_downloads=True)
     begin(page, "For Ada")
     page.locator(".knit-tick").click()
-    page.goto(f"{site}/knitting.html")
+    page.goto(f"{knits}/knitting.html")
     entry = page.locator(".knitting-list li")
     expect(entry).to_contain_text('Hat <one> & "two", Adult M')
     expect(entry).to_contain_text("row 1 of 67, 0 %. Next: Brim, Join to work in the round.")
@@ -205,8 +179,8 @@ def test_projects_are_taken_along_as_a_file_and_back(site: str, page_at: Open, t
     expect(page.get_by_label("Adult M")).to_be_checked()
 
 
-def test_the_screen_is_kept_on_where_that_can_be_done(site: str, page_at: Open) -> None:
-    page = page_at(f"{site}/patterns/hat.html?size=small")
+def test_the_screen_is_kept_on_where_that_can_be_done(knits: str, page_at: Open) -> None:
+    page = page_at(f"{knits}/patterns/hat.html?size=small")
     page.add_init_script(
         "globalThis.locks = 0; Object.defineProperty(navigator, 'wakeLock', { value: { request: async () => {"
         " locks += 1; return { release: async () => { locks -= 1; } }; } } })"
@@ -226,8 +200,8 @@ def test_the_screen_is_kept_on_where_that_can_be_done(site: str, page_at: Open) 
     expect(button).to_have_attribute("aria-pressed", "false")
 
 
-def test_it_is_for_everybody(site: str, page_at: Open) -> None:
-    page = page_at(f"{site}/patterns/hat.html?size=adult-m", width=320, height=640, reduced_motion="reduce")
+def test_it_is_for_everybody(knits: str, page_at: Open) -> None:
+    page = page_at(f"{knits}/patterns/hat.html?size=adult-m", width=320, height=640, reduced_motion="reduce")
     begin(page)
     page.locator(".knit details").evaluate_all("all => all.forEach((one) => { one.open = true; })")
     for _ in range(4):

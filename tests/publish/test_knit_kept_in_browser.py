@@ -2,54 +2,29 @@
 
 import json
 import re
-import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
+from tests.publish.knitting import begin, do, now
 
 Open = Callable[..., Page]
 ISLAND = re.compile(r'(<script[^>]* class="knit-data">)(.*?)</script>')
 SHELF = "sizewright knitting /knits/ "
 
 
-@pytest.fixture(scope="module")
-def folder(sample_site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A copy of the sample below a path, which tests may publish anew."""
-    return Path(shutil.copytree(sample_site, tmp_path_factory.mktemp("served") / "knits"))
-
-
-@pytest.fixture(scope="module")
-def site(folder: Path, serve: Callable[[Path], str]) -> str:
-    return f"{serve(folder.parent)}/knits"
-
-
-def begin(page: Page, name: str = "Gift") -> None:
-    page.locator(".knit-new [name=name]").fill(name)
-    page.get_by_role("button", name="Begin", exact=True).click()
-
-
-def now(page: Page, words: str) -> None:
-    """The row in hand says these words."""
-    expect(page.locator(".knit-tick")).to_contain_text(words)
-
-
-def do(page: Page, name: str) -> None:
-    page.locator(".knit").get_by_role("button", name=name, exact=True).click()
-
-
 @pytest.fixture
-def hat_file(folder: Path) -> Iterator[Path]:
+def hat_file(knits_folder: Path) -> Iterator[Path]:
     """The page of the hat, which is as it was when the test is done."""
-    file = folder / "patterns/hat.html"
+    file = knits_folder / "patterns/hat.html"
     old = file.read_text()
     yield file
     file.write_text(old)
 
 
-def test_a_republished_pattern_keeps_the_place_and_says_what_changed(site: str, hat_file: Path, page_at: Open) -> None:
-    page = page_at(f"{site}/patterns/hat.html?size=adult-m")
+def test_a_republished_pattern_keeps_the_place_and_says_what_changed(knits: str, hat_file: Path, page_at: Open) -> None:
+    page = page_at(f"{knits}/patterns/hat.html?size=adult-m")
     begin(page)
     for _ in range(5):
         page.locator(".knit-tick").click()
@@ -90,8 +65,8 @@ def without_the_repeat(island: re.Match[str]) -> str:
     return f"{island[1]}{json.dumps(data)}</script>"
 
 
-def test_what_cannot_be_kept_or_read_is_told_and_the_page_stays_usable(site: str, page_at: Open) -> None:
-    page = page_at(f"{site}/patterns/hat.html?size=adult-m")
+def test_what_cannot_be_kept_or_read_is_told_and_the_page_stays_usable(knits: str, page_at: Open) -> None:
+    page = page_at(f"{knits}/patterns/hat.html?size=adult-m")
     begin(page)
     page.locator(".knit-tick").click()
     # Full: what is ticked off lasts as long as the page, and the last that was kept stays.
@@ -121,5 +96,5 @@ def test_what_cannot_be_kept_or_read_is_told_and_the_page_stays_usable(site: str
     page.locator(".knit-tick").click()
     now(page, "Join to work")
     # A hand-edited address.
-    page.goto(f"{site}/patterns/hat.html?size=adult-m#knit=nothing")
+    page.goto(f"{knits}/patterns/hat.html?size=adult-m#knit=nothing")
     expect(page.locator(".knit-says")).to_contain_text("not on this device")

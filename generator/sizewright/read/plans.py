@@ -3,9 +3,9 @@
 A plan is shaping, picking up or the like, worked out for every size at once: `crown = decrease_evenly(…)`. Its numbers
 are names of their own (`crown.gap`), and `{crown}` in a work block is its sentence, with `{gap}` and the like for its
 numbers. The arithmetic is `grade`'s. The words are the same in every size; a clause, `<times:…>`, is left out in print
-for the sizes in which its number is 0, and does nothing when it is worked. A number that is one is
-said as one ("[…] once" without its brackets, "1 row"; `publish/plan_words.py`). A plan of one sentence may stand inside a
-line ("Dec Row: {crown}."), so its words begin small and end without a full stop; one of several has lines of its own.
+for the sizes in which its number is 0, and does nothing when it is worked. What is done
+once, and one row, are told so by `publish/plan_words.py`. A plan of one sentence may stand inside a line ("Dec Row:
+{crown}."), so its words begin small and end without a full stop; one of several has lines of its own.
 """
 
 import re
