@@ -18,7 +18,7 @@ from sizewright.read.sizes import read_size_table
 from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
-from sizewright.read.translating.beside import language_of, source_name, stray, translated
+from sizewright.read.translating.beside import language_of, source_name, stray, translated, without_words
 from sizewright.read.translating.shared import read_shared
 from sizewright.read.translating.translation import Translation
 from sizewright.read.values import Values
@@ -256,10 +256,10 @@ class _Reader:
         return lines_of
 
     def judge_translations(self) -> None:
+        self.findings.extend(without_words(self.languages, self.folder))
         for folder in (".", *KINDS):
             found = [path for path in self.files(folder, "*.md") if language_of(path)]
-            sources = self.files(".", "*.yaml") if folder == "." else self.sources_in(folder)
-            names = {path.stem for path in sources}
+            names = {path.stem for path in (self.files(".", "*.yaml") if folder == "." else self.sources_in(folder))}
             judged = (stray(path, self.lines(path), names, self.languages) for path in found)
             self.findings.extend(finding for finding in judged if finding is not None)
 
