@@ -73,3 +73,10 @@ def test_a_later_folder_tells_it_anew(tmp_path: Path) -> None:
     both = language("de", (tmp_path, tmp_path / "own"))
     with speaking(both):
         assert tr("Knit {count} stitches", count=4) == "4 rechte Maschen"
+
+
+def test_a_country_has_the_words_of_its_language(german: Language, tmp_path: Path) -> None:
+    austrian = language("de-AT", (tmp_path,))
+    with speaking(austrian):
+        assert tr("Knit {count} stitches", count=4) == "4 Maschen rechts"
+    assert (austrian.code, austrian.comma, german.comma) == ("de-AT", ",", ",")

@@ -53,7 +53,7 @@ def test_a_language_without_words_is_told(tmp_path: Path) -> None:
     """The program has German, this project words of its own in Danish; in French nobody has said anything."""
     (tmp_path / "content" / "catalogues" / "da").mkdir(parents=True)
     (tmp_path / "content" / "catalogues" / "da" / "own.po").write_text('msgid ""\nmsgstr ""\n', "utf-8")
-    (tmp_path / "content" / "site.yaml").write_text("name: Rook\nlanguages: [en, de, da, fr]\n", "utf-8")
+    (tmp_path / "content" / "site.yaml").write_text("name: Rook\nlanguages: [en-GB, de-AT, da, fr]\n", "utf-8")
     assert [finding.message for finding in read_project(tmp_path).findings] == [
         "There are no messages in “fr”: buttons, headings and instructions would be in English there."
     ]

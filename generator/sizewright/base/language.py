@@ -76,6 +76,12 @@ def is_language(code: str) -> bool:
         return False
 
 
+def as_known(code: str) -> tuple[str, ...]:
+    """The names a language may be known by, the wider first: what is written in "de" is read in "de-AT" too."""
+    wide = code.partition("-")[0]
+    return (wide,) if wide == code else (wide, code)
+
+
 def language(code: str, folders: Sequence[Path] = ()) -> Language:
     """A language with the catalogues of the program and of `folders`. Read once for each."""
     return _language(code, (CATALOGUES, *folders))
@@ -84,15 +90,18 @@ def language(code: str, folders: Sequence[Path] = ()) -> Language:
 @cache
 def _language(code: str, folders: tuple[Path, ...]) -> Language:
     messages: Translations | None = None
-    for path in (path for folder in folders for path in sorted((folder / code).glob("*.po"))):
+    locale = Locale.parse(code, sep="-")
+    for path in (
+        path for folder in folders for known in as_known(code) for path in sorted((folder / known).glob("*.po"))
+    ):
         with path.open("rb") as opened:
-            catalogue = read_po(opened, locale=code, abort_invalid=True)
+            catalogue = read_po(opened, locale=locale, abort_invalid=True)
         compiled = BytesIO()
         write_mo(compiled, catalogue)
         compiled.seek(0)
         own = Translations(compiled)
         messages = messages.merge(own) if messages else own
-    return Language(code, messages or Translations(), comma=get_decimal_symbol(Locale.parse(code, sep="-")))
+    return Language(code, messages or Translations(), comma=get_decimal_symbol(locale))
 
 
 _SPOKEN: ContextVar[Language | None] = ContextVar("spoken", default=None)
@@ -120,7 +129,12 @@ def _english() -> Language:
 
 def in_english() -> bool:
     """Whether it is English, of whatever country."""
-    return spoken().code.partition("-")[0] == ENGLISH
+    return is_english(spoken().code)
+
+
+def is_english(code: str) -> bool:
+    """Whether a language is English, of whatever country."""
+    return as_known(code)[0] == ENGLISH
 
 
 def tr(message: str, /, **parts: object) -> str:

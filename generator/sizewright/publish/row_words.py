@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup, escape
 
-from sizewright.base.language import ENGLISH, named, spoken
+from sizewright.base.language import in_english, named
 from sizewright.base.printing import printed as printed_number
 from sizewright.base.spoken_units import figures_typed
 from sizewright.grade.graded import Graded
@@ -133,7 +133,7 @@ class RowWords:
 
     def _label(self, row: Row) -> str:
         """The label of a row: as it is typed, in another language as it is printed."""
-        if spoken().code == ENGLISH:
+        if in_english():
             return f"{row.label}:"
         return self._printed(Line(told_or_english(lambda: row_line(row)).label, ()), 0).label
 

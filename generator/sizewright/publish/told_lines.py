@@ -10,7 +10,7 @@ from types import MappingProxyType
 
 from markupsafe import Markup
 
-from sizewright.base.language import ENGLISH, spoken
+from sizewright.base.language import in_english, spoken
 from sizewright.base.place import Span
 from sizewright.publish.view import Line
 from sizewright.publish.view_explained import Explained
@@ -36,7 +36,7 @@ class ToldLines:
     @classmethod
     def of(cls, pattern: Pattern) -> "ToldLines":
         """Those of a source in the spoken language."""
-        if spoken().code == ENGLISH:
+        if in_english():
             return cls()
         translation = translation_of(pattern, spoken().code)
         return cls(Retelling.of(pattern), translation.lines_told if translation is not None else {})

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from sizewright.base.language import ENGLISH
+from sizewright.base.language import is_english
 from sizewright.publish.view import Link
 
 
@@ -29,7 +29,7 @@ class Site:
     @property
     def english(self) -> bool:
         """Whether its pages are in English, which alone has the terms of the US and of the UK."""
-        return self.language.split("-")[0].casefold() == ENGLISH
+        return is_english(self.language)
 
 
 @dataclass(frozen=True, slots=True)

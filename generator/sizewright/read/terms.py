@@ -11,7 +11,7 @@ from pathlib import Path
 
 import yaml
 
-from sizewright.base.language import CATALOGUES, language, speaking, tr
+from sizewright.base.language import CATALOGUES, as_known, language, speaking, tr
 from sizewright.base.nearest import did_you_mean
 from sizewright.read.notation.cables import crossing_of, crossing_words
 from sizewright.read.project import Term
@@ -121,8 +121,8 @@ def terms_in(code: str) -> tuple[Term, ...]:
 
     A language without such a catalogue has those of English.
     """
-    path = CATALOGUES / code / "terms.yaml"
-    if not path.is_file():
+    path = next((path for name in as_known(code) if (path := CATALOGUES / name / "terms.yaml").is_file()), None)
+    if path is None:
         return TERMS
     with speaking(language(code)):
         cables = tuple(_cables())

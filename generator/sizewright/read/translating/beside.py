@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from sizewright.base.finding import Finding
-from sizewright.base.language import CATALOGUES, ENGLISH, is_language
+from sizewright.base.language import CATALOGUES, as_known, is_english, is_language
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.place import Lines
 from sizewright.read.pattern import Pattern
@@ -47,7 +47,8 @@ def without_words(languages: tuple[str, ...], project: Path) -> Iterator[Finding
     """A finding for each language of a site that neither the program nor the project has messages in."""
     for code in languages:
         places = (CATALOGUES, project / "content" / "catalogues", *(project / "themes").glob("*/catalogues"))
-        if code == ENGLISH or any(any((place / code).glob("*.po")) for place in places):
+        known = (found for place in places for name in as_known(code) for found in (place / name).glob("*.po"))
+        if is_english(code) or any(known):
             continue
         message = f"There are no messages in “{code}”: buttons, headings and instructions would be in English there."
         mend = f"Write them in content/catalogues/{code}/, or take “{code}” out of “languages” in content/site.yaml."

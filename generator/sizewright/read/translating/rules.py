@@ -33,8 +33,8 @@ UNTRANSLATED = Rule(
 
 **Why it matters.** The site has no page of it in that language; links there lead to the page in the first one.
 
-**Example.** `patterns/hat.md` without `patterns/hat.de.md`, where `languages: [en, de]`; a language that the program has
-no words in, so that buttons, headings and instructions would be English there
+**Example.** `patterns/hat.md` without `patterns/hat.de.md`, where `languages: [en, de]`; a language that the program
+has no words in, so that buttons, headings and instructions would be English there
 
 **Instead.** `sizewright translate content/patterns/hat.md --into de` writes the file to be filled in. A studio that
 translates only some of its sources turns the rule off: `rules: {untranslated: off}`""",
