@@ -7,6 +7,7 @@ from pathlib import Path
 from subprocess import CompletedProcess
 
 import pytest
+from tests.read.test_adapting import BASE
 
 from sizewright.command.outcome import Stopped
 from sizewright.command.reading import open_paths
@@ -182,6 +183,57 @@ def test_sentences_with_yarns_counts_and_words_that_change_nothing(typed: str, h
     scarf.write_text(f"---\ntitle: A\n---\n```work\n{typed}\n```\n", encoding="utf-8")
     ((line,),) = (one.lines for one in restated_files(open_paths((scarf,))))
     assert (line.house if line.differs else None) == house
+
+
+ADAPTED = """---
+title: Cap
+based_on: {pattern: cap, permission: by letter, credit: me}
+---
+::: after row Rnd 1 under Brim
+because: deeper
+Rnd 2: K 2, [K2, P2]
+   to last 2 sts,  then K to end
+:::
+
+::: inside-out section Body
+because: purl side out
+:::
+
+::: after section Body
+because: to hang it up
+## Loop
+
+```work
+CO 4 sts
+k 4 rows
+Cast off all sts
+```
+:::
+"""
+ADAPTED_CHANGES = {
+    "Rnd 2: K 2, [K2, P2]\n   to last 2 sts,  then K to end": "Rnd 2: K2, *k2, p2; rep from * to last 2 sts, k to end.",
+    "CO 4 sts": "Cast on 4 sts.",
+    "k 4 rows": "Knit 4 rows.",
+    "Cast off all sts": "Bind off all sts.",
+}
+
+
+def test_an_adaptation_is_rewritten_and_its_base_left(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Only lines of its own: not those of the base, nor what is turned inside out of them."""
+    monkeypatch.chdir(tmp_path)
+    patterns = Path("content/patterns")
+    patterns.mkdir(parents=True)
+    base = BASE.replace("Rnd 2: *K2tog, ssk; rep from * to end.", "Rnd 2: *K2 TOG, ssk; repeat from * to end")
+    (patterns / "cap.md").write_text(base, encoding="utf-8")
+    other = patterns / "other.md"
+    other.write_text(ADAPTED, encoding="utf-8")
+    before, house = ledger(other), ADAPTED
+    for typed, said in ADAPTED_CHANGES.items():
+        house = house.replace(typed, said)
+    assert rewritten(other) == house
+    assert (patterns / "cap.md").read_text(encoding="utf-8") == base
+    assert ledger(other) == before
+    assert [line.typed for line in restated_files(open_paths((other,)))[0].differing] == []
 
 
 def test_wrong_use(tmp_path: Path, typed: Run) -> None:

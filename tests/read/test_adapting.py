@@ -15,7 +15,7 @@ from sizewright.proof.printed_lines import printed_lines
 from sizewright.read.adapting.mirror import Mirror, Unmirrored
 from sizewright.read.folder import Unreadable, read_again, read_project, read_single
 from sizewright.read.notation.direction_tree import Row
-from sizewright.read.pattern import Pattern
+from sizewright.read.pattern import Pattern, WorkBlock
 from sizewright.work.run import work
 from sizewright.work.worked import Worked
 
@@ -122,6 +122,15 @@ def _with_sizes(text: str, base: Pattern) -> str:
         if not skipping:
             kept.append(line)
     return "\n".join(["---", *kept, *(rows if base.header.sizes else []), "---", body])
+
+
+def test_what_is_put_behind_a_turned_section_stays_as_it_is_typed(beside: Path) -> None:
+    loop = "## Loop\n\n```work\nCast on 4 sts.\nKnit 4 rows.\nBind off all sts.\n```"
+    turned = "::: inside-out section Body\nbecause: purl side out\n:::\n"
+    pattern = adapted(beside, turned, f"::: after section Body\nbecause: a loop\n{loop}\n:::\n")
+    blocks = [piece for piece in pattern.body if isinstance(piece, WorkBlock)]
+    assert [line.pieces for line in blocks[-2].lines][1] == ("Rnd 2: *P2tog, ssp; rep from * to end.",)
+    assert [line.pieces for line in blocks[-1].lines][1] == ("Knit 4 rows.",)
 
 
 @given(st.sets(st.sampled_from(range(len(DEPARTURES)))), st.randoms(use_true_random=False))

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from sizewright.command.outcome import Stopped
 from sizewright.command.reading import Opened
-from sizewright.read.folder import lines_of, read_text
+from sizewright.read.folder import lines_of, read_single
 from sizewright.read.notation.stitches import Vocabulary
 from sizewright.read.pattern import Pattern
 from sizewright.read.restated import Restated, restated
@@ -80,7 +80,7 @@ def _rewritten(text: str, file: RestatedFile) -> str:
 
 def _check(text: str, file: RestatedFile) -> None:
     """Raises ValueError where the text does not say in house style what the file said."""
-    (pattern,) = read_text(text.removeprefix("\ufeff"), file.source).patterns
+    (pattern,) = read_single(Path(file.source), text.removeprefix("\ufeff")).patterns  # with its base beside it
     again = [line.house or line.typed for line in restated(pattern, file.vocabulary)]
     wanted = [line.house or line.typed for line in file.lines]
     if again != wanted:

@@ -39,15 +39,15 @@ def read_project(folder: Path) -> Project:
     return _Reader(folder, content.resolve()).project()
 
 
-def read_single(path: Path) -> Project:
-    """The project of one pattern file: with the tables beside it where it lies in a project, else of it alone."""
+def read_single(path: Path, text: str | None = None) -> Project:
+    """The project of one pattern file, or of `text` in its place: in a project with its tables, else of it alone."""
     if language_of(path) and path.with_name(f"{source_name(path)}.md").is_file():
         message = f"{path} is a translation; it is read with its source, {source_name(path)}.md."
         raise Unreadable(message)
     content = path.resolve().parent.parent
     inside = content.name == "content" and path.resolve().parent.name == "patterns"
     reader = _Reader(content.parent if inside else path.resolve().parent, content if inside else None)
-    return reader.single(path)
+    return reader.single(path) if text is None else reader.alone(lines_of(str(path), text), path.stem)
 
 
 def read_again(project: Project, names: Collection[str]) -> Project:

@@ -41,7 +41,9 @@ def turned(
 
 
 def _in(piece: WorkBlock | StitchBlock, departures: Iterable[Departure]) -> bool:
-    return any(one.first <= piece.span.line < one.end for one in departures)
+    """Whether a block of the base is turned; what the adaptation itself puts behind a section is as it was typed."""
+    own = piece.span.shown.source == piece.span.source
+    return not own and any(one.first <= piece.span.line < one.end for one in departures)
 
 
 class _Turner:
