@@ -66,6 +66,41 @@ def test_a_quantity_with_all_that_is_asked_of_it(view: SheetView) -> None:
     assert sts.looks == ("rounding moved it by more than half of the step to the next size in L",)
 
 
+TIES = """---
+title: Ties
+sizes: [S, M, L]
+finished:
+  - {label: Deep, value: "depth + 0.25 cm, nearest 0.5 cm"}
+---
+
+```grade
+gap = 4 st
+sts = 10 (12, 14) st, nearest multiple of gap
+other = 10 (12, 14) st, up to multiple of 4
+more = 9 (10, 12) st, nearest multiple of 6 plus 1
+depth = 3 (3.1, 4) cm
+fine = 3.1 (3.2, 3.3) cm, nearest 0.5 cm
+```
+
+Knit {sts / 4, nearest whole} and {other} and {more} and {fine}.
+"""
+
+
+def test_a_value_exactly_between_two_is_told_with_the_way_it_went() -> None:
+    """By hand: 10 lies between 8 and 12, 14 between 12 and 16; 10 between 7 and 13; 3.25 and 4.25 between halves."""
+    view = sheet_view("trial", subject(TIES))
+    assert quantity(view, "sts").rounding.endswith("; exactly between two in S and L: up")
+    assert [cell.text for cell in quantity(view, "sts").rows[0].cells] == ["12", "12", "16"]
+    assert quantity(view, "more").rounding.endswith("; exactly between two in M: up")
+    for name in ("other", "fine", "depth"):
+        assert "between" not in quantity(view, name).rounding
+    assert "exactly between two in S and L: up" in group(view.finished, "Deep").facts
+    # 12, 12 and 16 sts in fours are whole; a half would be told
+    assert not [fact for fact in group(view.printed, "{sts / 4, nearest whole}").facts if "between" in fact]
+    halves = sheet_view("trial", subject(TIES.replace("{sts / 4,", "{sts / 8,")))
+    assert "exactly between two in S and M: up" in group(halves.printed, "{sts / 8, nearest whole}").facts
+
+
 def test_what_is_out_of_line_and_what_was_found_stand_beside_it(view: SheetView) -> None:
     brim = quantity(view, "brim")
     assert brim.looks == ("warning: size-out-of-line", "out of line in L")

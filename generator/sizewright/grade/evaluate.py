@@ -168,15 +168,18 @@ class Evaluator:
             raise _fault(WRONG_UNITS, tree.span, f"“{function.name}” {reason}.", function.page) from None
 
     def _rounded(self, worth: Worth, rounding: Rounding, text: str) -> Worth:
-        if isinstance(rounding.step, Multiple):
-            of, plus = self.multiple(rounding.step, worth.dimension, rounding.span)
-        else:
-            of, plus = self._length_step(rounding, rounding.step, worth, text), (Fraction(0),)
+        of, plus = self.step(rounding, worth, text)
         round_one = _ROUNDINGS[rounding.direction]
         if not any(plus):
             return Worth(worth.dimension, paired(round_one, worth.values, of))
         shifted = paired(round_one, paired(sub, worth.values, plus), of)
         return Worth(worth.dimension, paired(add, shifted, plus))
+
+    def step(self, rounding: Rounding, worth: Worth, text: str) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
+        """From what a rounding goes to the next, and what is added, of a value in a formula. Raises `Fault`."""
+        if isinstance(rounding.step, Multiple):
+            return self.multiple(rounding.step, worth.dimension, rounding.span)
+        return self._length_step(rounding, rounding.step, worth, text), (Fraction(0),)
 
     def multiple(
         self, multiple: Multiple, counted: Dimension, span: Span

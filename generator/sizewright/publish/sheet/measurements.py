@@ -10,6 +10,7 @@ from sizewright.grade.at_gauge import Shifted, at_gauge, shifted
 from sizewright.grade.graded import Graded, Measured
 from sizewright.grade.growth import growth
 from sizewright.grade.run import grade
+from sizewright.grade.tied import tie_told
 from sizewright.publish.sheet.figures import NONE, exact, percent, row, signed
 from sizewright.publish.sheet.found import Found
 from sizewright.publish.sheet.quantities import refs
@@ -29,7 +30,7 @@ def finished_groups(graded: Graded, found: Found, *, metric_first: bool) -> Iter
         names = dict.fromkeys(name.name for name in (*names_in(formula.tree), *names_in(formula.rounding)))
         yield GroupView(
             measured.label,
-            tuple(_told(measured)),
+            tuple(_told(graded, measured)),
             tuple(_finished_rows(measured, meant.get(measured.told), metric_first=metric_first)),
             beside,
             tuple(f"{'accepted' if one.reason else one.level}: {one.rule}" for one in beside),
@@ -38,8 +39,10 @@ def finished_groups(graded: Graded, found: Found, *, metric_first: bool) -> Iter
         )
 
 
-def _told(measured: Measured) -> Iterator[str]:
+def _told(graded: Graded, measured: Measured) -> Iterator[str]:
     yield f"line {measured.told.span.shown.line}"
+    if between := tie_told(graded, measured.told.formula, measured.finished):
+        yield between
     if measured.body is not None:
         yield f"body: {measured.body.name}"
     if measured.told.ease is not None:

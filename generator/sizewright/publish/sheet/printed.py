@@ -7,6 +7,7 @@ from sizewright.base.printing import decimal, printed
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Graded, Values
 from sizewright.grade.run import inserts_of
+from sizewright.grade.tied import tie_told
 from sizewright.publish.sheet.figures import NONE, exact, lines_text, row
 from sizewright.publish.sheet.quantities import refs
 from sizewright.publish.sheet.view import GroupView, RowView
@@ -29,6 +30,8 @@ def printed_groups(graded: Graded, *, metric_first: bool) -> Iterator[GroupView]
         facts = [lines_text(one.span.shown.line for one in inserts), *([f"printed as {style}"] if style else [])]
         if any(one.key in idle for one in inserts):
             facts.append("not printed for a size that has nothing to do there")
+        if values is not None:
+            facts.extend(filter(None, [tie_told(graded, formula, values)]))
         rows = tuple(_rows(values, style or None, metric_first=metric_first)) if values else ()
         yield GroupView(f"{{{text}}}", tuple(facts), rows, code=text, relies_on=refs(graded, tuple(names)))
     yield from _typed(graded.pattern)

@@ -12,6 +12,7 @@ from sizewright.grade.graded import Graded, Named
 from sizewright.grade.growth import Course, Growth, growth
 from sizewright.grade.moved import Moved, gauge_of, gauges_behind, is_gauge, moved
 from sizewright.grade.reliance import Kind, Use, reliance
+from sizewright.grade.tied import tie_told
 from sizewright.publish.sheet.figures import NONE, exact, lines_text, percent, row, signed, unit_text
 from sizewright.publish.sheet.found import Found
 from sizewright.publish.sheet.view import Cell, FoundView, QuantityView, Ref, RowView
@@ -115,7 +116,8 @@ def _rounding(graded: Graded, named: Named, how: Moved | None) -> str:
     gauge = gauge_of(graded, named)
     through = f"; in cm through {gauge.name}" if gauge is not None and how.length is not None else ""
     lacking = "" if how.length is not None else "; not told in cm, as it goes back to no gauge or to several"
-    return f"Rounded “{' '.join(words.split())}”{through}{lacking}"
+    between = tie_told(graded, named.formula, named.result)
+    return f"Rounded “{' '.join(words.split())}”{through}{lacking}{f'; {between}' if between else ''}"
 
 
 def _rows(named: Named, how: Moved | None, grown: Growth) -> Iterator[RowView]:
