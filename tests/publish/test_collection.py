@@ -10,7 +10,7 @@ from sizewright.publish.card import Card
 from sizewright.publish.links import Links, film_address
 from sizewright.publish.pages import site_pages
 from sizewright.publish.theme import Theme
-from sizewright.publish.view_collection import card_views, filters
+from sizewright.publish.view_collection import card_views, filters, find_view
 from sizewright.read.project import Project
 
 # --------------------------------------------------------------------------------------------------------------- links
@@ -116,3 +116,13 @@ def test_summaries_are_told_in_both_terms_where_they_differ(
     for some, asked in (([card], True), ([HAT], False)):
         start = next(iter(site_pages(sample_project, (), some, sample_theme))).content.decode()
         assert ('<span class="uk">Cast off</span>' in start, 'name="terms"' in start) == (asked, asked)
+
+
+def test_a_pattern_is_found_by_the_titles_of_its_techniques(sample_project: Project) -> None:
+    """In the language of the page, which is that of the project's techniques as it tells them."""
+    (first, *_) = sample_project.techniques
+    told = replace(first, header=replace(first.header, title="Verkürzte Reihen"))
+    views = card_views([replace(SOCK, techniques=(first.name, "gone"))], Links(""))
+    for technique in (first, told):
+        (data,) = json.loads(find_view(views, (technique,), metric_first=True).data)
+        assert technique.header.title in data["words"]

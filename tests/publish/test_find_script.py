@@ -62,7 +62,7 @@ def data_of(proofed: Sequence[Proofed]) -> list[Any]:
     import json  # noqa: PLC0415
 
     views = card_views(map(Card.of, proofed), Links(""))
-    found: list[Any] = json.loads(find_view(views, metric_first=True).data)
+    found: list[Any] = json.loads(find_view(views, (), metric_first=True).data)
     return found
 
 

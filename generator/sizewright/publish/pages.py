@@ -164,7 +164,7 @@ class _Pages:
         home = links.absolute("")
         page = Page(site.studio, site.description, "index.html", home, collection_data(site, home, cards))
         intro = self.intro("index", links)
-        find = find_view(cards, metric_first=self.project.studio.metric_first)
+        find = find_view(cards, self.project.techniques, metric_first=self.project.studio.metric_first)
         words = self.words() if any(one.words.differs(one.card.summary) for one in cards) else None
         data = {"cards": cards, "filters": filters(cards), "find": find, "intro": intro}
         return self.output("index.html", page, site, words=words, **data)

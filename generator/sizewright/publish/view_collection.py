@@ -15,6 +15,7 @@ from sizewright.publish.view_card import CardView, FindView
 from sizewright.publish.view_pattern import pattern_path
 from sizewright.publish.view_sizes import slug
 from sizewright.publish.view_words import WordsView
+from sizewright.read.pattern import Pattern
 from sizewright.read.trade_words import Country
 from sizewright.read.yarn_weights import YARN_WEIGHTS
 
@@ -41,14 +42,19 @@ def filters(cards: Sequence[CardView]) -> tuple[Filter, ...]:
     return tuple(Filter(name, label, _choices(words, told)) for name, label, words, told in asked if len(words) > 1)
 
 
-def find_view(cards: Sequence[CardView], *, metric_first: bool) -> FindView:
-    """What the page can be asked beside its choices, and all that its script has to know of every card."""
+def find_view(cards: Sequence[CardView], techniques: Sequence[Pattern], *, metric_first: bool) -> FindView:
+    """What the page can be asked beside its choices, and all that its script has to know of every card.
+
+    A pattern is found by the titles of the techniques it uses, as the spoken language has them. The terms that these
+    explain are no words of the pattern: that of grafting is at home on a mitten too.
+    """
+    titles = {one.name: one.header.title for one in techniques}
     told = [read_findable(view.card.finding) for view in cards]
     bodies = [one for some, _ in told for one in some if isinstance(one, Mapping)]
     measures = Counter(str(one["key"]) for one in bodies)
     yarns = any(isinstance(one, Mapping) and (one["length"] or one["mass"]) for _, some in told for one in some)
     data: list[Value] = [
-        {"words": _words(view.card), "sizes": _sizes(view.card), "measures": own, "yarns": needs}
+        {"words": _words(view.card, titles), "sizes": _sizes(view.card), "measures": own, "yarns": needs}
         for view, (own, needs) in zip(cards, told, strict=True)
     ]
     often = sorted(measures, key=lambda one: (-measures[one], one))
@@ -56,9 +62,10 @@ def find_view(cards: Sequence[CardView], *, metric_first: bool) -> FindView:
     return FindView(choices, yarns, metric_first, script_data(data))
 
 
-def _words(card: Card) -> str:
+def _words(card: Card, titles: Mapping[str, str]) -> str:
     """Everything that a word is looked for in."""
-    told = (*map(named, card.sizes), *map(spoken_weight, card.weights), *card.techniques)
+    techniques = (word for name in card.techniques for word in (name, titles.get(name, "")))
+    told = (*map(named, card.sizes), *map(spoken_weight, card.weights), *techniques)
     return " ".join((card.title, card.summary, spoken_kind(card.kind), card.designer, *told))
 
 
