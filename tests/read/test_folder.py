@@ -46,6 +46,9 @@ def test_a_translation_is_read_with_its_source(tmp_path: Path) -> None:
         (tmp_path / name).write_text("---\ntitle: Hat\n---\n", encoding="utf-8")
     with pytest.raises(Unreadable, match=r"is read with its source, hat\.md"):
         read_single(tmp_path / "hat.de.md")
+    (tmp_path / "hat.dee.md").write_text("", encoding="utf-8")
+    with pytest.raises(Unreadable, match=r"named like a translation of hat\.md"):
+        read_single(tmp_path / "hat.dee.md")
     (tmp_path / "hat.md").unlink()
     assert read_single(tmp_path / "hat.de.md").patterns[0].header.title == "Hat"
 
@@ -114,3 +117,41 @@ def test_a_text_in_memory_is_read_like_a_file(tmp_path: Path) -> None:
     assert here.patterns == there.patterns
     assert here.findings == there.findings
     assert here.patterns[0].name == "hat"
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "told", "mend"),
+    [
+        ("patterns", "hat.dee.md", "there is no language “dee”", "Did you mean hat.de.md?"),
+        ("patterns", "hat.DE.md", "there is no language “DE”", "Did you mean hat.de.md?"),
+        ("patterns", "hat.ed.md", "there is no language “ed”", "Did you mean hat.de.md?"),
+        ("patterns", "hat_de.md", "a translation of hat is named hat.CODE.md", "Did you mean hat.de.md?"),
+        ("patterns", "hat.spring.md", "there is no language “spring”", "a source has no dot in its name"),
+        ("", "site.dd.md", "there is no language “dd”", "Did you mean site.de.md?"),
+        ("", "stitches.xx.md", "there is no language “xx”", "as stitches.de.md"),
+    ],
+)
+def test_a_file_named_almost_like_a_translation_is_told_once(
+    tmp_path: Path, kind: str, name: str, told: str, mend: str
+) -> None:
+    hat = "---\ntitle: Hat\n---\n"
+    site = "name: Larkfold\nlanguages: [en, de]\nrules: {untranslated: off}\n"
+    folder = written(tmp_path, site_yaml=site, stitches_yaml="", patterns__hat_md=hat)
+    before = read_project(folder)
+    (folder / "content" / kind / name).write_text("<!-- Hat -->\nMütze\n", encoding="utf-8")
+    project = read_project(folder)
+    assert [pattern.name for pattern in project.patterns] == ["hat"]
+    (finding,) = [one for one in project.findings if one not in before.findings]
+    assert finding.rule == "stray-translation"
+    assert (told in finding.message, mend in finding.mend) == (True, True), finding
+
+
+def test_words_of_the_studio_without_a_file_in_a_language_are_told(tmp_path: Path) -> None:
+    site = "name: Larkfold\ndescription: Knits\nlanguages: [en, de]\n"
+    stitches = "- {term: mb, meaning: make bobble, uses: 1, makes: 1}\n"
+    folder = written(tmp_path, site_yaml=site, stitches_yaml=stitches)
+    told = [one.message for one in read_project(folder).findings if one.rule == "untranslated"]
+    assert [name in message for name, message in zip(("site.de.md", "stitches.de.md"), told, strict=True)] == [True] * 2
+    (folder / "content" / "site.de.md").write_text("<!-- Knits -->\nStricken\n", encoding="utf-8")
+    told = [one.message for one in read_project(folder).findings if one.rule == "untranslated"]
+    assert len(told) == 1

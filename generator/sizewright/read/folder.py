@@ -18,7 +18,7 @@ from sizewright.read.sizes import read_size_table
 from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
-from sizewright.read.translating.beside import language_of, source_name, stray, translated, without_words
+from sizewright.read.translating.beside import not_alone, sources_among, strays, translated, without_words
 from sizewright.read.translating.shared import read_shared
 from sizewright.read.translating.translation import Translation
 from sizewright.read.values import Values
@@ -41,9 +41,8 @@ def read_project(folder: Path) -> Project:
 
 def read_single(path: Path, text: str | None = None) -> Project:
     """The project of one pattern file, or of `text` in its place: in a project with its tables, else of it alone."""
-    if language_of(path) and path.with_name(f"{source_name(path)}.md").is_file():
-        message = f"{path} is a translation; it is read with its source, {source_name(path)}.md."
-        raise Unreadable(message)
+    if not_alone(path):
+        raise Unreadable(not_alone(path))
     content = path.resolve().parent.parent
     inside = content.name == "content" and path.resolve().parent.name == "patterns"
     reader = _Reader(content.parent if inside else path.resolve().parent, content if inside else None)
@@ -57,11 +56,11 @@ def read_again(project: Project, names: Collection[str]) -> Project:
     """
     content = (project.folder / "content").resolve()
     reader = _Reader(project.folder, content)
+    reader.languages = project.studio.languages
     paths = {path.stem: path for path in reader.sources_in("patterns")}
     if set(paths) != {pattern.name for pattern in project.patterns}:
         return read_project(project.folder)
     reader.tables = project.tables
-    reader.languages = project.studio.languages
     reader.stitches = Vocabulary(project.terms)
     reader.findings.clear()  # what the folder as a whole gave stands in the project already
     again = {name: reader.pattern(paths[name], "patterns") for name in paths if name in names}
@@ -181,7 +180,7 @@ class _Reader:
 
     def sources_in(self, folder: str) -> tuple[Path, ...]:
         """The sources of a folder, without the translations beside them."""
-        return tuple(path for path in self.files(folder, "*.md") if not language_of(path))
+        return sources_among(self.files(folder, "*.md"), self.languages)
 
     def inside(self, path: Path) -> bool:
         if self.content is not None and path.resolve().is_relative_to(self.content):
@@ -258,10 +257,8 @@ class _Reader:
     def judge_translations(self) -> None:
         self.findings.extend(without_words(self.languages, self.folder))
         for folder in (".", *KINDS):
-            found = [path for path in self.files(folder, "*.md") if language_of(path)]
             names = {path.stem for path in (self.files(".", "*.yaml") if folder == "." else self.sources_in(folder))}
-            judged = (stray(path, self.lines(path), names, self.languages) for path in found)
-            self.findings.extend(finding for finding in judged if finding is not None)
+            self.findings.extend(strays(self.files(folder, "*.md"), names, self.languages, self.lines))
 
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         reader = SourceReader(folder, self.tables, self.cautions, self.stitches, self.media, self.sources)
@@ -280,7 +277,7 @@ class _Reader:
     def base(self, name: str, beside: Path) -> Lines | str:
         """The lines of a base; else what is wrong, and behind a line end what to do about it."""
         path = beside / f"{name}.md"
-        others = sorted(one.stem for one in beside.glob("*.md") if not language_of(one))
+        others = [one.stem for one in sources_among(sorted(beside.glob("*.md")), self.languages)]
         if "/" in name or "\\" in name or not path.is_file() or (self.content is not None and not self.inside(path)):
             mend = did_you_mean(name, others, f"Put {name}.md beside this file; only the departures stand in this one.")
             return f"The base “{name}” is not there: {self.typed(path)} was looked for.\n{mend}"

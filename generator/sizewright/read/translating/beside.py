@@ -1,19 +1,21 @@
 """In: a source and the lines of its translation. Out: the translation, and what is wrong between the two."""
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from sizewright.base.finding import Finding
 from sizewright.base.language import CATALOGUES, as_known, is_english, is_language
-from sizewright.base.nearest import did_you_mean
-from sizewright.base.place import Lines
+from sizewright.base.nearest import did_you_mean, nearest
+from sizewright.base.place import Lines, Span
 from sizewright.read.pattern import Pattern
 from sizewright.read.translating.judged import judged
 from sizewright.read.translating.pairs import read_pairs
 from sizewright.read.translating.rules import STRAY_TRANSLATION, UNTRANSLATED
 from sizewright.read.translating.texts import Text, texts_of
 from sizewright.read.translating.translation import Translation
+
+_LIKENESS = 0.5  # of two letters, one is enough: "ed" is meant for "de"
 
 
 def language_of(path: Path) -> str:
@@ -27,20 +29,67 @@ def source_name(path: Path) -> str:
     return Path(path.stem).stem if language_of(path) else path.stem
 
 
-def stray(path: Path, lines: Lines, names: Collection[str], languages: tuple[str, ...]) -> Finding | None:
-    """The finding for a file of translations that nobody would read; `names` are the sources beside it."""
-    code, name = language_of(path), source_name(path)
-    if name not in names:
+def translates(path: Path, names: Collection[str], languages: tuple[str, ...]) -> bool:
+    """Whether a file is a translation by its name, or is meant to be one, as `NAME.X.md` beside the source `NAME`."""
+    return bool(language_of(path)) or bool(_parted(path, names, languages))
+
+
+def _parted(path: Path, names: Collection[str], languages: tuple[str, ...]) -> tuple[str, str] | None:
+    """The name and the language of a file beside the source of that name: `NAME.X.md`, `NAME_de.md`."""
+    name, _, code = path.stem.rpartition(".")
+    if name in names:
+        return name, code
+    name, _, code = path.stem.rpartition("_")
+    return (name, code) if name in names and code.casefold() in map(str.casefold, languages[1:]) else None
+
+
+def sources_among(paths: Sequence[Path], languages: tuple[str, ...]) -> tuple[Path, ...]:
+    """Those files of a folder that are sources, without the translations beside them."""
+    names = {path.stem for path in paths}
+    return tuple(path for path in paths if not translates(path, names, languages))
+
+
+def not_alone(path: Path) -> str:
+    """Why a file is not read alone: it translates the source beside it; "" for any other."""
+    source = path.with_name(f"{Path(path.stem).stem}.md")
+    if source == path or not source.is_file():
+        return ""
+    if language_of(path):
+        return f"{path} is a translation; it is read with its source, {source.name}."
+    return f"{path} is named like a translation of {source.name}, into a language that there is not."
+
+
+def strays(
+    paths: Iterable[Path], names: Collection[str], languages: tuple[str, ...], lines_of: Callable[[Path], Lines]
+) -> Iterator[Finding]:
+    """A finding for each file of translations that nobody would read; `names` are the sources beside it."""
+    for path in paths:
+        said = _stray(path, names, languages) if translates(path, names, languages) else None
+        if said is not None:
+            yield STRAY_TRANSLATION.at(lines_of(path).whole_line(1), *said)
+
+
+def _stray(path: Path, names: Collection[str], languages: tuple[str, ...]) -> tuple[str, str] | None:
+    """What is wrong with the name of a file of translations, and how to mend it."""
+    parted = _parted(path, names, languages)
+    if parted is None:
+        name = source_name(path)
         mend = did_you_mean(name, names, "Name it like its source.")
-        message = f"This translates nothing: there is no {name}.md beside it."
-    elif code == languages[0]:
-        message, mend = f"“{code}” is the language of the sources themselves.", "Name the file after another language."
-    elif code not in languages:
-        message = f"The site is not published in “{code}”."
+        return f"This translates nothing: there is no {name}.md beside it.", mend
+    name, code = parted
+    if not language_of(path):
+        near = nearest(code, languages[1:], _LIKENESS)
+        otherwise = f"Give a translation the code of its language, as {name}.de.md; a source has no dot in its name."
+        message = f"Nobody reads this file: a translation of {name} is named {name}.CODE.md."
+        if path.stem == f"{name}.{code}":
+            message = f"Nobody reads this file: there is no language “{code}”."
+        return message, f"Did you mean {name}.{near}.md?" if near else otherwise
+    if code == languages[0]:
+        return f"“{code}” is the language of the sources themselves.", "Name the file after another language."
+    if code not in languages:
         mend = f"Add it to content/site.yaml: “languages: [{', '.join((*languages, code))}]”."
-    else:
-        return None
-    return STRAY_TRANSLATION.at(lines.whole_line(1), message, mend)
+        return f"The site is not published in “{code}”.", mend
+    return None
 
 
 def without_words(languages: tuple[str, ...], project: Path) -> Iterator[Finding]:
@@ -68,7 +117,7 @@ def translated(
     for into in languages[1:]:
         lines = lines_of(pattern.name, into)
         if lines is None:
-            findings.append(_untranslated(pattern, into))
+            findings.append(untranslated(pattern.typed.whole_line(1), pattern.name, pattern.typed.source, into))
             continue
         in_base = lines_of(pattern.adapts.base.name, into) if pattern.adapts else None
         base = read_translation(in_base, of, into)[0] if in_base is not None else None
@@ -78,11 +127,11 @@ def translated(
     return replace(pattern, translations=tuple(found)), tuple(findings)
 
 
-def _untranslated(pattern: Pattern, into: str) -> Finding:
-    typed = pattern.typed
-    message = f"This is not translated into “{into}”: there is no {pattern.name}.{into}.md beside it."
-    mend = f"“sizewright translate {typed.source} --into {into}” begins the file."
-    return UNTRANSLATED.at(typed.whole_line(1), message, mend)
+def untranslated(span: Span, name: str, source: str, into: str) -> Finding:
+    """The finding for a source of that name that has no file in a language."""
+    message = f"This is not translated into “{into}”: there is no {name}.{into}.md beside it."
+    mend = f"“sizewright translate {source} --into {into}” begins the file."
+    return UNTRANSLATED.at(span, message, mend)
 
 
 def read_translation(

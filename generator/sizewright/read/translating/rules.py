@@ -21,7 +21,8 @@ STRAY_TRANSLATION = Rule(
 
 **Why it matters.** Nobody would ever read it, and a misspelt name looks like a translation that is still to be written.
 
-**Example.** `patterns/undercomb-hat.de.md` beside `patterns/undercombe-hat.md`; `hat.fr.md` where `languages: [en, de]`
+**Example.** `patterns/undercomb-hat.de.md` beside `patterns/undercombe-hat.md`; `hat.fr.md` where
+`languages: [en, de]`; `hat.dee.md` and `hat_de.md` beside `hat.md`
 
 **Instead.** Name the file like its source, and the language in `content/site.yaml`: `languages: [en, de, fr]`""",
 )
@@ -34,7 +35,8 @@ UNTRANSLATED = Rule(
 **Why it matters.** The site has no page of it in that language; links there lead to the page in the first one.
 
 **Example.** `patterns/hat.md` without `patterns/hat.de.md`, where `languages: [en, de]`; a language that the program
-has no words in, so that buttons, headings and instructions would be English there
+has no words in, so that buttons, headings and instructions would be English there; a `site.yaml` with a description
+and no `site.de.md`
 
 **Instead.** `sizewright translate content/patterns/hat.md --into de` writes the file to be filled in. A studio that
 translates only some of its sources turns the rule off: `rules: {untranslated: off}`""",

@@ -8,7 +8,7 @@ from sizewright.base.place import Lines, Span
 from sizewright.read.cautions import StudioCaution
 from sizewright.read.project import Studio
 from sizewright.read.term import Term
-from sizewright.read.translating.beside import read_translation
+from sizewright.read.translating.beside import read_translation, untranslated
 from sizewright.read.translating.header import Tell
 from sizewright.read.translating.judged import judged
 from sizewright.read.translating.texts import Text, collected
@@ -78,7 +78,10 @@ def read_shared(
         before: Translation | None = None
         for name, texts in shared_texts(studio, terms):
             lines = lines_of(name, into)
-            if lines is not None:
+            if lines is None:
+                first = next((text for text in texts if text.words != studio.name), None)  # a name needs no words
+                findings.extend([untranslated(first.span, name, f"content/{name}.yaml", into)] if first else [])
+            else:
                 before, wrong = read_translation(lines, studio.language, into, before)
                 findings.extend((*wrong, *judged(f"content/{name}.yaml", texts, texts, before)))
         found.extend([before] if before is not None else [])
