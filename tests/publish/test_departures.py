@@ -13,8 +13,10 @@ from bs4 import BeautifulSoup
 from playwright.sync_api import Page, expect
 from tests.read.test_adapting import BASE, DEPARTURES, EMPTY
 
+from sizewright.base.language import language, speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
+from sizewright.publish.departed_names import spoken_label
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.pages import data_page, site_pages
@@ -121,6 +123,32 @@ def test_a_number_that_is_met_in_the_text_first_is_marked_there(tmp_path: Path) 
         assert [mark.get_text() for mark in soup.select("a#departure--1")] == ["Departure 1"]
 
 
+def test_a_row_is_told_by_the_section_it_stands_in(tmp_path: Path) -> None:
+    """Not by the heading above the cast-on; rows that the rest of the pattern saves are no change of the whole."""
+    patterns = tmp_path / "content/patterns"
+    patterns.mkdir(parents=True)
+    base = BASE.replace("Rep Rnd 1 {rounds} times.", "Rep Rnd 1 until piece measures 5 cm.")
+    base = base.replace("Rnd 1: Knit.\n", "Rnd 1: Knit.\nRep Rnd 1 until piece measures 20 cm from cast-on edge.\n")
+    deeper = "::: instead of row Rep Rnd 1 under Brim\nbecause: deep\nRep Rnd 1 until piece measures 10 cm.\n:::\n"
+    (patterns / "cap.md").write_text(base.replace("## Brim", "## Laid flat\n\nFlat.\n\n## Brim"), encoding="utf-8")
+    (patterns / "other.md").write_text(EMPTY + deeper + DEPARTURES[3], encoding="utf-8")
+    project = read_project(tmp_path)
+    proofed = proof(project.patterns[1], project)
+    items = view((project, proofed)).items
+    told = [
+        [" ".join(BeautifulSoup(one, "html.parser").get_text().split()) for one in (it.where, *it.changes)]
+        for it in items
+    ]
+    assert told == [
+        [
+            "From round 2 of Brim on: Rep Rnd 1.",
+            "27 rows or rounds are worked here, in the base 13.",
+            "Over the whole pattern, counts, rows and yarn are as in the base.",
+        ],
+        ["From round 1 of Body on: Rnd 1.", "Changes no count, no row and no yarn."],
+    ]
+
+
 def test_the_html_is_valid(site: Path, nu_check: Callable[[Path], list[str]], tmp_path: Path) -> None:
     (tmp_path / "other.html").write_bytes((site / PAGE).read_bytes())
     assert nu_check(tmp_path) == []
@@ -166,7 +194,7 @@ def test_the_data_have_them(made: Made) -> None:
     assert told["based_on"] == {"pattern": "cap", "permission": "by letter", "credit": "me"}
     deeper = told["departures"][2]
     assert (deeper["what"], deeper["because"]) == ("instead of quantity rounds", "deeper")
-    assert deeper["from"] == {"piece": "Brim", "label": "Rep Rnd 1", "rows": [3, 3]}  # behind rounds 1 and 2
+    assert deeper["from"] == {"section": "Brim", "label": "Rep Rnd 1", "rows": [3, 3]}  # behind rounds 1 and 2
     assert deeper["alone"]["rows"] == {"before": ["9", "11"], "after": ["12", "12"]}
     assert told["changes"]["rows"] == {"before": ["9", "11"], "after": ["13", "13"]}
     assert "departures" not in json.loads(data_page(proof(project.patterns[0], project), project))
@@ -223,3 +251,10 @@ def test_departures_follow_the_terms(made: Made, sample_theme: Theme) -> None:
     for one in said:
         (british,) = one.select(".uk")
         assert british.get_text() == "tension"
+
+
+def test_a_row_is_told_in_german_by_its_number() -> None:
+    """With the full stop of a German ordinal, as in the instructions; a label of other words needs a translation."""
+    with speaking(language("de", ())):
+        assert [spoken_label(one) for one in ("Rnd 1", "Row 12", "Set-up Rnd")] == ["1. Rd", "12. R", ""]
+    assert spoken_label("Rnd 1") == "Rnd 1"

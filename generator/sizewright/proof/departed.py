@@ -13,7 +13,7 @@ from sizewright.base.units import Dimension
 from sizewright.grade.graded import Named
 from sizewright.grade.run import grade
 from sizewright.read.departure import Departure, Part
-from sizewright.read.pattern import Adaptation, Pattern
+from sizewright.read.pattern import Adaptation, Heading, Pattern
 from sizewright.work.run import work
 from sizewright.work.worked import Entry, Worked
 from sizewright.work.yarn_need import Amount
@@ -23,12 +23,12 @@ Key = tuple[str, str, int]
 
 @dataclass(frozen=True, slots=True)
 class Before:
-    """A number by size in the base and here, None where there is none; `piece` is that of a count of a direction."""
+    """A number by size in the base and here, None where there is none; `section` is that of a count of a direction."""
 
     name: str
     before: tuple[Fraction | None, ...]
     after: tuple[Fraction | None, ...]
-    piece: str = ""
+    section: str = ""
 
     @property
     def moved(self) -> tuple[Fraction, ...]:
@@ -75,13 +75,15 @@ class Effect:
 class Departed:
     """A departure, what it changes alone (None where it does not stand alone), and where it is met first.
 
-    `first` is the direction it begins at and `rows` the row of its piece, from 1, by size; None where none is touched.
+    `first` is the direction it begins at, None where none is touched; `section` is the heading above it, "" where there
+    is none, and `rows` by size the row from 1 that it begins with, counted in its piece from that heading on.
     `own` are the rows worked in its own lines, beside those worked in the lines of the base that they stand for.
     """
 
     departure: Departure
     alone: Effect | None
     first: Entry | None
+    section: str
     rows: tuple[int, ...]
     own: Before
 
@@ -128,10 +130,22 @@ def _departed(departure: Departure, alone: Worked | None, worked: Worked, base: 
     effect = _effect(base, alone) if alone is not None else None
     own = Before("rows", _rows_at(base, *_replaced(departure)), _rows_at(worked, departure.first, departure.end))
     if first is None:
-        return Departed(departure, effect, None, (), own)
-    before = [one for one in worked.entries[: worked.entries.index(first)] if one.piece == first.piece]
+        return Departed(departure, effect, None, "", (), own)
+    heading = _heading(worked, first)
+    before = [
+        one
+        for one in worked.entries[: worked.entries.index(first)]
+        if one.piece == first.piece and _heading(worked, one) == heading
+    ]
     rows = tuple(1 + sum(one.rows[size] for one in before) for size in range(len(first.rows)))
-    return Departed(departure, effect, first, rows, own)
+    return Departed(departure, effect, first, heading.text if heading else "", rows, own)
+
+
+def _heading(worked: Worked, entry: Entry) -> Heading | None:
+    """The heading above a direction; its piece is named by that above its cast-on, which may be another."""
+    headings = (piece for piece in worked.graded.pattern.body if isinstance(piece, Heading))
+    above = [heading for heading in headings if heading.span.line < entry.span.line]
+    return above[-1] if above else None
 
 
 def _first_other(alone: Worked, worked: Worked, base: Worked) -> Entry | None:
@@ -197,7 +211,8 @@ def _counts(base: Worked, here: Worked) -> Iterator[Before]:
         other = there.get(key)
         if other is not None and other.after != entry.after:
             before, after = (tuple(None if one is None else Fraction(one) for one in e.after) for e in (other, entry))
-            yield Before(entry.label, before, after, entry.piece)
+            heading = _heading(here, entry)
+            yield Before(entry.label, before, after, heading.text if heading else entry.piece)
 
 
 def _keyed(entries: Sequence[Entry]) -> Iterator[tuple[Key, Entry]]:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from sizewright.base.language import in_english, named, tr
 from sizewright.publish.usual_names import name_within
-from sizewright.read.notation.phrasing import told_word
+from sizewright.read.notation.phrasing import phrase, phrase_as
 from sizewright.read.pattern import Finished
 
 _NUMBERED = re.compile(r"(Rnd|Row) (\d+)")
@@ -22,7 +22,10 @@ def spoken_label(label: str) -> str:
     numbered = _NUMBERED.fullmatch(label)
     if in_english() or told != label:
         return told
-    return told_word(_MESSAGES[numbered[1]]).format(numbers=numbered[2]) if numbered else ""
+    if numbered is None:
+        return ""
+    row = phrase_as("number of a row", "{n}", n=numbered[2])
+    return "".join(map(str, phrase(_MESSAGES[numbered[1]], numbers=row)))
 
 
 def spoken_words(words: str) -> str:

@@ -42,7 +42,7 @@ def _departure(one: Departed) -> Mapping[str, Value]:
         "what": called.title,
         "because": called.because.text,
         "line": called.span.shown.line,
-        "from": {"piece": one.first.piece, "label": one.first.label, "rows": list(one.rows)} if one.first else None,
+        "from": {"section": one.section, "label": one.first.label, "rows": list(one.rows)} if one.first else None,
         "alone": _effect(one.alone) if one.alone else None,
     }
 
@@ -60,7 +60,7 @@ def _effect(effect: Effect) -> Mapping[str, Value]:
 
 
 def _named(one: Before) -> Mapping[str, Value]:
-    return {"name": f"{one.name} ({one.piece})" if one.piece else one.name, **_pair(one)}
+    return {"name": f"{one.name} ({one.section})" if one.section else one.name, **_pair(one)}
 
 
 def _pair(one: Before) -> Mapping[str, Value]:

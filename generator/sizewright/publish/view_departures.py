@@ -27,6 +27,7 @@ from sizewright.work.worked import Worked
 
 _TOGETHER = later("It cannot be worked without the others; what they change together stands below.")
 _NOTHING = later("Changes no count, no row and no yarn.")
+_EVENED = later("Over the whole pattern, counts, rows and yarn are as in the base.")
 
 
 def departures_view(
@@ -63,10 +64,20 @@ def _view(one: Departed, marks: Marks, finished: Sequence[Finished], *, metric_f
         anchor_of(number) if met or section else "",
         section,
         _where(one),
-        (*_own(one), *_changes(one.alone, finished, metric_first=metric_first))
-        if one.alone
-        else (*_own(one), escape(tr(_TOGETHER))),
+        tuple(_told(one, finished, metric_first=metric_first)),
     )
+
+
+def _told(one: Departed, finished: Sequence[Finished], *, metric_first: bool) -> Iterator[Markup]:
+    """What it changes in its own lines, and in the whole; where these rows are saved elsewhere, it says so."""
+    own = tuple(_own(one))
+    yield from own
+    if one.alone is None:
+        yield escape(tr(_TOGETHER))
+        return
+    if one.alone.idle:
+        yield escape(tr(_EVENED if own else _NOTHING))
+    yield from _changes(one.alone, finished, metric_first=metric_first)
 
 
 def _where(one: Departed) -> Markup:
@@ -77,15 +88,13 @@ def _where(one: Departed) -> Markup:
     word = one.first.label.split()[0].casefold()
     in_rounds = word.startswith(("rnd", "round")) or "rnd" in one.first.label.casefold()
     begun = tr("From round {rows} of {piece} on") if in_rounds else tr("From row {rows} of {piece} on")
-    label = spoken_label(one.first.label)
-    place = message_html(begun, rows=Markup(rows), piece=named(one.first.piece))  # noqa: S704 (markup of that module)
+    label, section = spoken_label(one.first.label), named(one.section or one.first.piece)
+    place = message_html(begun, rows=Markup(rows), piece=section)  # noqa: S704 (markup of that module)
     return Markup("{}: {}.").format(place, label) if label else Markup("{}.").format(place)
 
 
 def _changes(effect: Effect, finished: Sequence[Finished], *, metric_first: bool) -> Iterator[Markup]:
     """What an effect comes to, in words with numbers by size."""
-    if effect.idle:
-        yield escape(tr(_NOTHING))
     if effect.rows.differs:
         yield _more(effect.rows, tr("{more} rows or rounds"))
     if effect.stitches.differs:
@@ -153,8 +162,8 @@ def _signed(value: Fraction, places: int) -> str:
 def _from_to(one: Before) -> Markup:
     """ "Rnd 1 (Crown): 64 (72) sts, was 60 (72)"."""
     after, before = (_by_size(values) for values in (one.after, one.before))
-    piece = named(one.piece)
-    name = f"{spoken_label(one.name)} ({piece})" if spoken_label(one.name) else piece
+    section = named(one.section)
+    name = f"{spoken_label(one.name)} ({section})" if spoken_label(one.name) else section
     return message_html(tr("{name}: {after} sts, was {before}"), name=name, after=after, before=before)
 
 
