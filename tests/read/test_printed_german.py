@@ -132,6 +132,40 @@ def test_how_it_is_told(typed: str, told: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("fabrics", "told"),
+    [
+        ("St st, st st, stockinette, stockinette stitch, stocking stitch, Stocking st", "glatt re"),
+        ("rev St st, reverse st st, reverse stockinette, rev stocking stitch", "glatt li"),
+        ("garter, garter st, Garter stitch", "kraus re"),
+        ("rib, ribbing, rib pattern", "im Rippenmuster"),
+        ("k2p2 rib, K2 P2 ribbing, 2x2 rib", "im Rippenmuster (2 M re, 2 M li)"),
+        ("moss st, moss stitch, seed, Seed stitch", "im Perlmuster"),
+        ("double moss stitch, Irish moss", "im großen Perlmuster"),
+        ("patt, pattern, pat", "im Muster"),
+        ("pattern as set, established pattern, rib as set, rib as established", "wie bisher"),
+    ],
+)
+def test_a_fabric_is_told_by_any_of_its_names(fabrics: str, told: str) -> None:
+    for fabric in fabrics.split(", "):
+        ((direction,),) = directions(source(f"Work in {fabric} until piece measures 30 cm.").patterns[0])
+        line = source_text(german(direction))
+        assert line == f"{told[:1].upper()}{told[1:]} str, bis die Arbeit 30 cm misst.", fabric
+
+
+def test_a_stitch_pattern_by_its_own_name_is_no_usual_fabric() -> None:
+    ((direction,),) = directions(source("Work in Rib until piece measures 30 cm.").patterns[0])
+    with speaking(GERMAN.naming({"Rib": "Wellen"})):
+        assert "„Wellen“" in source_text(printed(direction))
+
+
+def test_the_arm_is_held_at_the_armpit_not_at_the_forearm() -> None:
+    ((_, direction),) = directions(
+        source("Cast on 9 sts.\nRow 1: Place next 4 sts on hold for left underarm, k5.").patterns[0]
+    )
+    assert "(linke Achsel)" in source_text(german(direction))
+
+
+@pytest.mark.parametrize(
     "typed",
     [
         "Work the wobbly bit.   # declared: 72 sts",

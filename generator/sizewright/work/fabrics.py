@@ -5,53 +5,31 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from sizewright.base.place import Span
+from sizewright.read.notation.fabric_names import plain_words, rib_of, usual_fabric
 from sizewright.read.notation.stitches import STITCHES
 from sizewright.read.notation.tree import Action, Count, Follow, Landmark, Manner, Place, Repeat, Work
 from sizewright.read.trade_words import Country
 
 _BY_TERM = {stitch.term: stitch for stitch in STITCHES}
 _END = Place(Landmark.END)
-_AS_BELOW = (
-    "pattern",
-    "patt",
-    "rib",
-    "ribbing",
-    "as established",
-    "est",
-    "established",
-    "as set",
-    "even",
-    "straight",
-    "pat",
-)
+_AS_BELOW = ("pattern", "rib", "as established", "as set", "even")
 _MEANING = re.compile(r"(?P<name>.+?) \((?:knit|k) every (?P<of>rnd|round|row)\)")
 _MOSS = "moss"
-_OPPOSITE = (_MOSS, "seed", "moss stitch", "seed stitch")
-_EVERY_SECOND = ("double moss", "irish moss")  # US moss stitch by its names in the UK (read/trade_words.py)
-_RIB = re.compile(
-    r"(?:rib )?k ?(\d{1,3}),? ?p ?(\d{1,3})(?: rib| ribbing)?|(\d{1,3}) ?[x×] ?(\d{1,3})(?: rib| ribbing)?"
-)
+_OPPOSITE = (_MOSS, "seed")
+_EVERY_SECOND = "double moss"
 
-# The rows of a fabric, right side first; in the round both are worked from the right side.
+# The rows of a fabric by its first name, right side first; in the round both are worked from the right side.
 _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "stockinette": ("k", "p"),
-        "stocking": ("k", "p"),
-        "st st": ("k", "p"),
-        "st": ("k", "p"),  # "in st st", where the last word is taken for "stitch"
         "reverse stockinette": ("p", "k"),
-        "reverse stocking": ("p", "k"),
         "garter": ("k",),
         "knit": ("k",),
-        "k": ("k",),
         "purl": ("p",),
-        "p": ("p",),
     }
 )
 _ROUND: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {**_FLAT, "stockinette": ("k",), "stocking": ("k",), "st st": ("k",), "st": ("k",), "reverse stockinette": ("p",)}
-    | {"reverse stocking": ("p",)}
-    | {"garter": ("k", "p")}
+    {**_FLAT, "stockinette": ("k",), "reverse stockinette": ("p",), "garter": ("k", "p")}
 )
 
 
@@ -62,27 +40,22 @@ def fabric_rows(
 
     `country` is that whose terms the text is in: moss stitch is not the same in the US.
     """
-    word = re.sub(r"^(?:in|of|the) ", "", " ".join(name.casefold().split()))
-    meaning = _MEANING.fullmatch(word)
+    meaning = _MEANING.fullmatch(plain_words(name))
     if meaning is not None:
         meant = fabric_rows(meaning["name"], span, in_the_round=in_the_round)
         plain = fabric_rows("knit", span, in_the_round=in_the_round)
         return meant if meant == plain and in_the_round == (meaning["of"] != "row") else None
-    if word not in _FLAT:
-        word = re.sub(r" (?:stitch|st|pattern|fabric)$|^(?:pattern|patt) (?=as )", "", word)
+    word = usual_fabric(name)
     if word in _AS_BELOW:
         return ((Follow(span, Manner.ANY, None, _END),),)
-    if word in _EVERY_SECOND or (word == _MOSS and country is Country.US):
+    if word == _EVERY_SECOND or (word == _MOSS and country is Country.US):
         return tuple((Follow(span, manner, None, _END),) for manner in (Manner.OPPOSITE, Manner.AS_THEY_APPEAR))
     if word in _OPPOSITE:
         return ((Follow(span, Manner.OPPOSITE, None, _END),),)
-    rib = _RIB.fullmatch(word)
+    rib = rib_of(name)
     if rib is not None:
-        knit, purl = (int(part) for part in rib.groups() if part)
+        knit, purl = rib
         actions = (Work(span, _BY_TERM["k"], Count(span, knit)), Work(span, _BY_TERM["p"], Count(span, purl)))
         return ((Repeat(span, actions, None, _END),),)
     rows = (_ROUND if in_the_round else _FLAT).get(word)
     return None if rows is None else tuple((Work(span, _BY_TERM[term], None, _END),) for term in rows)
-
-
-FABRICS = (*_FLAT, *_AS_BELOW, *_OPPOSITE, *_EVERY_SECOND)

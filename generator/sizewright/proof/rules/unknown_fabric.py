@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.nearest import did_you_mean
 from sizewright.proof.grouped import grouped
+from sizewright.read.notation.fabric_names import FABRICS
 from sizewright.read.project import Project
-from sizewright.work.fabrics import FABRICS
 from sizewright.work.faults import UnknownFabric
 from sizewright.work.worked import Worked
 

@@ -27,6 +27,7 @@ from sizewright.read.notation.direction_tree import (
     TakeYarn,
     Unread,
 )
+from sizewright.read.notation.fabric_names import usual_fabric
 from sizewright.read.notation.stitches import STITCHES, Stitch
 from sizewright.read.notation.tree import (
     Across,
@@ -71,13 +72,9 @@ STITCH_PAIRS: Mapping[str, str] = MappingProxyType(
 )
 _MANNERS = MappingProxyType({"wyif": "wyib", "wyib": "wyif"})
 _EDGES = MappingProxyType({"knitwise": "purlwise", "purlwise": "knitwise"})
-_FABRIC_PAIRS = (("knit", "purl"), ("k", "p"), ("stockinette", "reverse stockinette"))
-_FABRICS: Mapping[str, str] = MappingProxyType(
-    dict(_FABRIC_PAIRS)
-    | {other: one for one, other in _FABRIC_PAIRS}
-    | {"st st": "reverse stockinette", "stocking": "reverse stockinette", "st": "reverse stockinette"}
-    | {name: name for name in ("as established", "established", "pattern", "patt", "rib", "ribbing", "as set", "even")}
-)
+_FABRIC_PAIRS = (("knit", "purl"), ("stockinette", "reverse stockinette"))
+_FABRICS: Mapping[str, str] = MappingProxyType(dict(_FABRIC_PAIRS) | {other: one for one, other in _FABRIC_PAIRS})
+_SAME_FABRICS = ("as established", "as set", "even", "pattern", "rib")  # as the stitches of either face appear
 _PICKED = MappingProxyType(
     {
         Adding.PICK_UP_KNIT: Adding.PICK_UP_PURL,
@@ -131,9 +128,11 @@ class Mirror:
 
     def fabric(self, name: str, span: Span) -> str:
         """The fabric by its name whose faces are the other way round. Raises `Unmirrored`."""
-        word = " ".join(name.casefold().split())
-        if word in _FABRICS:
-            return _FABRICS[word]
+        usual = usual_fabric(name)
+        if usual in _FABRICS:
+            return _FABRICS[usual]
+        if usual in _SAME_FABRICS and not name[:1].isupper():  # "Rib Pattern" is a stitch pattern by its own name
+            return name
         self.named(name, span)
         return name
 

@@ -3,10 +3,9 @@
 Designers name what they knit freely; these are the usual names. In English a name stands as it is typed.
 """
 
-import re
-
 from sizewright.base.language import ENGLISH, later_as, named, spoken, tr_as
 from sizewright.read.inserts import Told
+from sizewright.read.notation.fabric_names import rib_of, usual_fabric
 from sizewright.read.notation.phrasing import NotTold, name_as, phrase
 
 _MARKERS = frozenset(
@@ -132,27 +131,20 @@ _EDGES = frozenset(
         later_as("where stitches are worked", "shaped edge"),
     )
 )
+# By the first name of each (read/notation/fabric_names.py); "knit" and "purl" are told as rows.
 _FABRICS = frozenset(
     (
-        later_as("work in this", "pattern"),
-        later_as("work in this", "even"),
         later_as("work in this", "stockinette"),
-        later_as("work in this", "stockinette stitch"),
-        later_as("work in this", "stocking stitch"),
-        later_as("work in this", "st st"),
         later_as("work in this", "reverse stockinette"),
-        later_as("work in this", "reverse stockinette stitch"),
-        later_as("work in this", "reverse stocking stitch"),
         later_as("work in this", "garter"),
-        later_as("work in this", "garter stitch"),
-        later_as("work in this", "garter st"),
-        later_as("work in this", "seed stitch"),
-        later_as("work in this", "seed st"),
-        later_as("work in this", "moss stitch"),
+        later_as("work in this", "pattern"),
         later_as("work in this", "rib"),
-        later_as("work in this", "ribbing"),
-        later_as("work in this", "established pattern"),
         later_as("work in this", "as established"),
+        later_as("work in this", "as set"),
+        later_as("work in this", "even"),
+        later_as("work in this", "moss"),
+        later_as("work in this", "seed"),
+        later_as("work in this", "double moss"),
     )
 )
 _MANNERS = frozenset(
@@ -192,7 +184,6 @@ _YARNS = frozenset(
     )
 )
 _PROMISED = frozenset((later_as("where so many stitches are", "on each needle"),))
-_RIB = re.compile(r"k(\d+), p(\d+) (?:rib|ribbing)")
 
 
 def part_name(name: str) -> str:
@@ -229,13 +220,16 @@ def fabric_name(name: str) -> Told:
     """A fabric: a usual one, a rib by its numbers, or a stitch pattern by its own name."""
     if spoken().code == ENGLISH:
         return (name,)
-    rib = _RIB.fullmatch(name)
-    if rib is not None:
-        return phrase("rib of k{knit}, p{purl}", knit=rib[1], purl=rib[2])
-    if name in _FABRICS:
-        return (name_as("work in this", name, _FABRICS),)
-    if name[:1].isupper() or name in spoken().names:
+    if name in spoken().names:
         return phrase("the stitch pattern {name}", name=named(name))
+    rib = rib_of(name)
+    if rib is not None:
+        return phrase("rib of k{knit}, p{purl}", knit=str(rib[0]), purl=str(rib[1]))
+    usual = usual_fabric(name)
+    if usual in _FABRICS:
+        return (name_as("work in this", usual, _FABRICS),)
+    if name[:1].isupper():
+        return phrase("the stitch pattern {name}", name=name)
     raise NotTold(name)
 
 
