@@ -5,9 +5,14 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from tests.read.translated import GERMAN, again, as_it_is, demo, german_cowl, told
+from tests.read.translated import GERMAN, SOURCE, again, as_it_is, demo, german_cowl, told
 
+from sizewright.base.language import language, speaking
 from sizewright.base.place import Lines
+from sizewright.publish.in_language import telling
+from sizewright.publish.usual_names import spoken_name
+from sizewright.publish.view_sizes import size_choices
+from sizewright.read.folder import read_text
 from sizewright.read.pattern import Heading, Image, Insert, Markup, NoteOpen, Pattern, Piece
 from sizewright.read.translating.beside import judged_beside, own_texts, read_translation
 from sizewright.read.translating.pairs import commented
@@ -177,3 +182,16 @@ Das Bündchen ist {brim} hoch und wird flach getragen."""
         "Bündchen",
     )
     assert names["Rep Rnd 1 until piece measures"].startswith("1. Rd wdh")
+
+
+def test_what_a_designer_measures_and_a_row_of_a_table_can_be_told() -> None:
+    """Usual measurements are messages of the program; of a designer's own the translation is asked, and it is shown."""
+    source = SOURCE.replace("S: {}, M: {}", "S: {head: 5 cm, cord_loop: 9 cm}, M: {like: Glove 8, head: 6 cm}")
+    pattern = read_text(source, "cowl.md").patterns[0]
+    asked = {text.words for text in texts_of(pattern)}
+    assert {"cord loop", "Glove 8"} <= asked
+    assert "head" not in asked
+    other = in_language(told(pattern, "<!-- cord loop -->\nKordelring\n\n<!-- Glove 8 -->\nGröße 8\n"), "de")
+    assert other.header.sizes[1].remarks["like"].text == "Glove 8"
+    with speaking(language("de", ())), telling(other):
+        assert (spoken_name("cord_loop"), size_choices(other.header.sizes)[1].remark) == ("Kordelring", "Größe 8")

@@ -6,8 +6,8 @@ from enum import StrEnum
 
 from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
-from sizewright.grade.run import inserts_of
 from sizewright.read.formula import Comparison, Fit, Formula, names_in
+from sizewright.read.names_used import inserts_of
 from sizewright.read.pattern import GradeBlock, SchematicBlock
 
 

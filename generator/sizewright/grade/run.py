@@ -1,6 +1,5 @@
 """In: a pattern. Out: it graded: every name, insert, promise and finished measurement, exact, for every size."""
 
-from collections.abc import Iterator
 from fractions import Fraction
 
 from sizewright.base.finding import Finding
@@ -16,8 +15,9 @@ from sizewright.grade.schematic.drawing import Drawing
 from sizewright.grade.shaping.plan import Plan
 from sizewright.grade.shaping.table import PLANS
 from sizewright.grade.worth import Fault, Worth, listed, spread
-from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, Statement, names_in
-from sizewright.read.pattern import Finished, GradeBlock, Insert, Pattern, SchematicBlock, StitchBlock, WorkBlock
+from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, names_in
+from sizewright.read.names_used import inserts_of, names_used
+from sizewright.read.pattern import Finished, GradeBlock, Pattern, SchematicBlock
 from sizewright.read.plan_lines import plan_called
 
 # What a finished measurement may be, and what turns a count into one.
@@ -256,45 +256,3 @@ def _comparable(statement: Comparison, left: Values, right: Values) -> bool:
 
 def _bare(formula: Formula) -> bool:
     return isinstance(formula.tree, Literal) and formula.rounding is None
-
-
-def inserts_of(pattern: Pattern) -> Iterator[Insert]:
-    """Every `{...}` of a pattern, in reading order."""
-    for piece in pattern.body:
-        if isinstance(piece, Insert):
-            yield piece
-        elif isinstance(piece, WorkBlock | StitchBlock):
-            for line in piece.lines:
-                yield from (one for one in line.pieces if isinstance(one, Insert))
-                yield from (clause.number for clause in line.clauses)
-
-
-def names_used(pattern: Pattern) -> Iterator[str]:
-    """Every name that a formula, a promise or a finished measurement of a pattern uses."""
-    for piece in pattern.body:
-        if isinstance(piece, GradeBlock | SchematicBlock):
-            for statement in piece.statements if isinstance(piece, GradeBlock) else piece.pieces:
-                yield from _names_used(statement)
-    for insert in inserts_of(pattern):
-        yield from _names_of(insert.formula)
-    for finished in pattern.header.finished:
-        yield from _names_of(finished.formula)
-        if finished.body is not None:
-            yield finished.body.text
-
-
-def _names_used(statement: Statement) -> Iterator[str]:
-    match statement:
-        case Definition():
-            yield from _names_of(statement.formula)
-        case Comparison():
-            yield from _names_of(statement.left)
-            yield from _names_of(statement.right)
-        case Fit():
-            yield from _names_of(statement.left)
-            yield from (name.name for name in names_in(statement.multiple))
-
-
-def _names_of(formula: Formula) -> Iterator[str]:
-    yield from (name.name for name in names_in(formula.tree))
-    yield from (name.name for name in names_in(formula.rounding))

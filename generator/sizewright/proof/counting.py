@@ -6,8 +6,8 @@ from fractions import Fraction
 from sizewright.base.printing import WHOLE_STYLES, amount
 from sizewright.base.units import COUNTS, PLAIN
 from sizewright.grade.graded import Values
-from sizewright.grade.run import inserts_of
 from sizewright.proof.telling import by_size
+from sizewright.read.names_used import inserts_of
 from sizewright.read.pattern import Insert
 from sizewright.work.worked import Worked
 

@@ -9,11 +9,11 @@ from collections.abc import Sequence
 
 from sizewright.base.language import in_english, named, tr
 from sizewright.publish.usual_names import name_within
-from sizewright.read.notation.phrasing import phrase, phrase_as
+from sizewright.read.notation.direction_tree import Numbers
+from sizewright.read.notation.printed_rows import rows_numbered
 from sizewright.read.pattern import Finished
 
 _NUMBERED = re.compile(r"(Rnd|Row) (\d+)")
-_MESSAGES = {"Rnd": "Rnd {numbers}", "Row": "Row {numbers}"}  # of the notation
 
 
 def spoken_label(label: str) -> str:
@@ -24,8 +24,7 @@ def spoken_label(label: str) -> str:
         return told
     if numbered is None:
         return ""
-    row = phrase_as("number of a row", "{n}", n=numbered[2])
-    return "".join(map(str, phrase(_MESSAGES[numbered[1]], numbers=row)))
+    return "".join(map(str, rows_numbered(Numbers((int(numbered[2]),)), in_the_round=numbered[1] == "Rnd")))
 
 
 def spoken_words(words: str) -> str:

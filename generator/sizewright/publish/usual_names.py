@@ -7,46 +7,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from sizewright.base.language import in_english, later_as, named, tr_as
-
-_NAME = "name"
-
-# What sizes measure, what yarns and fabrics are called, by the words of their names.
-_NAMES = frozenset(
-    (
-        later_as("name", "age"),
-        later_as("name", "ankle"),
-        later_as("name", "arm"),
-        later_as("name", "arm length"),
-        later_as("name", "arm to underarm"),
-        later_as("name", "armhole depth"),
-        later_as("name", "back length"),
-        later_as("name", "ball"),
-        later_as("name", "bust"),
-        later_as("name", "calf"),
-        later_as("name", "chest"),
-        later_as("name", "contrast"),
-        later_as("name", "cross back"),
-        later_as("name", "foot"),
-        later_as("name", "foot length"),
-        later_as("name", "hand"),
-        later_as("name", "hand length"),
-        later_as("name", "head"),
-        later_as("name", "height"),
-        later_as("name", "hip"),
-        later_as("name", "hips"),
-        later_as("name", "leg"),
-        later_as("name", "leg length"),
-        later_as("name", "length"),
-        later_as("name", "main"),
-        later_as("name", "neck"),
-        later_as("name", "shoulders"),
-        later_as("name", "side"),
-        later_as("name", "upper arm"),
-        later_as("name", "waist"),
-        later_as("name", "width"),
-        later_as("name", "wrist"),
-    )
-)
+from sizewright.read.measure_names import NAME, USUAL_NAMES, name_words
 
 # The kinds of patterns that are usual; a studio may have others.
 _KINDS = frozenset(
@@ -111,7 +72,7 @@ _WEIGHTS = frozenset(
     )
 )
 _TABLES: Mapping[str, frozenset[str]] = MappingProxyType(
-    {_NAME: _NAMES, "kind": _KINDS, "skill": _SKILLS, "yarn weight": _WEIGHTS}
+    {NAME: USUAL_NAMES, "kind": _KINDS, "skill": _SKILLS, "yarn weight": _WEIGHTS}
 )
 
 
@@ -145,7 +106,7 @@ def spoken_weight(weight: str) -> str:
 def as_words(name: str) -> str:
     """The words of a name, with the capitals it has."""
     told = named(name)
-    return told if told != name else _usual(_NAME, name.replace("_", " "))
+    return told if told != name else _usual(NAME, name_words(name))
 
 
 def _usual(context: str, words: str) -> str:

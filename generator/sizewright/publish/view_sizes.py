@@ -11,10 +11,10 @@ from sizewright.base.printing import Series, printed, printed_ease
 from sizewright.base.quantity import Quantity
 from sizewright.base.units import LENGTH, Dimension
 from sizewright.grade.graded import Graded, Measured, Values
-from sizewright.grade.run import names_used
 from sizewright.publish.usual_names import name_within, spoken_name
 from sizewright.publish.view_numbers import cell_html, size_class
 from sizewright.publish.view_table import Column, ColumnGroup, Row, SizeChoice, SizeTable
+from sizewright.read.names_used import measured_names
 from sizewright.read.pattern import Size
 
 _NOTHING = Markup("–")
@@ -58,15 +58,7 @@ def size_table(graded: Graded, choices: tuple[SizeChoice, ...], *, metric_first:
 
 def body_names(graded: Graded) -> tuple[str, ...]:
     """What the sizes measure; of a shared table, which may hold far more, only what this pattern goes by."""
-    pattern = graded.pattern
-    used = set(names_used(pattern))
-    names = (
-        name
-        for size in pattern.header.sizes
-        for name, measure in size.measurements.items()
-        if name in used or measure.span.source == pattern.source
-    )
-    return tuple(dict.fromkeys(names))
+    return tuple(measured_names(graded.pattern))
 
 
 class _Groups:

@@ -15,10 +15,10 @@ from fractions import Fraction
 
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.units import PLAIN, STITCHES
-from sizewright.grade.run import inserts_of
 from sizewright.proof.telling import by_size
 from sizewright.proof.wording import INSERT, Wording
 from sizewright.read.inserts import Insert
+from sizewright.read.names_used import inserts_of
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 

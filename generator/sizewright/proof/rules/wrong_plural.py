@@ -12,9 +12,9 @@ import re
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
-from sizewright.grade.run import inserts_of
 from sizewright.proof.wording import Wording, typed_here
 from sizewright.read.inserts import Insert, typed_piece
+from sizewright.read.names_used import inserts_of
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.printing import STYLES
 from sizewright.base.units import spoken
-from sizewright.grade.run import inserts_of
+from sizewright.read.names_used import inserts_of
 from sizewright.read.project import Project
 from sizewright.work.worked import Worked
 

@@ -6,13 +6,13 @@ from fractions import Fraction
 from sizewright.base.printing import decimal, printed
 from sizewright.base.units import base_unit
 from sizewright.grade.graded import Graded, Values
-from sizewright.grade.run import inserts_of
 from sizewright.grade.tied import tie_told
 from sizewright.publish.sheet.figures import NONE, exact, lines_text, row
 from sizewright.publish.sheet.quantities import refs
 from sizewright.publish.sheet.view import GroupView, RowView
 from sizewright.read.formula import names_in
 from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.names_used import inserts_of
 from sizewright.read.pattern import InstructionLine, Pattern, StitchBlock, WorkBlock
 
 

@@ -8,13 +8,13 @@ from sizewright.grade.at_gauge import shifted
 from sizewright.grade.graded import Graded, Values
 from sizewright.grade.moved import is_gauge
 from sizewright.grade.regraded import regraded
-from sizewright.grade.run import inserts_of
 from sizewright.proof.rules.broken_promise import broken
 from sizewright.publish.sheet.figures import NONE, exact, lines_text, row, signed
 from sizewright.publish.sheet.quantities import refs
 from sizewright.publish.sheet.view import Cell, GroupView, RegradedView, RowView
 from sizewright.read.formula import Name
 from sizewright.read.inserts import Insert
+from sizewright.read.names_used import inserts_of
 
 _ONE_IN_TEN = Fraction(1, 10)  # one more or less in 10 cm, to the cm
 

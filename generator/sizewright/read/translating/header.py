@@ -22,7 +22,6 @@ Name = Callable[[Span, str], object]
 
 
 _COMMA = re.compile(r"(?<=\d),(?=\d)")
-_REMARKS = ("like",)  # remarks of a size that are no words for a reader
 _Item = TypeVar("_Item")
 
 
@@ -84,8 +83,8 @@ class _Teller:
 
     def size(self, size: Size) -> Size:
         self.name(size.span, size.name)
-        for key, words in size.remarks.items():
-            self.known(None if key in _REMARKS else words)  # by its age a size is known to be a child's
+        for words in size.remarks.values():
+            self.known(words)  # by its age a size is known to be a child's, by "like" its row in a table
         return size
 
     def gauge(self, gauge: Gauge) -> Gauge:

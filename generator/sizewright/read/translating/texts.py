@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from sizewright.base.place import Span
 from sizewright.read.markdown import tokens_of
+from sizewright.read.measure_names import USUAL_NAMES, name_words
+from sizewright.read.names_used import measured_names
 from sizewright.read.pattern import NoteOpen, Pattern, SchematicBlock, StitchBlock
 from sizewright.read.translating.departures import quantity_words
 from sizewright.read.translating.header import Tell, told_header
@@ -35,7 +37,7 @@ def texts_of(pattern: Pattern) -> tuple[Text, ...]:
     """The texts of a source, each once: the header's, then those of the body."""
     found: dict[str, Text] = {}
     passages = (Text(passage.span, passage.text, passage) for passage in passages_of(pattern))
-    body = sorted((*passages, *_in_body(pattern)), key=lambda text: (text.span.line, text.span.column))
+    body = sorted((*passages, *_apart(pattern)), key=lambda text: (text.span.line, text.span.column))
     for text in (*_header(pattern), *body):
         if _said(text.words) and (text.key not in found or (text.asked and not found[text.key].asked)):
             found[text.key] = text
@@ -44,7 +46,7 @@ def texts_of(pattern: Pattern) -> tuple[Text, ...]:
 
 def texts_apart(pattern: Pattern) -> Iterator[Text]:
     """Those that are no passages of its body, and that are asked for."""
-    yield from (text for text in (*_header(pattern), *_in_body(pattern)) if text.asked and _said(text.words))
+    yield from (text for text in (*_header(pattern), *_apart(pattern)) if text.asked and _said(text.words))
 
 
 def collected(told: Callable[[Tell], object]) -> tuple[Text, ...]:
@@ -68,7 +70,10 @@ def _header(pattern: Pattern) -> Iterator[Text]:
     yield from collected(lambda tell: told_header(pattern.header, tell, tell))
 
 
-def _in_body(pattern: Pattern) -> Iterator[Text]:
+def _apart(pattern: Pattern) -> Iterator[Text]:
+    for measured, place in measured_names(pattern).items():
+        if name_words(measured).casefold() not in USUAL_NAMES:
+            yield Text(place, name_words(measured))
     for line in hand_lines(pattern):
         yield Text(line.span, line.typed, asked=line.asked)
     for piece in pattern.body:
