@@ -1,9 +1,9 @@
 """In: an action that is no plain stitch. Out: its words: "pm for raglan", "cast on 4 sts", "drop next 2 sts"."""
 
-from sizewright.base.language import later
+from sizewright.base.language import later, later_as
 from sizewright.read.inserts import Told
 from sizewright.read.notation.kinds import Adding, Marking
-from sizewright.read.notation.phrasing import phrase
+from sizewright.read.notation.phrasing import phrase, phrase_as
 from sizewright.read.notation.place_parser import BOR
 from sizewright.read.notation.printed_pieces import marker, number, place, single, stitches
 from sizewright.read.notation.tree import Across, Add, AtEdges, BindOff, Drop, Evenly, Hold, Mark
@@ -24,6 +24,11 @@ _ADDED = {
 }
 _PARTS = {2: later("{stitches}, marking halves"), 4: later("{stitches}, marking quarters")}
 _EDGES = {"inc": later("inc {stitches} at {edge}"), "dec": later("dec {stitches} at {edge}")}
+# Where it is done more than once, in several rows or at both ends, German says "so many each time".
+_EDGES_EACH = {
+    "inc": later_as("done more than once", "inc {stitches} at {edge}"),
+    "dec": later_as("done more than once", "dec {stitches} at {edge}"),
+}
 _EVENLY = {"inc": later("inc {stitches} evenly"), "dec": later("dec {stitches} evenly")}
 _EVENLY_TO = {"inc": later("inc {stitches} evenly {place}"), "dec": later("dec {stitches} evenly {place}")}
 
@@ -59,11 +64,14 @@ def printed_drop(action: Drop) -> Told:
     return phrase("drop next {stitches}", stitches=stitches(action.count))
 
 
-def printed_shape(action: AtEdges | Evenly) -> Told:
-    """ "inc 1 st at each end", "dec 8 sts evenly to m"."""
+def printed_shape(action: AtEdges | Evenly, *, several: bool = False) -> Told:
+    """ "inc 1 st at each end", "dec 8 sts evenly to m"; `several` where it is done in more than one row."""
     kind, shaped = action.stitch.term, stitches(action.count)
     if isinstance(action, AtEdges):
-        return phrase(_EDGES[kind], stitches=shaped, edge=edge_name(action.edge))
+        edge = edge_name(action.edge)
+        if several or action.edge == "each end":
+            return phrase_as("done more than once", _EDGES_EACH[kind], stitches=shaped, edge=edge)
+        return phrase(_EDGES[kind], stitches=shaped, edge=edge)
     if action.place is None:
         return phrase(_EVENLY[kind], stitches=shaped)
     return phrase(_EVENLY_TO[kind], stitches=shaped, place=place(action.place))

@@ -5,8 +5,9 @@ from sizewright.base.spoken_units import as_typed
 from sizewright.read.inserts import Insert, Told
 from sizewright.read.notation.direction_tree import Even, Extent, RepeatRows, Spaced, Spacing
 from sizewright.read.notation.kinds import Side
-from sizewright.read.notation.phrasing import phrase, phrase_many, told_word
+from sizewright.read.notation.phrasing import phrase, phrase_as, phrase_many, told_word
 from sizewright.read.notation.printed_actions import printed_actions
+from sizewright.read.notation.printed_changes import printed_shape
 from sizewright.read.notation.printed_pieces import listed, number, said, stitches, times
 from sizewright.read.notation.row_names import row_called
 from sizewright.read.notation.tree import AtEdges, BindOff, Count
@@ -153,14 +154,16 @@ def printed_spacings(direction: Spaced) -> Told:
 
 
 def _shaping(direction: Spaced, rows: Told) -> Told:
-    first = direction.actions[0]
+    first, spacings = direction.actions[0], direction.spacings
+    once = len(spacings) == 1 and spacings[0].here and (spacings[0].times is None or spacings[0].times.value == 1)
     if isinstance(first, BindOff):
         shaping = printed_actions(direction.actions[:1], inside=True)
-        return phrase("{shaping} at beginning of {rows}", shaping=shaping, rows=rows)
-    shaping = printed_actions(direction.actions, inside=True)
+        if once:
+            return phrase("{shaping} at beginning of {rows}", shaping=shaping, rows=rows)
+        return phrase_as("done more than once", "{shaping} at beginning of {rows}", shaping=shaping, rows=rows)
     if isinstance(first, AtEdges):
-        return phrase("{shaping} of {rows}", shaping=shaping, rows=rows)
-    return phrase("{shaping} on {rows}", shaping=shaping, rows=rows)
+        return phrase("{shaping} of {rows}", shaping=printed_shape(first, several=not once), rows=rows)
+    return phrase("{shaping} on {rows}", shaping=printed_actions(direction.actions, inside=True), rows=rows)
 
 
 def _spacing(spacing: Spacing, *, rounds: bool) -> Told:
