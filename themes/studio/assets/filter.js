@@ -65,12 +65,14 @@
     const seen = judged.filter((_, at) => cards[at].checkVisibility());
     const untold = seen.filter((one) => one.untold).length;
     const shown = seen.length - untold;
-    const meant = shown || !words.length ? "" : find.meant(words, own);
+    const meant = shown || !words.length ? "" : find.meant(words, own, told.map((card) => card.words).join(" "));
     near.hidden = !meant;
     near.querySelector("button").textContent = meant ? tr("Search for “{words}”", { words: meant }) : "";
     near.dataset.near = meant;
-    const numbers = { n: shown, all: cards.length };
-    const all = shown === cards.length ? tr("All {n} patterns", numbers) : tr("{n} of {all} patterns fit", numbers);
+    const all =
+      shown === cards.length
+        ? trMany("{n} pattern", "All {n} patterns", shown)
+        : trMany("{shown} of {n} pattern fits", "{shown} of {n} patterns fit", cards.length, { shown });
     const lacking = trMany("{n} more does not tell how much yarn", "{n} more do not tell how much yarn", untold);
     const more = untold ? `; ${lacking}` : "";
     const hint = meant ? tr("Nothing is called “{text}”; did you mean “{meant}”?", { text, meant }) : "";

@@ -10,6 +10,7 @@ globalThis.find = (() => {
   const PLAIN = { ß: "ss", æ: "ae", œ: "oe", ø: "o", đ: "d", ð: "d", ł: "l", þ: "th", ı: "i" };
   const folded = (text) =>
     text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[ßæœøđðłþı]/g, (letter) => PLAIN[letter]);
+  const WRITTEN = /[\p{L}\p{N}\p{M}]+/gu;
   const words = (text) => folded(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
   // Every word that is asked for begins one of the pattern.
@@ -39,11 +40,14 @@ globalThis.find = (() => {
       .sort(([a, one], [b, other]) => a - b || (one < other ? -1 : 1));
     return near.length ? near[0][1] : "";
   };
-  // The search with every word that no pattern has put right; "" where nothing is near, or nothing is wrong.
-  const meant = (asked, all) => {
+  // The search with every word that no pattern has put right, as it is written in `text`, capitals aside; "" where nothing
+  // is near, or nothing is wrong.
+  const meant = (asked, all, text) => {
     const known = [...new Set(all.flat())];
     const right = asked.map((word) => (known.some((one) => one.startsWith(word)) ? word : nearest(word, known)));
-    return right.every(Boolean) && right.some((word, at) => word !== asked[at]) ? right.join(" ") : "";
+    if (!right.every(Boolean) || right.every((word, at) => word === asked[at])) return "";
+    const written = (text.match(WRITTEN) ?? []).map((one) => one.toLowerCase());
+    return right.map((word) => written.find((one) => folded(one) === word) ?? word).join(" ");
   };
 
   const UNITS = {
