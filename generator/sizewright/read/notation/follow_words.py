@@ -17,11 +17,13 @@ _OPPOSITE = (
     ("p", "the", "k", "sts", "and", "k", "the", "p", "sts"),
     ("knit", "the", "purls", "and", "purl", "the", "knits"),
 )
+RIBS = ("rib", "ribbing")
 _FOLLOW = (
     ("work", "in", "pattern"),
     ("work", "in", "patt"),
     ("work", "as", "established"),
     ("in", "pattern"),
+    *(("work", *lead, rib, "as", how) for lead in (("in",), ()) for rib in RIBS for how in ("set", "established")),
     ("work",),
 )
 
@@ -43,7 +45,7 @@ class FollowWords(EdgeWords):
             return None
         count = self.count() if self.number_ahead() else None
         self.stitch_words()
-        self.skip("in", "pattern", "patt", "as", "established", "est", "even")
+        self.skip("in", "pattern", "patt", "as", "established", "est", "set", "even")
         if count is not None:
             return Follow(self.since(start), Manner.ANY, count)
         _, _, place = self.extent(more=False)

@@ -2,6 +2,7 @@
 
 from sizewright.read.notation.cables import named_cable
 from sizewright.read.notation.cursor import ROW_WORDS, STITCH_WORDS
+from sizewright.read.notation.fabric_names import usual_fabric
 from sizewright.read.notation.follow_words import FollowWords
 from sizewright.read.notation.special_words import JOINTS, STARS
 from sizewright.read.notation.tree import Action, Count, Landmark, Panel, Place
@@ -12,6 +13,7 @@ _OVER = ("over", "across", "between", "to", "until", "till")
 _CLOSING = (*JOINTS, *STARS, "(", ")", "[", "]")
 # What begins other words of the trade: "work in pattern to end", "work even", "work sts as they appear".
 _NO_NAME = ("pattern", "patt", "patterns", "as", "even", "est", "established", "all", "first", "next", "each", "the")
+_GOING_ON = ("as set", "as established")  # "work in rib as set to end"
 _MEND = "Say over which stitches: “over next 10 sts”, “to marker”, “between markers”."
 
 
@@ -68,6 +70,8 @@ class PanelWords(FollowWords):
         if first is None or first.kind is not Kind.WORD or first.text in (*_NO_NAME, *STITCH_WORDS):
             return ""
         name = typed(words)
+        if usual_fabric(name) in _GOING_ON:
+            return ""
         stitch = name.casefold() in self.words.by_spelling or named_cable(name.casefold()) is not None
         return "" if stitch else name
 

@@ -8,6 +8,7 @@ from typing import assert_never
 
 from sizewright.base.language import ENGLISH, later, named, spoken
 from sizewright.read.inserts import Told
+from sizewright.read.notation.fabric_names import rib_of, usual_fabric
 from sizewright.read.notation.kinds import Landmark, Manner, Turning
 from sizewright.read.notation.phrasing import NotTold, phrase
 from sizewright.read.notation.printed_changes import (
@@ -42,7 +43,7 @@ from sizewright.read.notation.tree import (
     Turn,
     Work,
 )
-from sizewright.read.notation.usual_names import yarn_name
+from sizewright.read.notation.usual_names import fabric_name, yarn_name
 from sizewright.read.notation.usual_phrases import usual
 
 _END = Place(Landmark.END)
@@ -141,7 +142,8 @@ def _follow(action: Follow) -> Told:
 
 def _panel(action: Panel) -> Told:
     """ "work Row 1 of Old shale over next 10 sts", "work Old shale to m", "work Old shale between markers"."""
-    panel: Told = (named(action.name),)
+    usual = action.name not in spoken().names and (usual_fabric(action.name) or rib_of(action.name))
+    panel = fabric_name(action.name) if usual else (named(action.name),)
     if action.row is not None:
         row = number(action.row)
         panel = (

@@ -112,6 +112,7 @@ class ShapingParser(RowParser):
         if self.phrase(BIND) is not None and self.number_ahead():
             count = self.count()
             self.stitch_words()
+            manner = self.binding_manner()
             span = self.since(start)
             self.skip("at", "the")
             if (
@@ -120,7 +121,7 @@ class ShapingParser(RowParser):
                 and {"next", "following", "every"} & set(self.texts(4))
             ):
                 self.step()
-                return BindOff(span, count), Follow(span, Manner.ANY, None, Place(Landmark.END))
+                return BindOff(span, count, manner), Follow(span, Manner.ANY, None, Place(Landmark.END))
         self.position = start
         return ()
 

@@ -14,6 +14,7 @@ _MARKINGS = {"slip": Marking.SLIP, "sl": Marking.SLIP, "remove": Marking.REMOVE}
 _SHORT_MARKINGS = {"pm": Marking.PLACE, "sm": Marking.SLIP, "rm": Marking.REMOVE}
 _PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
 BIND = (("bind", "off"), ("cast", "off"), ("bo",))
+_BOUND_IN = {"pattern": "pattern", "patt": "pattern", "rib": "rib", "ribbing": "rib"}
 _ADD = {
     ("cast", "on"): Adding.CAST_ON,
     ("co",): Adding.CAST_ON,
@@ -101,9 +102,11 @@ class SpecialWords(CableParser):
             self.skip("next", "first", "the")
             count = self.count()
             self.stitch_words()
-            manner = self.position
-            self.skip("at", "beginning", "of", "row", "in", "pattern", "loosely", "knitwise", "purlwise")
-            return BindOff(self.since(start), count, " ".join(token.text for token in self.read_since(manner)))
+            manner = self.binding_manner()
+            here = self.position
+            self.skip("at", "beginning", "of", "row")
+            words = (manner, *(token.text for token in self.read_since(here)))
+            return BindOff(self.since(start), count, " ".join(filter(None, words)))
         adding = self.phrase(_ADD)
         if adding is not None:
             count = self.count()
@@ -114,6 +117,19 @@ class SpecialWords(CableParser):
             told = self.told_since(where)
             return Add(self.since(start), count, _ADD[adding], told, self._marked_parts())
         return None
+
+    def binding_manner(self) -> str:
+        """How stitches are bound off, which changes no count: "loosely in rib", "purlwise"."""
+        found: list[str] = []
+        while self.at("loosely", "knitwise", "purlwise") or (self.at("in") and self.peek(1) in _BOUND_IN):
+            if self.at("in"):
+                self.step()
+                found.append(f"in {_BOUND_IN[self.step().text]}")
+            else:
+                found.append(self.step().text)
+        if self.at("in") and self.peek(1) not in ("the", "next", "every", "each"):
+            raise self.fault("Say it as “in rib” or as “in pattern”.")
+        return " ".join(found)
 
     def _loose_words(self) -> None:
         """What says where stitches come from changes no count: "across the gap", "along the edge"."""

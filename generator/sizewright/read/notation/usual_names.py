@@ -164,7 +164,10 @@ _BOUND = frozenset(
         later_as("how stitches are bound off", "loosely"),
         later_as("how stitches are bound off", "in pattern"),
         later_as("how stitches are bound off", "loosely in pattern"),
-        later_as("how stitches are bound off", "in pattern loosely"),
+        later_as("how stitches are bound off", "in rib"),
+        later_as("how stitches are bound off", "loosely in rib"),
+        later_as("how stitches are bound off", "loosely knitwise"),
+        later_as("how stitches are bound off", "loosely purlwise"),
         later_as("how stitches are bound off", "knitwise"),
         later_as("how stitches are bound off", "purlwise"),
         later_as("how stitches are bound off", "at beginning of row"),
@@ -240,7 +243,8 @@ def manner_name(manner: str) -> str:
 
 def binding_name(manner: str) -> str:
     """How stitches are bound off: "loosely"."""
-    return name_as("how stitches are bound off", manner, _BOUND)
+    usual = f"loosely {manner.removesuffix(' loosely')}" if manner.endswith(" loosely") else manner
+    return manner if spoken().code == ENGLISH else name_as("how stitches are bound off", usual, _BOUND)
 
 
 def promised_name(where: str) -> str:
