@@ -12,11 +12,12 @@ from collections.abc import Iterator
 from sizewright.base.finding import Finding, Level, Rule
 from sizewright.base.nearest import did_you_mean
 from sizewright.proof.grouped import grouped
-from sizewright.read.notation.fabric_names import FABRICS
+from sizewright.read.notation.fabric_names import FABRICS, usual_fabric
 from sizewright.read.project import Project
 from sizewright.work.faults import UnknownFabric
 from sizewright.work.worked import Worked
 
+_MEND = "Describe it in a stitch block, with its rows."
 RULE = Rule("unknown-fabric", Level.ERROR, __doc__)
 
 
@@ -25,5 +26,6 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
     for faults, sizes in grouped(worked, UnknownFabric):
         first = faults[0]
         known = [pattern.name for pattern in worked.stitch_patterns]
-        mend = did_you_mean(first.words, (*known, *FABRICS), "Describe it in a stitch block, with its rows.")
+        usual = bool(usual_fabric(first.words))  # one that is known for whole rows, not for a part of one
+        mend = did_you_mean(first.words, known if usual else (*known, *FABRICS), _MEND)
         yield RULE.at(first.span, f"No stitch pattern “{first.words}” is described here.", mend, sizes)
