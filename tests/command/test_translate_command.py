@@ -54,6 +54,16 @@ def test_a_file_is_filled_and_refreshed(project: Path) -> None:
     text = file.read_text(encoding="utf-8")
     assert text.index("Waschen") < text.index("<!-- Wash at 40 °C. -->\n\n") < text.index("<!-- Lay it flat. -->\n\n")
     assert text.endswith("<!-- Wash at 30 °C. -->\nBei 30 °C waschen.\n")
+    line = text[: text.index("<!-- Wash at 40 °C. -->")].count("\n") + 1
+    found = [
+        finding for finding in read_project(project).findings if finding.span and finding.span.source.endswith(".de.md")
+    ]
+    assert [(finding.rule, finding.span and finding.span.line) for finding in found] == [
+        ("missing-translation", line),
+        ("stale-translation", text.count("\n") - 1),
+    ]
+    assert found[0].mend == "Write what is missing below its comment, which stands in the file already."
+    assert found[1].mend == f"They stand in line {line}, to be filled in; then take this pair out."
 
 
 def test_a_file_with_text_that_would_be_lost_is_left_as_it_is(project: Path) -> None:

@@ -10,6 +10,7 @@ from markdown_it.token import Token
 from sizewright.base.finding import Finding, Rule
 from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.markdown import INSERT, PASSAGE_OPEN, tokens_of
+from sizewright.read.translating.numbered_names import without_names
 from sizewright.read.translating.pairs import Pair
 from sizewright.read.translating.rules import OTHER_LINKS, OTHER_NUMBERS, OTHER_SHAPE
 from sizewright.read.translating.texts import Text
@@ -19,19 +20,27 @@ _BRACES = re.compile(r"(?<!\\)\{[^{}]*\}")
 _NUMBER = re.compile(r"[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+(?:[.,\u00a0\u202f]\d+)*")
 _MORE = re.compile(r"[\d¼½¾⅐-⅞{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # what is more than plain words
 _MARKDOWN = re.compile(r"[{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # where Markdown may mean more than words
+_NUMBERS_MEND = (
+    "Give it the numbers of the source, and no others; where the language says another one (“7 pm”, “19 Uhr”), "
+    "write it in words in both."
+)
 
 
-def compared(pair: Pair, text: Text) -> Iterator[Finding]:
-    """What a translation has that its words have not, or the other way round."""
+def compared(pair: Pair, text: Text, into: str) -> Iterator[Finding]:
+    """What a translation into a language has that its words have not, or the other way round."""
     if not _MORE.search(pair.words) and not _MORE.search(pair.translation):
         return
     before, behind = _Told(pair.words, text), _Told(pair.translation, text)
-    for rule, kind, here, there in (
-        (OTHER_NUMBERS, "numbers", before.numbers, behind.numbers),
-        (OTHER_LINKS, "links and pictures", before.links, behind.links),
+    numbers = (before.numbers, behind.numbers)
+    if before.numbers != behind.numbers:
+        words, told = without_names(pair.words, pair.translation, into)
+        numbers = (_Told(words, text).numbers, _Told(told, text).numbers)
+    for rule, mend, (here, there) in (
+        (OTHER_NUMBERS, _NUMBERS_MEND, numbers),
+        (OTHER_LINKS, "Give it the links and pictures of the source, and no others.", (before.links, behind.links)),
     ):
         if here != there:
-            yield _differ(rule, kind, (here, there), pair, text)
+            yield _differ(rule, mend, (here, there), pair, text)
     if text.passage is not None and before.shape != behind.shape:
         yield _other_shape(pair, text)
 
@@ -79,7 +88,7 @@ def _shape(tokens: tuple[Token, ...]) -> str:
     return " ".join(token.tag for token in tokens if token.type == "heading_open")
 
 
-def _differ(rule: Rule, kind: str, sides: tuple[Counter[str], Counter[str]], pair: Pair, text: Text) -> Finding:
+def _differ(rule: Rule, mend: str, sides: tuple[Counter[str], Counter[str]], pair: Pair, text: Text) -> Finding:
     here, there = sides
     lacking, added = (
         ", ".join(f"“{one}”" for one in (left - right).elements()) for left, right in (sides, (there, here))
@@ -87,7 +96,7 @@ def _differ(rule: Rule, kind: str, sides: tuple[Counter[str], Counter[str]], pai
     parts = (f"lacks {lacking}" if lacking else "", f"has {added}, not in the source" if added else "")
     told = " and ".join(filter(None, parts))
     message = f"The translation of {text.span.shown} {told}."
-    return rule.at(pair.at, message, f"Give it the {kind} of the source, and no others.")
+    return rule.at(pair.at, message, mend)
 
 
 def _other_shape(pair: Pair, text: Text) -> Finding:

@@ -25,9 +25,9 @@ def judged(source: str, texts: Sequence[Text], own: Sequence[Text], translation:
         if not pair.translation:
             continue
         if text is None:
-            yield _stale(pair, nearest_text(pair, missing))
+            yield _stale(pair, nearest_text(pair, missing), translation)
         else:
-            yield from compared(pair, text)
+            yield from compared(pair, text, translation.into)
 
 
 def _missing(source: str, translation: Translation, missing: tuple[Text, ...]) -> Finding:
@@ -35,14 +35,26 @@ def _missing(source: str, translation: Translation, missing: tuple[Text, ...]) -
     more = f"; and {len(missing) - _QUOTED} more" if len(missing) > _QUOTED else ""
     few = "1 text is" if len(missing) == 1 else f"{len(missing)} texts are"
     message = f"{few} not translated: {quoted}{more}."
+    empty = _empty(translation)
+    there = [empty[text.key].span for text in missing if text.key in empty]
     mend = f"“sizewright translate {source} --into {translation.into}” adds them, to be filled in."
-    return MISSING_TRANSLATION.at(translation.lines.whole_line(1), message, mend)
+    if len(there) == len(missing):
+        mend = "Write what is missing below its comment, which stands in the file already."
+    return MISSING_TRANSLATION.at(there[0] if there else translation.lines.whole_line(1), message, mend)
 
 
-def _stale(pair: Pair, near: Text | None) -> Finding:
+def _empty(translation: Translation) -> dict[str, Pair]:
+    """The pairs that are still to be filled in, by the key of their words."""
+    return {pair.key: pair for pair in translation.pairs if not pair.translation}
+
+
+def _stale(pair: Pair, near: Text | None, translation: Translation) -> Finding:
     message = f"The source has no text “{shortened(pair.words)}” to be translated, or has it no more."
     mend = "Take the pair out, or put the words that the source has now into its comment."
     if near is not None:
         message = f"{message} {near.span.shown} says “{shortened(near.words)}” now."
         mend = "Put these words into its comment, and change the translation with them."
+        there = _empty(translation).get(near.key)
+        if there is not None:
+            mend = f"They stand in line {there.span.line}, to be filled in; then take this pair out."
     return STALE_TRANSLATION.at(pair.span, message, mend)

@@ -76,7 +76,8 @@ OTHER_NUMBERS = Rule(
 **Example.** `Weave in 20 cm of {tail}.` translated with `10 cm`; a translation in which `{brim}` is left out.
 
 **Instead.** Every `{…}` as it is typed in the source, and every number in figures that it has in figures; `2,5` and
-`2.5` are the same.""",
+`2.5` are the same. The figures of a stitch's name are none: `2 M überz zus-str` for `ssk`. Where a language says
+another number (`7 pm`, `19 Uhr`), write it in words in both.""",
 )
 
 OTHER_LINKS = Rule(
