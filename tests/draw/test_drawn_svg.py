@@ -12,7 +12,7 @@ from tests.draw.test_chart import ALL, CABLES, COLOURS, OLD_SHALE
 from sizewright.draw.cloth_layout import laid_out
 from sizewright.draw.cloth_svg import LARGEST, Extent, cloth_svg
 from sizewright.draw.cloth_words import textures
-from sizewright.draw.drawings import StitchDrawings, piece_drawing, stitch_drawings
+from sizewright.draw.drawings import DrawnChart, StitchDrawings, piece_drawing, stitch_drawings
 from sizewright.draw.svg_parts import is_dark
 from sizewright.draw.yarn_colours import lit, shaded, yarn_colours
 from sizewright.grade.run import grade
@@ -249,3 +249,29 @@ def test_a_yarn_has_one_shade_in_every_drawing_of_its_pattern() -> None:
     first, second = (yarn_colours(yarns, names) for names in (("MC", "CC"), ("CC", "MC")))
     assert first == second
     assert first["MC"] != first["CC"]
+
+
+def drawn_chart(lines: str, header: str = HEADER) -> DrawnChart:
+    drawn = stitch(lines, header).chart
+    assert drawn is not None
+    return drawn
+
+
+def test_row_numbers_that_stay_in_view_leave_the_frame_whole() -> None:
+    """Half of its line lies beside the grid at the edge of the chart: no ground of numbers covers it."""
+    drawn = drawn_chart("Rnd 1 (MC): *K2; rep from * to end.\nRnd 2 (CC): *K1, p1; rep from * to end.")
+    chart, (gutter,) = fromstring(drawn.svg), map(fromstring, drawn.gutters)
+    (frame,) = (one for one in chart.iter(f"{NAMESPACE}path") if one.get("stroke-width") == "3.2")
+    ground = gutter.find(f"{NAMESPACE}path")
+    assert ground is not None
+    numbers = [[float(part) for part in re.split(r"[Mhv ]", one.get("d", ""))[1:4]] for one in (frame, ground)]
+    (x, _, width), (begins, _, _) = numbers
+    sides = [float(one.get("viewBox", "").split()[2]) for one in (chart, gutter)]
+    assert x + width + 1.6 <= sides[0] - sides[1] + begins
+
+
+def test_a_yarn_of_a_key_says_more_than_its_letters() -> None:
+    lines = "Rnd 1 (MC): *K2; rep from * to end.\nRnd 2 (CC): *K2; rep from * to end."
+    header = f"{HEADER}yarn: {{main: {{fibre: wool}}, contrast: {{fibre: wool, colour: Moss green}}}}\n"
+    for told, words in ((HEADER, ["main colour", "contrast colour"]), (header, ["main colour", "Moss green"])):
+        assert [entry[1] for entry in drawn_chart(lines, told).key][-2:] == words

@@ -30,7 +30,7 @@ from sizewright.draw.svg_parts import (
 from sizewright.draw.symbols import CELL, Symbol, moved
 
 _SIDE, _TOP, _FOOT = 30, 4, 22  # units beside the grid for row numbers, above it, and below for stitch numbers
-_STROKE = 1.9
+_STROKE, _BOLD = 1.9, 3.2  # lines of a sign, and of the frame around the repeat
 # Half the width of a capital, in ems of the typeface: the renderer of PDFs cannot centre letters that have places each.
 _HALF, _HALVES = 0.33, {"I": 0.15, "J": 0.26, "M": 0.42, "W": 0.46}
 NO_STITCH = later("no stitch: pass over it")
@@ -160,7 +160,10 @@ def _row_numbers(chart: Chart, *, left: bool, x: float) -> Iterator[svg.Element]
 
 
 def gutter_svg(chart: Chart, scale: float, *, left: bool) -> str:
-    """The row numbers of one side by themselves, to stay in view while a chart is scrolled; "" where there are none."""
+    """The row numbers of one side by themselves, to stay in view while a chart is scrolled; "" where there are none.
+
+    Their ground leaves free what the frame of the repeat takes beside the grid, so that it is not cut at the edge.
+    """
     numbers = list(_row_numbers(chart, left=left, x=_SIDE - 5 if left else 5))
     if not numbers:
         return ""
@@ -170,7 +173,7 @@ def gutter_svg(chart: Chart, scale: float, *, left: bool) -> str:
         width=round(_SIDE * scale),
         height=round(height * scale),
         class_=["gutter", "at-left" if left else "at-right"],
-        elements=[filled(box(0, 0, _SIDE, height), PAPER), *numbers],
+        elements=[filled(box(0 if left else _BOLD / 2, 0, _SIDE - _BOLD / 2, height), PAPER), *numbers],
         extra={"aria-hidden": "true", "font-family": FONT},
     )
     return str(drawing)
@@ -188,7 +191,7 @@ def _frame(chart: Chart) -> Iterator[svg.Element]:
     height = len(chart.rows) * CELL
     yield stroked(box(_SIDE, _TOP, chart.columns * CELL, height), INK, 1.2)
     if chart.frame:
-        yield stroked(box(_SIDE + frame.start * CELL, _TOP, frame.width * CELL, height), INK, 3.2)
+        yield stroked(box(_SIDE + frame.start * CELL, _TOP, frame.width * CELL, height), INK, _BOLD)
 
 
 def key_svg(symbol: Symbol, meaning: str, scale: float) -> str:

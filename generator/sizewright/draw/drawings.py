@@ -16,8 +16,9 @@ from sizewright.draw.yarn_colours import yarn_colours
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Row
 from sizewright.read.notation.printed_rows import Line
-from sizewright.read.notation.usual_names import yarn_name
+from sizewright.read.notation.usual_names import yarn_in_full, yarn_name
 from sizewright.read.pattern import Gauge, StitchBlock
+from sizewright.read.yarn_names import YarnNames
 from sizewright.work.blocks import block_rows
 from sizewright.work.cloth import TALLEST, WIDEST, Cloth, pattern_cloth, piece_cloth
 from sizewright.work.counts import Counts
@@ -132,7 +133,8 @@ def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:
     key = [(key_svg(entry.symbol, entry.words, _SCALE), entry.words) for entry in drawn.key]
     if drawn.has_gaps:
         key.append((no_stitch_svg(_SCALE), tr(NO_STITCH)))
-    yarns = ((yarn_name(name), colours[name], letter) for name, letter in drawn.yarns)
+    own = YarnNames(graded.pattern.header.yarns)
+    yarns = ((_yarn_words(name, letter, own), colours[name], letter) for name, letter in drawn.yarns)
     key.extend((yarn_svg(colour, letter, name, _SCALE), name) for name, colour, letter in yarns)
     gutters = (gutter_svg(drawn, scale, left=left) for left in (True, False))
     rows = tuple(
@@ -142,6 +144,15 @@ def _drawn_chart(drawn: Chart, graded: Graded) -> DrawnChart:
     return DrawnChart(
         chart_svg(drawn, colours, scale), tuple(key), tuple(chart_notes(drawn)), tuple(filter(None, gutters)), rows
     )
+
+
+def _yarn_words(name: str, letter: str, yarns: YarnNames) -> str:
+    """A yarn of a key by its name; where that is no more than its letters, by its colour or by its name in full."""
+    told = yarn_name(name)
+    if told != letter:
+        return told
+    colour = next((yarn.colour for yarn in yarns.answering(name)), None)
+    return named(colour.text) if colour is not None else yarn_in_full(name)
 
 
 def _swatch(

@@ -186,6 +186,7 @@ _YARNS = frozenset(
         later_as("name of a yarn", "CC3"),
     )
 )
+_IN_FULL = {"MC": "main colour", "CC": "contrast colour"}
 _PROMISED = frozenset((later_as("where so many stitches are", "on each needle"),))
 
 
@@ -197,6 +198,11 @@ def part_name(name: str) -> str:
 def yarn_name(name: str) -> str:
     """A yarn as the translation of its source names it, else by its usual name."""
     return tr_as("name of a yarn", name) if name in _YARNS and name not in spoken().names else named(name)
+
+
+def yarn_in_full(name: str) -> str:
+    """The same, an abbreviation of the trade in full: "main colour" for "MC"."""
+    return yarn_name(_IN_FULL.get(name, name))
 
 
 def marker_name(name: str) -> str:
