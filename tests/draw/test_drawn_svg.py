@@ -45,9 +45,13 @@ def cloth(lines: str) -> Cloth:
     return found
 
 
+def element(text: str) -> Element:
+    return fromstring(text)  # noqa: S314 -- our own output
+
+
 def parsed(text: str) -> Element:
     """The drawing, which has a role and a title and shows its own colours only."""
-    drawing = fromstring(text)  # noqa: S314 -- our own output
+    drawing = element(text)
     assert drawing.tag == f"{NAMESPACE}svg"
     title = drawing.find(f"{NAMESPACE}title")
     assert title is not None
@@ -260,7 +264,7 @@ def drawn_chart(lines: str, header: str = HEADER) -> DrawnChart:
 def test_row_numbers_that_stay_in_view_leave_the_frame_whole() -> None:
     """Half of its line lies beside the grid at the edge of the chart: no ground of numbers covers it."""
     drawn = drawn_chart("Rnd 1 (MC): *K2; rep from * to end.\nRnd 2 (CC): *K1, p1; rep from * to end.")
-    chart, (gutter,) = fromstring(drawn.svg), map(fromstring, drawn.gutters)
+    chart, (gutter,) = element(drawn.svg), map(element, drawn.gutters)
     (frame,) = (one for one in chart.iter(f"{NAMESPACE}path") if one.get("stroke-width") == "3.2")
     ground = gutter.find(f"{NAMESPACE}path")
     assert ground is not None
