@@ -164,3 +164,17 @@ def test_without_a_script_the_rows_are_in_words_and_the_mirror_works(sample_site
 def violations(page: Page) -> list[str]:
     found = Axe().run(page, options={"preload": False}).response["violations"]
     return [f"{one['id']}: {node['target']}" for one in found for node in one["nodes"]]
+
+
+def test_the_white_of_drawings_is_dimmed_in_the_dark_alone(sample_site: Path, page_at: Open) -> None:
+    """Not where readers have colours of their own, and not on paper."""
+    page = page_at(sample_site / "patterns/hat.html")
+    looks = "() => ['.chart-view', '.key svg'].map(one => getComputedStyle(document.querySelector(one)).filter)"
+    for dark, forced, paper in ((0, 0, 0), (1, 0, 0), (1, 1, 0), (1, 0, 1)):
+        page.emulate_media(
+            color_scheme="dark" if dark else "light",
+            forced_colors="active" if forced else "none",
+            media="print" if paper else "screen",
+        )
+        dimmed = dark and not forced and not paper
+        assert page.evaluate(looks) == ["brightness(0.82)" if dimmed else "none"] * 2

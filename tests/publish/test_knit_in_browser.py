@@ -54,7 +54,7 @@ def test_rows_are_ticked_off_and_found_again(knits: str, page_at: Open) -> None:
     expect(start).to_be_enabled()
     begin(page)
     now(page, CAST_ON)
-    far(page, "Row 1 of 67, 0 %")
+    far(page, "Round 1 of 67, 0 %")
     # By touch, and by every key.
     page.locator(".knit-tick").tap()
     now(page, "Join to work in the round.")
@@ -67,7 +67,7 @@ def test_rows_are_ticked_off_and_found_again(knits: str, page_at: Open) -> None:
     now(page, "3 of 64")
     expect(page.locator(".knit-within")).to_have_text("Rep Rnd 1 until piece measures 22 cm / 8¾ in.")
     page.keyboard.press("ArrowUp")
-    far(page, "Row 3 of 67, 2 %")
+    far(page, "Round 3 of 67, 2 %")
     bar = page.get_by_role("progressbar", name="Rows worked")
     assert [bar.get_attribute(f"aria-value{end}") for end in ("min", "now", "max")] == ["0", "2", "67"]
     page.reload()
@@ -95,12 +95,12 @@ def anywhere_else_and_back(page: Page) -> None:
     for words in ("Cut yarn <not the tail> & hide it.", "Rnd 3: Knit.", "Every row is worked."):
         page.locator(".knit-tick").click()
         now(page, words)
-    far(page, "All 67 rows, 100 %")
+    far(page, "All 67 rounds, 100 %")
     expect(page.locator(".knit-tick")).to_be_disabled()
     page.get_by_text("About this project").click()
     do(page, "Start over")
     do(page, "Stay here")
-    far(page, "All 67 rows, 100 %")
+    far(page, "All 67 rounds, 100 %")
     do(page, "Start over")
     page.get_by_role("dialog").get_by_role("button", name="Start over").click()
     now(page, CAST_ON)
@@ -149,7 +149,7 @@ def test_projects_are_taken_along_as_a_file_and_back(knits: str, page_at: Open, 
     page.goto(f"{knits}/knitting.html")
     entry = page.locator(".knitting-list li")
     expect(entry).to_contain_text('Hat <one> & "two", Adult M')
-    expect(entry).to_contain_text("row 1 of 67, 0 %. Next: Brim, Join to work in the round.")
+    expect(entry).to_contain_text("round 1 of 67, 0 %. Next: Brim, Join to work in the round.")
     with page.expect_download() as download:
         page.get_by_role("button", name="Save all as a file").click()
     file = tmp_path / "all.json"

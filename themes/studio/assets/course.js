@@ -48,6 +48,7 @@ reader.course = (() => {
     const leg = withTexts(words, told);
     leg.base = base === words ? leg : withTexts(base, told);
     const { part, label, words: own, count, again, runs } = leg.base;
+    leg.rounds = /\b(rnd|round)/i.test(`${runs[0]?.rows[0].label} ${own}`);
     leg.key = JSON.stringify([part, again, label, own, count, runs]);
     leg.name = `${part}|${again}|${label || own.replace(/[\d¼½¾⅛]+/g, "#")}`;
     return leg;
@@ -62,6 +63,7 @@ reader.course = (() => {
       course.ticks += leg.ticks;
       course.rows += leg.rows;
     }
+    course.rounds = course.legs.every((leg) => leg.rounds || !leg.rows);
     return course;
   };
 

@@ -44,6 +44,7 @@
   const place = (project, found) => {
     project.done = found.rows;
     project.rows = open.course.rows;
+    project.rounds = open.course.rounds;
     const { label, words } = view.told(found);
     const next = [found.leg && view.heading(found.leg), (label || words).replace(/:$/, "")].filter(Boolean);
     project.now = view.plain(next.join(", ")).slice(0, 300);

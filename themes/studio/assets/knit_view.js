@@ -106,7 +106,9 @@ reader.knitView = (() => {
     part("part").textContent = found.leg ? heading(found.leg) : "";
     const done = found.rows;
     const parts = { n: done + 1, rows: course.rows, part: share(done, course.rows) };
-    const far = done < course.rows ? tr("Row {n} of {rows}, {part} %", parts) : tr("All {rows} rows, {part} %", parts);
+    const far = course.rounds
+      ? done < course.rows ? tr("Round {n} of {rows}, {part} %", parts) : tr("All {rows} rounds, {part} %", parts)
+      : done < course.rows ? tr("Row {n} of {rows}, {part} %", parts) : tr("All {rows} rows, {part} %", parts);
     part("far").textContent = far;
     const bar = part("bar");
     bar.setAttribute("aria-valuemax", course.rows);
@@ -117,10 +119,8 @@ reader.knitView = (() => {
     return plain([label, words, turn, count].filter(Boolean).join(" "));
   };
 
-  const passes = ({ base: { runs, words }, ticks }) => {
-    const rounds = /\b(rnd|round)/i.test(`${runs[0]?.rows[0].label} ${words}`);
-    return rounds ? trMany("{n} rnd", "{n} rnds", ticks) : trMany("{n} row", "{n} rows", ticks);
-  };
+  const passes = ({ rounds, ticks }) =>
+    rounds ? trMany("{n} rnd", "{n} rnds", ticks) : trMany("{n} row", "{n} rows", ticks);
   const list = (course) => {
     const lines = [];
     let last = "";

@@ -36,7 +36,7 @@ reader.projects = (() => {
     value !== null && typeof value === "object" && value.form === FORM && isId(value.id) &&
     TEXTS.every((name) => isText(value[name])) &&
     /^([a-z-]+\/)?$/i.test(value.folder ?? "") && /^[^:?#\\]+\.html$/.test(value.page) && !/^\/|\.\./.test(value.page) &&
-    [value.at, value.rows, value.done].every(isPlace) && Array.isArray(value.undo) && value.undo.every(isPlace) &&
+    [undefined, true, false].includes(value.rounds) && [value.at, value.rows, value.done].every(isPlace) && Array.isArray(value.undo) && value.undo.every(isPlace) &&
     Array.isArray(value.changes) && value.changes.every(isText) && isCourse(value.course);
 
   const read = (id) => unkept.get(id) ?? reader.kept(shelf + id).read(sound);
@@ -73,8 +73,9 @@ reader.projects = (() => {
     return url.href;
   };
 
-  const far = ({ done, rows }) => {
+  const far = ({ done, rows, rounds }) => {
     const parts = { n: done + 1, rows, part: rows ? Math.floor((100 * done) / rows) : 0 };
+    if (rounds) return done < rows ? tr("round {n} of {rows}, {part} %", parts) : tr("all {rows} rounds worked", parts);
     return done < rows ? tr("row {n} of {rows}, {part} %", parts) : tr("all {rows} rows worked", parts);
   };
 
