@@ -16,5 +16,12 @@
     }
     if (waiting.length) requestAnimationFrame(() => idle(some));
   };
+  // Whoever goes to a place on the page comes there at once, so it lies where it will lie.
+  const all = () => {
+    for (const part of waiting.splice(0)) part.classList.add("unfolded");
+  };
+  if (location.hash) all();
+  addEventListener("hashchange", all);
+  document.addEventListener("click", ({ target }) => target.closest('a[href^="#"]') && all(), { capture: true });
   addEventListener("load", () => idle(some));
 })();
