@@ -37,3 +37,12 @@ def test_what_is_far_down_is_laid_out_soon_and_nothing_moves(sample_site: Path, 
     page.reload()
     page.emulate_media(media="print")
     assert line.inner_text() != "", "paper has it all at any moment"
+
+
+def test_who_comes_for_a_place_finds_all_above_it_laid_out(sample_site: Path, page_at: Open) -> None:
+    """Else the place would move away while the rest is laid out."""
+    page = page_at("about:blank", width=360, height=740)
+    page.add_init_script("requestIdleCallback = () => {};")
+    page.goto((sample_site / "patterns/hat.html").as_uri() + "#part--rights")
+    page.wait_for_load_state()
+    assert page.locator(".content > section:not(.unfolded), .instructions > :not(.unfolded)").count() == 0
