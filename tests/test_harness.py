@@ -14,23 +14,20 @@ pytest_plugins = ["pytester"]
 HEAD = '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>A page</title>'
 PAGE = HEAD + "{}</head><body><h1>A page</h1>{}</body></html>"
 
-CONFTEST = """
-import importlib.util
-spec = importlib.util.spec_from_file_location("shared", {path!r})
-shared = importlib.util.module_from_spec(spec)
-spec.loader.exec_module(shared)
-globals().update({{name: value for name, value in vars(shared).items() if not name.startswith("__")}})
-"""
+SHARED = ("log", "browser", "checkers", "demo")
 
 
 @pytest.fixture
-def outcomes(pytester: pytest.Pytester, repository: Path) -> Callable[[str], tuple[dict[str, int], str]]:
+def outcomes(
+    pytester: pytest.Pytester, repository: Path, monkeypatch: pytest.MonkeyPatch
+) -> Callable[[str], tuple[dict[str, int], str]]:
     """Runs a test module with the shared fixtures, in a process of its own; gives its outcomes and what it printed."""
 
     def run(source: str) -> tuple[dict[str, int], str]:
-        pytester.makeconftest(CONFTEST.format(path=str(repository / "tests" / "conftest.py")))
         pytester.makepyfile(source)
-        done = pytester.runpytest_subprocess("-p", "no:xdist", "-p", "no:cacheprovider", "-W", "error")
+        with_shared = [word for name in SHARED for word in ("-p", f"tests.shared.{name}")]
+        monkeypatch.setenv("PYTHONPATH", str(repository))
+        done = pytester.runpytest_subprocess(*with_shared, "-p", "no:xdist", "-p", "no:cacheprovider", "-W", "error")
         return done.parseoutcomes(), done.stdout.str()
 
     return run

@@ -32,6 +32,8 @@ READ = """() => {
   document.documentElement.classList.remove('undrawn');
   return told.join('\\n');
 }"""
+# What lies far down is laid out at once: what still waits for its turn has no innerText.
+LAID_OUT = ".content > section, .instructions > * { content-visibility: visible !important; }"
 ASIDE = ".choose, .two-sizes, section:has(> #part--departures), .undrawn svg { display: none !important; }"
 OPEN = "document.querySelectorAll('details').forEach((one) => { one.open = true; })"
 CHOOSE = "(place) => document.getElementById(`size--z${place}`).click()"
@@ -101,7 +103,7 @@ def test_with_one_size_chosen_nothing_is_of_another(
         base = by_name[told.pattern.text] if told else one.graded
         sources = {(repository / graded.pattern.source).read_text(encoding="utf-8") for graded in (one.graded, base)}
         page.goto((pages / f"patterns/{pattern.name}.html").as_uri())
-        page.add_style_tag(content=ASIDE)
+        page.add_style_tag(content=ASIDE + LAID_OUT)
         page.evaluate(OPEN)
         for place in range(len(one.graded.sizes)):
             page.evaluate(CHOOSE, place)
