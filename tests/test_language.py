@@ -121,7 +121,7 @@ def findings_in(folder: Path) -> list[Finding]:
     """Everything that is found in a project: in its patterns and beside them."""
     project = read_project(folder)
     proofed = [finding for pattern in project.patterns for finding in proof(pattern, project).findings]
-    return [*proofed, *elsewhere(project)]
+    return [*proofed, *elsewhere(project).findings]
 
 
 def named(path: Path) -> str:

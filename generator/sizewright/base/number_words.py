@@ -38,4 +38,9 @@ def ordinal(value: Fraction, figures: str) -> str:
 
 def in_words(value: Fraction, figures: str) -> str:
     """How many: "four"; in figures from thirteen on."""
-    return tr_as("number", _SMALL[int(value)]) if value.denominator == 1 and 0 <= value < len(_SMALL) else figures
+    return small_in_words()[int(value)] if value.denominator == 1 and 0 <= value < len(_SMALL) else figures
+
+
+def small_in_words() -> tuple[str, ...]:
+    """The numbers that are told in words, from zero on."""
+    return tuple(tr_as("number", word) for word in _SMALL)

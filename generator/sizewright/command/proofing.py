@@ -32,11 +32,15 @@ class Checked:
 
 @dataclass(frozen=True, slots=True)
 class Proofing:
-    """Everything one run proofed. `apart` are the findings of what is no pattern: pages, tables, the studio itself."""
+    """Everything one run proofed. `apart` are the findings of what is no pattern: pages, tables, the studio itself.
+
+    `apart_accepted` is what is accepted there.
+    """
 
     checked: tuple[Checked, ...]
     apart: tuple[Finding, ...]
     texts: Mapping[str, Pattern] = field(repr=False)
+    apart_accepted: tuple[Accepted, ...] = ()
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -46,7 +50,7 @@ class Proofing:
     @property
     def accepted(self) -> tuple[Accepted, ...]:
         """All that is accepted at its place, file by file."""
-        return tuple(accepted for one in self.checked for accepted in one.accepted)
+        return (*self.apart_accepted, *(accepted for one in self.checked for accepted in one.accepted))
 
     @property
     def refused(self) -> bool:
@@ -81,9 +85,13 @@ def proof_opened(opened: Sequence[Opened], progress: Progress) -> Proofing:
 
 def checked_of(opened: Opened, source: str, proofed: Proofed) -> Checked:
     """A proofed pattern of a project, as a person here sees it."""
-    placed = zip(_placed(opened, (one.finding for one in proofed.accepted)), proofed.accepted, strict=True)
-    accepted = sorted((replace(one, finding=finding) for finding, one in placed), key=_place_of)
-    return Checked(source, proofed, opened, _sorted(_placed(opened, proofed.findings)), tuple(accepted))
+    accepted = _accepted(opened, proofed.accepted)
+    return Checked(source, proofed, opened, _sorted(_placed(opened, proofed.findings)), accepted)
+
+
+def _accepted(opened: Opened, several: Sequence[Accepted]) -> tuple[Accepted, ...]:
+    placed = zip(_placed(opened, (one.finding for one in several)), several, strict=True)
+    return tuple(sorted((replace(one, finding=finding) for finding, one in placed), key=_place_of))
 
 
 def _place_of(one: Accepted) -> tuple[str, int, int, str]:
@@ -93,11 +101,14 @@ def _place_of(one: Accepted) -> tuple[str, int, int, str]:
 def gathered(opened: Sequence[Opened], checked: Sequence[Checked]) -> Proofing:
     """The proofed patterns, and what reading found in everything else."""
     apart: dict[Finding, None] = {}
+    accepted: dict[Accepted, None] = {}
     texts: dict[str, Pattern] = {}
     for one in opened:
-        apart.update(dict.fromkeys(_placed(one, elsewhere(one.project))))
+        found = elsewhere(one.project)
+        apart.update(dict.fromkeys(_placed(one, found.findings)))
+        accepted.update(dict.fromkeys(_accepted(one, found.accepted)))
         texts.update({one.shown(text.source): text for text in _texts(one.project)})
-    return Proofing(tuple(checked), _sorted(apart), texts)
+    return Proofing(tuple(checked), _sorted(apart), texts, tuple(accepted))
 
 
 def _texts(project: Project) -> Iterator[Pattern]:

@@ -30,6 +30,10 @@ def json_report(proofing: Proofing) -> bytes:
         "version": VERSION,
         "patterns": [_pattern(one) for one in proofing.checked],
         "findings": [{"source": _source(finding), **_finding(finding)} for finding in proofing.apart],
+        "accepted": [
+            {"source": _source(one.finding), **_finding(one.finding), "reason": one.reason}
+            for one in proofing.apart_accepted
+        ],
         "summary": {"patterns": len(proofing.checked), **counts},
     }
     return (json.dumps(report, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "backslashreplace")

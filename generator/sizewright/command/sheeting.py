@@ -16,7 +16,7 @@ def write_sheets(folder: Path, proofing: Proofing) -> str:
     place = folder if folder.name not in ("", "..") else folder.resolve()
     try:
         place.parent.mkdir(parents=True, exist_ok=True)
-        write_files(place, sheets(subjects, proofing.apart), SCRIPT)
+        write_files(place, sheets(subjects, proofing.apart, proofing.apart_accepted), SCRIPT)
     except NotWritten as reason:
         raise Stopped(str(reason)) from reason
     sheet = number(len(subjects), "proof sheet")

@@ -1,11 +1,11 @@
-"""In: the findings of a pattern, and what its header accepts. Out: those that are left, and those accepted, with why.
+"""In: the findings of a source, and what it accepts of them. Out: those that are left, and those accepted, with why.
 
 An acceptance fits a finding of its rule on a line that holds its words (below its heading, in its sizes). It is for one
 line: where it fits findings of several, none of them is accepted, and it is told. What cannot be printed cannot be
-accepted either.
+accepted either. A remark in a file of translations accepts what is found in the pair behind it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from sizewright.base.finding import Finding
@@ -13,6 +13,7 @@ from sizewright.base.place import Span
 from sizewright.proof.levels import FIRM
 from sizewright.read.acceptance import Acceptance
 from sizewright.read.pattern import Heading, Pattern
+from sizewright.read.translating.translation import Translation
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,11 +39,25 @@ class Sorted:
 
 
 def sort_out(pattern: Pattern, findings: Sequence[Finding]) -> Sorted:
-    """The findings of a pattern by what its header accepts; `idle` tells how many lines an acceptance fits."""
+    """The findings of a source by what its header and its translations accept."""
+    said = (*pattern.header.accepted, *(one for told in pattern.translations for one in told.accepted))
+    return _sorted_out(said, findings, lambda one, finding: _fits(pattern, one, finding))
+
+
+def sort_out_shared(translations: Iterable[Translation], findings: Sequence[Finding]) -> Sorted:
+    """The findings outside of every source, by what the translations of the studio's own words accept."""
+    said = [one for told in translations for one in told.accepted]
+    return _sorted_out(said, findings, lambda one, finding: _of_rule(one, finding) and _beside(one, finding))
+
+
+def _sorted_out(
+    said: Iterable[Acceptance], findings: Sequence[Finding], fits: Callable[[Acceptance, Finding], bool]
+) -> Sorted:
+    """`idle` tells how many lines an acceptance fits."""
     accepted: dict[Finding, Acceptance] = {}
     idle: list[tuple[Acceptance, int]] = []
-    for one in pattern.header.accepted:
-        fitting = [finding for finding in findings if _fits(pattern, one, finding)]
+    for one in said:
+        fitting = [finding for finding in findings if fits(one, finding)]
         lines = {finding.span.line if finding.span else 0 for finding in fitting}
         if len(lines) == 1:
             accepted.update((finding, one) for finding in fitting)
@@ -52,9 +67,19 @@ def sort_out(pattern: Pattern, findings: Sequence[Finding]) -> Sorted:
     return Sorted(left, tuple(Accepted(*pair) for pair in accepted.items()), tuple(idle))
 
 
+def _of_rule(one: Acceptance, finding: Finding) -> bool:
+    return finding.rule == one.rule.text and finding.rule not in FIRM
+
+
+def _beside(one: Acceptance, finding: Finding) -> bool:
+    """Whether a finding stands in the pair of translations behind a remark, or on the line of the remark itself."""
+    span = finding.span
+    return span is not None and span.source == one.span.source and span.line in one.beside
+
+
 def _fits(pattern: Pattern, one: Acceptance, finding: Finding) -> bool:
-    if finding.rule != one.rule.text or finding.rule in FIRM:
-        return False
+    if one.beside or not _of_rule(one, finding):
+        return _of_rule(one, finding) and _beside(one, finding)
     if one.sizes and not set(finding.sizes) <= {size.text for size in one.sizes}:
         return False
     if finding.span is None or finding.span.source != pattern.source:

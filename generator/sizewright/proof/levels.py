@@ -13,11 +13,19 @@ from sizewright.proof.rules import negative_count, no_count, wrong_style
 from sizewright.read.acceptance import LevelSet
 from sizewright.read.project import Studio
 from sizewright.read.rules import READ_RULES
+from sizewright.read.translating.rules import UNREADABLE_TRANSLATION
 
 # Errors behind which there is nothing to print: numbers that have no value, and words that were not read.
 FIRM = frozenset(
     rule.name
-    for rule in (*READ_RULES, *GRADE_RULES, wrong_style.RULE, negative_count.RULE, no_count.RULE)
+    for rule in (
+        *READ_RULES,
+        *GRADE_RULES,
+        UNREADABLE_TRANSLATION,
+        wrong_style.RULE,
+        negative_count.RULE,
+        no_count.RULE,
+    )
     if rule.level is Level.ERROR
 )
 

@@ -1,4 +1,4 @@
-"""What proofing gives: a pattern with its numbers and everything that was found in it, in reading order."""
+"""What proofing gives: a pattern with its numbers and all that was found in it, in reading order, and what else was."""
 
 from dataclasses import dataclass
 
@@ -25,3 +25,11 @@ class Proofed:
     def refused(self) -> bool:
         """Whether it may not be published."""
         return has_error(self.findings)
+
+
+@dataclass(frozen=True, slots=True)
+class Elsewhere:
+    """What was found outside of patterns, and what of it is accepted at its place."""
+
+    findings: tuple[Finding, ...]
+    accepted: tuple[Accepted, ...] = ()

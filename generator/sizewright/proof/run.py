@@ -7,9 +7,9 @@ from types import MappingProxyType
 from sizewright.base.finding import Finding, Rule
 from sizewright.grade.rules import GRADE_RULES
 from sizewright.grade.run import grade
-from sizewright.proof.acceptance import sort_out
+from sizewright.proof.acceptance import sort_out, sort_out_shared
 from sizewright.proof.levels import Levels
-from sizewright.proof.proofed import Proofed
+from sizewright.proof.proofed import Elsewhere, Proofed
 from sizewright.proof.rules import (
     broken_promise,
     broken_repeat,
@@ -254,14 +254,20 @@ def _placed(finding: Finding) -> Finding:
     return replace(finding, span=finding.span.shown) if finding.span else finding
 
 
-def elsewhere(project: Project) -> tuple[Finding, ...]:
+def elsewhere(project: Project) -> Elsewhere:
     """What was found outside the patterns: in the studio's file, tables, pictures, and in pages with their numbers."""
-    sources = {source for pattern in project.patterns for source in pattern.sources}
+    pages = (*project.pages, *project.techniques)
+    sources = {source for one in (*project.patterns, *pages) for source in one.sources}
     found = [finding for finding in project.findings if finding.span is None or finding.span.source not in sources]
-    found.extend(finding for page in (*project.pages, *project.techniques) for finding in grade(page).findings)
     for _, check in PROJECT_CHECKS:
         found.extend(check(project, RULES))
-    return tuple(Levels.of(project.studio, RULES).weighed(found))
+    levels = Levels.of(project.studio, RULES)
+    several = [sort_out_shared(project.translations, tuple(levels.weighed(found)))]
+    for page in pages:
+        own = (*(finding for finding in project.findings if _in(finding, page)), *grade(page).findings)
+        several.append(sort_out(page, tuple(levels.weighed(own))))
+    left = (finding for one in several for finding in (*one.left, *levels.weighed(idle_acceptance.idle(one, RULES))))
+    return Elsewhere(tuple(left), tuple(accepted for one in several for accepted in one.accepted))
 
 
 def _in(finding: Finding, pattern: Pattern) -> bool:

@@ -126,7 +126,7 @@ def paper_of(project: Project, proofed: Proofed, path: str) -> Paper:
 def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ...], bool]:
     """The names of the patterns with an error, and whether there is one elsewhere: in a page, a table, the studio."""
     names = {pattern.source: pattern.name for pattern in project.patterns}
-    found = [(finding.span.source if finding.span else "", finding) for finding in elsewhere(project)]
+    found = [(finding.span.source if finding.span else "", finding) for finding in elsewhere(project).findings]
     for each in proofed:
         own = each.graded.pattern.source
         found += ((own, finding) for finding in each.findings)  # those in its translations as well
@@ -137,7 +137,7 @@ def _errors(project: Project, proofed: Sequence[Proofed]) -> tuple[tuple[str, ..
 
 def _warnings(project: Project, proofed: Sequence[Proofed]) -> int:
     """How many warnings there are."""
-    found = {*elsewhere(project), *(finding for each in proofed for finding in each.findings)}
+    found = {*elsewhere(project).findings, *(finding for each in proofed for finding in each.findings)}
     return sum(finding.level is Level.WARNING for finding in found)
 
 

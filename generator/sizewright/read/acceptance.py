@@ -1,4 +1,4 @@
-"""What is let pass: the nodes of `accepted` in a header and of `rules` in `site.yaml`."""
+"""What is let pass: the nodes of `accepted` in a header or a translation, and of `rules` in `site.yaml`."""
 
 from dataclasses import dataclass
 
@@ -10,7 +10,8 @@ from sizewright.read.inserts import Words
 class Acceptance:
     """A finding that is let pass: its rule, words of the line it stands on, the heading above it, its sizes, and why.
 
-    `text` None means what is found of the header as a whole; no `sizes` means whichever are concerned.
+    `text` None means what is found of the header as a whole; no `sizes` means whichever are concerned. One in a file
+    of translations is a remark, and is for the lines in `beside` alone: those of the pair that follows.
     """
 
     span: Span
@@ -19,6 +20,7 @@ class Acceptance:
     text: Words | None = None
     under: Words | None = None
     sizes: tuple[Words, ...] = ()
+    beside: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -99,6 +99,7 @@ class _Reader:
             picture=take("picture", self.picture),
             published=take("published", values.day),
             revised=take("revised", values.day),
+            accepted=take("accepted", lambda key, node: read_accepted(values, key, node)) or (),
         )
         match kind:
             case "pattern":
@@ -140,7 +141,6 @@ class _Reader:
             finished=take("finished", lambda key, node: self.finished(key, node, names)) or (),
             tolerance=take("tolerance", self.tolerance),
             changes=take("changes", self.changes) or (),
-            accepted=take("accepted", lambda key, node: read_accepted(values, key, node)) or (),
             based_on=take("based_on", lambda key, node: read_based_on(values, key, node)),
             departures=take("departures", lambda key, node: read_departures(values, key, node)) or (),
         )

@@ -1,11 +1,11 @@
-"""An acceptance of the header that fits no finding any more, or findings on several lines.
+"""An acceptance of a header, or in a file of translations, that fits no finding any more, or findings on several lines.
 
 **Why it matters.** The reason was given for one place. Where the line was changed and the finding is gone, the
 acceptance would wait for the next fault and silence it; where it fits several lines, nobody looked at all of them.
 
 **Example.** `accepted: [{rule: missing-count, text: "Rnd 5:", reason: …}]`, and there is no such finding
 
-**Instead.** Take the entry out; or quote more of the line, or name the heading above it: `under: Crown`.
+**Instead.** Take the entry or the remark out; or quote more of the line, or name the heading above it: `under: Crown`.
 """
 
 from collections.abc import Iterator, Mapping
@@ -35,6 +35,9 @@ def _said(acceptance: Acceptance, lines: int, rules: Mapping[str, Rule]) -> tupl
     if lines:
         mend = "Quote more of the line, or name the heading above it: “under: …”."
         return f"This fits findings of “{name}” on {lines} lines, and accepts none of them.", mend
+    if acceptance.beside:
+        mend = "Take the remark out, or put it before the words in whose translation something is found."
+        return f"Nothing is found by “{name}” in the pair behind this.", mend
     if acceptance.text is None:
         mend = "Quote words of the line where it is found: “text: …”; or take the entry out."
         return f"Nothing is found by “{name}” in the header as a whole.", mend

@@ -47,11 +47,11 @@ class Found:
         )
 
 
-def apart_view(finding: Finding, number: int) -> FoundView:
-    """A finding outside of every pattern; its place stands before its message."""
+def apart_view(finding: Finding, number: int, reason: str) -> FoundView:
+    """A finding outside of every pattern; its place stands before its message. `reason` is why it is accepted."""
     place = f"{finding.span}: " if finding.span else ""
     message = f"{place}{finding.message}"
-    return FoundView(f"found--{number}", str(finding.level), finding.rule, message, finding.mend, None, "", "")
+    return FoundView(f"found--{number}", str(finding.level), finding.rule, message, finding.mend, None, "", "", reason)
 
 
 def rule_views(found: Sequence[FoundView]) -> Iterator[RuleView]:

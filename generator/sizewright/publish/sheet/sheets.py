@@ -11,6 +11,7 @@ from markupsafe import Markup
 from sizewright.base.finding import Finding, Level
 from sizewright.base.printing import as_text, printed
 from sizewright.grade.graded import Promise, Values
+from sizewright.proof.acceptance import Accepted
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.output import Output
 from sizewright.publish.sheet.found import Found, apart_view, rule_views
@@ -37,8 +38,10 @@ class Subject:
     metric_first: bool = True
 
 
-def sheets(subjects: Sequence[Subject], apart: Sequence[Finding]) -> Iterator[Output]:
-    """Every file of the folder."""
+def sheets(
+    subjects: Sequence[Subject], apart: Sequence[Finding], accepted: Sequence[Accepted] = ()
+) -> Iterator[Output]:
+    """Every file of the folder; `apart` was found outside of patterns, and `accepted` there with a reason."""
     entries = []
     for name, subject in _named(subjects):
         view = sheet_view(name, subject)
@@ -47,7 +50,8 @@ def sheets(subjects: Sequence[Subject], apart: Sequence[Finding]) -> Iterator[Ou
         yield Output(f"{name}-quantities.csv", quantities_csv(worked.graded))
         yield Output(f"{name}-ledger.csv", ledger_csv(worked))
         entries.append(_entry(view))
-    views = tuple(apart_view(finding, number) for number, finding in enumerate(apart, 1))
+    found = [*((finding, "") for finding in apart), *((one.finding, one.reason) for one in accepted)]
+    views = tuple(apart_view(finding, number, reason) for number, (finding, reason) in enumerate(found, 1))
     index = IndexView(tuple(entries), views, tuple(rule_views(views)))
     yield Output(INDEX, _rendered("index.html", index=index))
     yield Output(SCRIPT, (_HERE / SCRIPT).read_bytes())

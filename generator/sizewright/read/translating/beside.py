@@ -141,7 +141,7 @@ def read_translation(
     file = read_pairs(lines)
     told = dict(base.told) if base is not None else {}
     told.update((pair.key, pair.translation) for pair in file.pairs if pair.translation)
-    return Translation(of, into, lines, file.pairs, told), file.findings
+    return Translation(of, into, lines, file.pairs, told, accepted=file.accepted), file.findings
 
 
 def judged_beside(pattern: Pattern, translation: Translation, *, based_told: bool = False) -> Iterator[Finding]:

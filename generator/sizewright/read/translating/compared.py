@@ -11,30 +11,25 @@ from sizewright.base.finding import Finding, Rule
 from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.markdown import INSERT, PASSAGE_OPEN, tokens_of
 from sizewright.read.translating.numbered_names import without_names
-from sizewright.read.translating.pairs import Pair
+from sizewright.read.translating.numbers_in_words import InWords, in_words_of
+from sizewright.read.translating.pairs import Pair, key_of
 from sizewright.read.translating.rules import OTHER_LINKS, OTHER_NUMBERS, OTHER_SHAPE
 from sizewright.read.translating.texts import Text
+from sizewright.read.translating.times_of_day import times_alike
 
 _BRACES = re.compile(r"(?<!\\)\{[^{}]*\}")
-# "2.5", "2,5", "1 234" with a narrow or a fixed space.
-_NUMBER = re.compile(r"[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+(?:[.,\u00a0\u202f]\d+)*")
-_MORE = re.compile(r"[\d¼½¾⅐-⅞{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # what is more than plain words
+# "2.5", "2,5", "19:30", "1 234" with a narrow or a fixed space.
+_NUMBER = re.compile(r"[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+(?:[.,:\u00a0\u202f]\d+)*")
 _MARKDOWN = re.compile(r"[{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # where Markdown may mean more than words
-_NUMBERS_MEND = (
-    "Give it the numbers of the source, and no others; where the language says another one (“7 pm”, “19 Uhr”), "
-    "write it in words in both."
-)
+_NUMBERS_MEND = "Give it the numbers of the source, and no others, in figures or in words."
 
 
-def compared(pair: Pair, text: Text, into: str) -> Iterator[Finding]:
-    """What a translation into a language has that its words have not, or the other way round."""
-    if not _MORE.search(pair.words) and not _MORE.search(pair.translation):
-        return
-    before, behind = _Told(pair.words, text), _Told(pair.translation, text)
-    numbers = (before.numbers, behind.numbers)
-    if before.numbers != behind.numbers:
-        words, told = without_names(pair.words, pair.translation, into)
-        numbers = (_Told(words, text).numbers, _Told(told, text).numbers)
+def compared(pair: Pair, text: Text, of: str, into: str) -> Iterator[Finding]:
+    """What a translation from one language into another has that its words have not, or the other way round."""
+    if pair.key == key_of(pair.translation):
+        return  # a name, or words that are the same in both
+    before, behind = _Told(pair.words, text, of), _Told(pair.translation, text, into)
+    numbers = _numbers_apart((before, behind), pair, text)
     for rule, mend, (here, there) in (
         (OTHER_NUMBERS, _NUMBERS_MEND, numbers),
         (OTHER_LINKS, "Give it the links and pictures of the source, and no others.", (before.links, behind.links)),
@@ -45,10 +40,32 @@ def compared(pair: Pair, text: Text, into: str) -> Iterator[Finding]:
         yield _other_shape(pair, text)
 
 
+def _numbers_apart(sides: tuple["_Told", "_Told"], pair: Pair, text: Text) -> tuple[Counter[str], Counter[str]]:
+    """The numbers of both sides: those in figures, and those in words that the other side does not tell at all."""
+    before, behind = sides
+    if before.numbers != behind.numbers:
+        words, told = without_names(pair.words, pair.translation, behind.code)
+        before, behind = _Told(words, text, before.code), _Told(told, text, behind.code)
+    here, there = in_words_of(before.plain, before.code), in_words_of(behind.plain, behind.code)
+    if here is None or there is None:
+        return before.numbers, behind.numbers
+    return _against(before.numbers, here, behind.numbers, there), _against(behind.numbers, there, before.numbers, here)
+
+
+def _against(figures: Counter[str], own: InWords, others: Counter[str], other: InWords) -> Counter[str]:
+    """Figures of one side but those that the other tells in words, and its words for numbers that are not there."""
+    told = {one for one in (figures - others) if one.isdecimal() and other.may_tell(int(one))}
+    left = Counter({one: times for one, times in figures.items() if one not in told})
+    left.update({one: others[one] for one in told if one in others})
+    words = (word for value, word in own.sure.items() if str(value) not in others and not other.may_tell(value))
+    return left + Counter(words)
+
+
 class _Told:
     """What one text holds beside its words."""
 
-    def __init__(self, words: str, text: Text) -> None:
+    def __init__(self, words: str, text: Text, code: str) -> None:
+        self.code = code
         tokens = tuple(_all(tokens_of(words))) if text.passage is not None and _MARKDOWN.search(words) else ()
         self.shape = _shape(tokens)
         self.links = Counter(_target(token) for token in tokens if token.type in ("link_open", "image"))
@@ -56,7 +73,8 @@ class _Told:
             braces = [token.content for token in tokens if token.type == INSERT]
         else:
             braces = [*_BRACES.findall(words), *(found.group() for found in TYPED_LIST.finditer(words))]
-        self.numbers = Counter((*braces, *_typed(_without(words, braces, self.links))))
+        self.plain = times_alike(_without(words, braces, self.links), code)
+        self.numbers = Counter((*braces, *_typed(self.plain)))
 
 
 def _without(words: str, braces: Iterable[str], links: Iterable[str]) -> str:

@@ -18,8 +18,8 @@ def judged(source: str, texts: Sequence[Text], own: Sequence[Text], translation:
     """What is wrong with a translation; `own` are those of the `texts` of a source that its file is asked for."""
     by_key = {text.key: text for text in texts}
     missing = tuple(text for text in own if text.asked and text.key not in translation.told)
-    if missing:
-        yield _missing(source, translation, missing)
+    for several in _told_together(missing, translation):
+        yield _missing(source, translation, several)
     for pair in translation.pairs:
         text = by_key.get(pair.key)
         if not pair.translation:
@@ -27,7 +27,17 @@ def judged(source: str, texts: Sequence[Text], own: Sequence[Text], translation:
         if text is None:
             yield _stale(pair, nearest_text(pair, missing), translation)
         else:
-            yield from compared(pair, text, translation.into)
+            yield from compared(pair, text, translation.of, translation.into)
+
+
+def _told_together(missing: tuple[Text, ...], translation: Translation) -> Iterator[tuple[Text, ...]]:
+    """Missing texts are told together, but each that a remark lets pass, so that it lets pass no other."""
+    let_pass = {one.rule.text for one in translation.accepted} & {MISSING_TRANSLATION.name}
+    accepted = {pair.key for pair in translation.pairs if any(one.rule.text in let_pass for one in pair.accepted)}
+    yield from ((text,) for text in missing if text.key in accepted)
+    others = tuple(text for text in missing if text.key not in accepted)
+    if others:
+        yield others
 
 
 def _missing(source: str, translation: Translation, missing: tuple[Text, ...]) -> Finding:

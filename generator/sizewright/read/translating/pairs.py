@@ -1,28 +1,34 @@
 """In: the lines of `NAME.CODE.md`. Out: its pairs, the words of a source and their translation, and what is wrong.
 
 The words stand in an HTML comment that begins a line, the translation behind it up to the next comment. A comment with
-one dash more, `<!--- … --->`, is a remark and belongs to no pair.
+one dash more, `<!--- … --->`, is a remark and belongs to no pair; `<!--- accepted RULE: reason --->` lets pass what
+that rule finds in the pair behind it.
 """
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
-from sizewright.read.translating.rules import UNREADABLE_TRANSLATION
+from sizewright.read.acceptance import Acceptance
+from sizewright.read.inserts import Words
+from sizewright.read.translating.rules import TRANSLATING_RULES, UNREADABLE_TRANSLATION
 from sizewright.read.typed_numbers import shortened
 
 OPEN, CLOSE = "<!--", "-->"
 _REMARK = "<!---"
+_ACCEPTED = re.compile(r"accepted\s+(?P<rule>[a-z]+(?:-[a-z]+)+)\s*:\s*(?P<reason>\S.*)", re.DOTALL)
 _BROKEN_CLOSE = "-- >"  # "-->" at the end of a line among the words
+_RULES = frozenset(rule.name for rule in TRANSLATING_RULES)
 
 
 @dataclass(frozen=True, slots=True)
 class Pair:
     """Words of a source and their translation, "" where there is none yet; `span` is where the words begin.
 
-    `at` is where the translation begins, and `remarks` are those of the translator before the pair.
+    `at` is where the translation begins, `remarks` are those of the translator before the pair, and `accepted` those
+    of them that let a finding pass.
     """
 
     span: Span
@@ -30,6 +36,7 @@ class Pair:
     translation: str
     at: Span
     remarks: tuple[str, ...] = ()
+    accepted: tuple[Acceptance, ...] = ()
 
     @property
     def key(self) -> str:
@@ -54,18 +61,23 @@ def remark(words: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class PairFile:
-    """All pairs of a file in their order, those without a translation among them, and the remarks behind the last."""
+    """All pairs of a file in their order, those without a translation among them, and the remarks behind the last.
+
+    `accepted` are the findings that any of its remarks let pass.
+    """
 
     pairs: tuple[Pair, ...]
     remarks: tuple[str, ...]
     findings: tuple[Finding, ...]
+    accepted: tuple[Acceptance, ...] = ()
 
 
 def read_pairs(lines: Lines) -> PairFile:
     """The pairs of a file."""
     reader = _Reader(lines)
     pairs = tuple(reader.pairs())
-    return PairFile(pairs, tuple(reader.remarks), (*reader.findings, *_told_twice(pairs)))
+    accepted = (*(one for pair in pairs for one in pair.accepted), *reader.accepted)
+    return PairFile(pairs, tuple(reader.remarks), (*reader.findings, *_told_twice(pairs)), accepted)
 
 
 class _Reader:
@@ -74,6 +86,7 @@ class _Reader:
         self.at = 1
         self.findings: list[Finding] = []
         self.remarks: list[str] = []  # those before the next pair
+        self.accepted: list[Acceptance] = []
 
     def pairs(self) -> Iterator[Pair]:
         self.judge_text(self.text(), 1)
@@ -85,12 +98,25 @@ class _Reader:
                 continue
             start, translation = self.at, self.text()
             if is_remark:
-                self.remarks.append(words.removesuffix("-").rstrip())
+                self.remark(words.removesuffix("-").rstrip(), self.lines.whole_line(first))
                 self.judge_text(translation, start)
             else:
                 begun = self.begun(start, first)
-                yield Pair(self.lines.whole_line(first), words, translation, begun, tuple(self.remarks))
+                accepted = tuple(replace(one, beside=(*one.beside, first, begun.line)) for one in self.accepted)
+                yield Pair(self.lines.whole_line(first), words, translation, begun, tuple(self.remarks), accepted)
                 self.remarks.clear()
+                self.accepted.clear()
+
+    def remark(self, words: str, span: Span) -> None:
+        self.remarks.append(words)
+        found = _ACCEPTED.fullmatch(words)
+        if found is not None:
+            rule, reason = Words(span, found["rule"]), Words(span, " ".join(found["reason"].split()))
+            self.accepted.append(Acceptance(span, rule, reason, beside=(span.line,)))
+        elif words.removesuffix(":").removeprefix("accepted ").strip() in _RULES and words.startswith("accepted "):
+            self.fault(
+                span, "This accepts a finding without saying why.", f"Write “{remark('accepted RULE: reason')}”."
+            )
 
     def judge_open(self, first: int) -> None:
         """A comment without an end: reading goes on at the next that begins a line."""

@@ -73,11 +73,12 @@ OTHER_NUMBERS = Rule(
 
 **Why it matters.** Numbers are worked out and proved in the source alone; a slip of the pen here is knitted.
 
-**Example.** `Weave in 20 cm of {tail}.` translated with `10 cm`; a translation in which `{brim}` is left out.
+**Example.** `Weave in 20 cm of {tail}.` translated with `10 cm`; a translation in which `{brim}` is left out; `three
+times` translated as `zweimal`; `7 pm` as `7 Uhr`.
 
-**Instead.** Every `{…}` as it is typed in the source, and every number in figures that it has in figures; `2,5` and
-`2.5` are the same. The figures of a stitch's name are none: `2 M überz zus-str` for `ssk`. Where a language says
-another number (`7 pm`, `19 Uhr`), write it in words in both.""",
+**Instead.** Every `{…}` as it is typed in the source, and every number, in figures or, up to twelve, in words: `2,5`
+is `2.5`, `zwei` is `2` and `two`, `beide` may be, `19 Uhr` is `7 pm`. “One” alone is taken for an article. The figures
+of a stitch's name are none: `2 M überz zus-str` for `ssk`.""",
 )
 
 OTHER_LINKS = Rule(

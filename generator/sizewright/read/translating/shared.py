@@ -82,7 +82,9 @@ def read_shared(
                 first = next((text for text in texts if text.words != studio.name), None)  # a name needs no words
                 findings.extend([untranslated(first.span, name, f"content/{name}.yaml", into)] if first else [])
             else:
-                before, wrong = read_translation(lines, studio.language, into, before)
-                findings.extend((*wrong, *judged(f"content/{name}.yaml", texts, texts, before)))
+                own, wrong = read_translation(lines, studio.language, into, before)
+                findings.extend((*wrong, *judged(f"content/{name}.yaml", texts, texts, own)))
+                accepted = before.accepted if before is not None else ()
+                before = replace(own, accepted=(*accepted, *own.accepted))
         found.extend([before] if before is not None else [])
     return tuple(found), tuple(findings)
