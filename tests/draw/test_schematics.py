@@ -26,6 +26,19 @@ from sizewright.grade.schematic.table import SHAPES
 THOROUGH = settings(derandomize=True, max_examples=25, deadline=None)
 NEAR = 0.004  # px: two ends, each written to a thousandth
 
+PANEL = {
+    "width": 52,
+    "length": 60,
+    "neck": 17,
+    "neck_depth": 8,
+    "armhole": 20,
+    "shoulders": 38,
+    "slope": 3,
+    "hem": 50,
+    "ribbing": 5,
+}
+HALF_PANEL = {**PANEL, "width": 25, "neck": 8, "shoulders": 18, "hem": 24}
+
 # Usual measurements of every shape in cm, all its edges given; of no one in particular.
 USUAL = {
     "rectangle": {"width": 20, "length": 150},
@@ -45,28 +58,11 @@ USUAL = {
     },
     "sock": {"leg": 15, "leg_around": 21, "foot": 25, "foot_around": 22, "heel": 6, "toe": 5, "ribbing": 4},
     "body": {"chest": 100, "length": 38, "hem": 96, "waist": 88, "waist_height": 18, "ribbing": 6},
-    "front": {
-        "width": 52,
-        "length": 60,
-        "neck": 17,
-        "neck_depth": 8,
-        "armhole": 20,
-        "shoulders": 38,
-        "slope": 3,
-        "hem": 50,
-        "ribbing": 5,
-    },
-    "back": {
-        "width": 52,
-        "length": 60,
-        "neck": 17,
-        "neck_depth": 2,
-        "armhole": 20,
-        "shoulders": 38,
-        "slope": 3,
-        "hem": 50,
-        "ribbing": 5,
-    },
+    "front": PANEL,
+    "v_front": {**PANEL, "neck_depth": 22},
+    "back": {**PANEL, "neck_depth": 2},
+    **{f"{side}_front": HALF_PANEL for side in ("left", "right")},
+    **{f"v_{side}_front": {**HALF_PANEL, "neck_depth": 22} for side in ("left", "right")},
     "sleeve": {"cuff": 20, "upper_arm": 34, "length": 45, "cap": 13, "cap_top": 7, "ribbing": 5},
     "yoke": {"neck": 50, "depth": 22, "bottom": 140},
     "raglan": {"neck": 48, "depth": 23, "chest": 100, "upper_arm": 34},

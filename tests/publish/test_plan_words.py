@@ -51,3 +51,11 @@ def test_one_row_is_no_rows(view_of: ViewOf, over: str, *, left: bool) -> None:
     even = [line for line in told(view) if "even" in line]
     assert not [line for line in even if "1 rows" in line]
     assert ("Work 1 row even." in even) == left
+
+
+def test_a_row_begins_with_a_capital_whatever_a_size_leaves_out(view_of: ViewOf) -> None:
+    """By hand: necks of 31, 32 and 31 sts: the odd ones have a stitch in the middle, which is bound off."""
+    neck = "```grade\nneck = v_neckline(61 (62, 61) st, 31 (32, 31) st, 40 row)\n```\n"
+    view = view_of(SIZES, neck + "```work\nCast on 61 (62, 61) sts.\n{neck}\n```\n")
+    rows = [line for line in told(view) if line.endswith("st, k to end.") or line == "K to end."]
+    assert rows == ["Bind offCast off 1 st, k to end.", "K to end."]

@@ -24,7 +24,15 @@ def as_said(pieces: Iterable[LinePiece], is_one: Callable[[Insert], bool]) -> tu
                 _unbracket(told, at)
             elif at + 1 < len(told):
                 told[at + 1] = _changed(told[at + 1], lambda words: _PLURAL.sub(r" \1", words))
-    return tuple(piece for piece in told if _text(piece) != "")
+    return _begun([piece for piece in told if _text(piece) != ""])
+
+
+def _begun(told: list[LinePiece]) -> tuple[LinePiece, ...]:
+    """With a capital behind the label, where a plan's words begin there with a clause that some sizes leave out."""
+    for at, before in enumerate(told[:-1]):
+        if isinstance(before, Words) and before.text.endswith("): "):
+            told[at + 1] = _changed(told[at + 1], lambda words: words[:1].upper() + words[1:])
+    return tuple(told)
 
 
 def _unbracket(told: list[LinePiece], at: int) -> None:

@@ -24,29 +24,89 @@ _PICK_UP = (
 _GUSSET = "K to 3 sts before marker, k2tog, k1, sm, k to marker, sm, k1, ssk, k to end. (2 sts decreased)"
 _BOTH_ENDS = "Dec Row (RS): K1, ssk, k to last 3 sts, k2tog, k1."
 
-_NECKLINE = (
-    "Next Row (RS): K{first}, place next {rest} sts on hold.",
+_AT_BEGINNING = "Dec Row (RS): K1, ssk, k to end."
+_AT_END = "Dec Row (RS): K to last 3 sts, k2tog, k1."
+_NECK_AT_END = (  # two stitches at a time, then one, at the end of right-side rows
     "Row 1 (WS): Bind off 2 sts, p to end.",
     "Row 2 (RS): Knit.",
     "<again:Rep Rows 1 and 2 {again:times}.>",
     "Next Row (WS): Purl.",
-    "Dec Row (RS): K to last 3 sts, k2tog, k1.",
-    "<then:Rep Dec Row every 2 rows {then:times}.>",
-    "({shoulder} sts)",
-    "<even:Work {even} rows even.>",
-    "Bind off all sts.",
-    "Place {rest} held sts back on needle.",
-    "Next Row (RS): Bind off {centre} sts, k to end.",
-    "Next Row (WS): Purl.",
+    _AT_END,
+)
+_NECK_AT_BEGINNING = (
     "Row 1 (RS): Bind off 2 sts, k to end.",
     "Row 2 (WS): Purl.",
     "<again:Rep Rows 1 and 2 {again:times}.>",
-    "Dec Row (RS): K1, ssk, k to end.",
-    "<then:Rep Dec Row every 2 rows {then:times}.>",
-    "({shoulder} sts)",
-    "<even:Work {even} rows even.>",
+    _AT_BEGINNING,
+)
+_SHOULDER = ("<then:Rep Dec Row every 2 rows {then:times}.>", "({shoulder} sts)", "<even:Work {even} rows even.>")
+_DIVIDED = "Next Row (RS): K{first}, place next {rest} sts on hold."
+_SECOND = ("Bind off all sts.", "Rejoin yarn to {rest} held sts.")
+
+_NECKLINE = (
+    _DIVIDED,
+    *_NECK_AT_END,
+    *_SHOULDER,
+    *_SECOND,
+    "Next Row (RS): Bind off {centre} sts, k to end.",
+    "Next Row (WS): Purl.",
+    *_NECK_AT_BEGINNING,
+    *_SHOULDER,
     "Bind off all sts.",
 )
+
+
+def _point() -> tuple[str, ...]:
+    """A neck to a point: the rows of one side, and of the other."""
+    again = (
+        "<times:Rep Dec Row every {every} rows {times:times}.>",
+        "<then_times:Rep Dec Row every {then_every} rows {then_times:times}.>",
+        *_SHOULDER[1:],
+    )
+    second = "Next Row (RS): <centre:bind off {centre} st, >k to end."
+    return (
+        _DIVIDED,
+        "Next Row (WS): Purl.",
+        _AT_END,
+        *again,
+        *_SECOND,
+        second,
+        "Next Row (WS): Purl.",
+        _AT_BEGINNING,
+        *again,
+        "Bind off all sts.",
+    )
+
+
+def _one_armhole(*rows: str) -> tuple[str, ...]:
+    """The armhole of half a front: its bind-off and its decrease row, and what follows them."""
+    return (*rows, "<again:Rep Dec Row every 2 rows {again:times}.>", "({left} sts)", "<even:Work {even} rows even.>")
+
+
+_FRONTS: Mapping[str, tuple[str, ...]] = {
+    "left_front_armhole": _one_armhole(
+        "Next Row (RS): Bind off {bind_off} sts, k to end.", "Next Row (WS): Purl.", _AT_BEGINNING
+    ),
+    "right_front_armhole": _one_armhole(
+        "Next Row (RS): Knit.", "Next Row (WS): Bind off {bind_off} sts, p to end.", _AT_END
+    ),
+    "left_front_neck": (
+        "Next Row (RS): Knit.",
+        "Next Row (WS): Bind off {centre} sts, p to end.",
+        "Row 1 (RS): Knit.",
+        "Row 2 (WS): Bind off 2 sts, p to end.",
+        "<again:Rep Rows 1 and 2 {again:times}.>",
+        _AT_END,
+        *_SHOULDER,
+    ),
+    "right_front_neck": (
+        "Next Row (RS): Bind off {centre} sts, k to end.",
+        "Next Row (WS): Purl.",
+        *_NECK_AT_BEGINNING,
+        *_SHOULDER,
+    ),
+    "v_neckline": _point(),
+}
 
 
 def _slope(out: str, back: str, sides: tuple[str, str]) -> tuple[str, ...]:
@@ -145,4 +205,4 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
 
 def garment_words(rhythm: Rhythm) -> Mapping[str, tuple[str, ...]]:
     """The sentences by the plans' names; `rhythm` gives the words of gaps with a change behind each."""
-    return {**_WORDS, "yoke_decreases": _yoke(rhythm)}
+    return {**_WORDS, **_FRONTS, "yoke_decreases": _yoke(rhythm)}

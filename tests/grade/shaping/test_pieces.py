@@ -120,7 +120,7 @@ def test_any_shoulder_is_sloped_evenly(shoulder: int, turns: int, side: str, dat
     [
         ("armhole", (80, 80, 56, *GAUGES), "80 sts at the chest are no more than 80 sts across"),
         ("armhole", (99, 80, 56, *GAUGES), "19 stitches less across cannot be worked in pairs"),
-        ("armhole", (82, 80, 56, *GAUGES), "1 st at either side is too little for an armhole"),
+        ("armhole", (82, 80, 56, *GAUGES), "1 st at a side is too little for an armhole"),
         ("armhole", (140, 80, 20, *GAUGES), "15 decreases every other row take 31 rows, the armhole has 20."),
         ("sleeve_cap", (72, 30, 40, *GAUGES), "6 at least must be left between."),
         ("sleeve_cap", (130, 5, 25, *GAUGES), "longer than the armhole's 25 cm at the nearest; take fewer sleeve"),

@@ -5,7 +5,6 @@ from fractions import Fraction
 from sizewright.base.language import later
 from sizewright.grade.schematic.shape import (
     HALF,
-    Demand,
     Dimension,
     Edge,
     Edges,
@@ -15,7 +14,6 @@ from sizewright.grade.schematic.shape import (
     Shape,
     Side,
     across,
-    at_most,
     below,
     detail,
     level,
@@ -58,38 +56,6 @@ def _waisted(hem: Fraction, waist: Point, chest: Point) -> Path:
         ((hem + (narrow - hem) * _THIRD, pull), (narrow, height - pull), waist),
         ((narrow, height + rise), (wide - (wide - narrow) * _THIRD, length - rise), chest),
     )
-
-
-def _panel(edges: Edges) -> Outline:
-    hem, width, shoulders, neck = (edges[name] / 2 for name in ("hem", "width", "shoulders", "neck"))
-    length, armhole, deep, ribbing = (edges[name] for name in ("length", "armhole", "neck_depth", "ribbing"))
-    tip = length - edges["slope"]
-    underarm, side = tip - armhole, width - shoulders
-    right = path(
-        (hem, ZERO),
-        (width, underarm),
-        (
-            (shoulders + side * HALF, underarm),
-            (shoulders, underarm + armhole / 12),
-            (shoulders, underarm + armhole / 3),
-        ),
-        (shoulders, tip),
-        (neck, length),
-        ((neck, length - deep * HALF), (neck * HALF, length - deep), (ZERO, length - deep)),
-    )
-    dimensions = (
-        across("width", Side.BELOW, width, underarm),
-        across("hem", Side.BELOW, hem, ZERO),
-        across("neck", Side.ABOVE, neck, length),
-        across("shoulders", Side.ABOVE, shoulders, tip),
-        Dimension("length", Side.LEFT, (-hem, ZERO), (-neck, length)),
-        Dimension("neck_depth", Side.LEFT, (ZERO, length - deep), (-neck, length)),
-        Dimension("armhole", Side.RIGHT, (width, underarm), (shoulders, tip)),
-        Dimension("slope", Side.RIGHT, (shoulders, tip), (neck, length)),
-        Dimension("ribbing", Side.RIGHT, (hem, ZERO), (hem, ribbing)),
-    )
-    at_ribbing = hem + (width - hem) * ribbing / underarm
-    return Outline(symmetric(right), level(at_ribbing, ribbing), dimensions)
 
 
 def _sleeve(edges: Edges) -> Outline:
@@ -149,41 +115,6 @@ def _narrowed(edges: Edges) -> Fraction:
     return edges["chest"] * HALF + edges["hem"] * HALF
 
 
-_PANEL_DEMANDS = (
-    at_most("shoulders", "width"),
-    below("neck", "shoulders"),
-    below("neck_depth", "length"),
-    Demand(
-        "armhole",
-        "less than length without slope",
-        ("length", "slope"),
-        lambda edges: edges["armhole"] + edges["slope"] < edges["length"],
-    ),
-    Demand(
-        "ribbing",
-        "less than length below the armhole",
-        ("length", "armhole"),
-        lambda edges: edges["ribbing"] + edges["armhole"] + edges["slope"] < edges["length"],
-    ),
-)
-
-
-def _panel_shape(name: str, page: str, *, deep: bool) -> Shape:
-    depth = Edge("neck_depth", later("Neck depth")) if deep else detail("neck_depth", later("Neck depth"))
-    edges = (
-        Edge("width", later("Width")),
-        Edge("length", later("Length to shoulder")),
-        Edge("neck", later("Neck width")),
-        depth,
-        Edge("armhole", later("Armhole depth"), same_as("length", _THIRD)),
-        Edge("shoulders", later("Width at shoulders"), same_as("width"), needs="armhole"),
-        detail("slope", later("Shoulder slope")),
-        Edge("hem", later("Width of lower edge"), same_as("width")),
-        detail("ribbing", later("Ribbing")),
-    )
-    return Shape(name, page, edges, _PANEL_DEMANDS, _panel)
-
-
 GARMENTS = (
     Shape(
         "body",
@@ -198,14 +129,6 @@ GARMENTS = (
         ),
         (below("waist_height", "length"), below("ribbing", "length")),
         _body,
-    ),
-    _panel_shape(
-        "front",
-        "A front knitted flat. `front = front(width = …, length = …, neck = …, neck_depth = …, armhole = …)`",
-        deep=True,
-    ),
-    _panel_shape(
-        "back", "A back knitted flat. `back = back(width = …, length = …, neck = …, armhole = …)`", deep=False
     ),
     Shape(
         "sleeve",

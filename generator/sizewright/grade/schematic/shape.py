@@ -1,7 +1,7 @@
 """What a shape of a schematic is: its edges, what must hold between them, and the outline they give, exact, in cm.
 
-An outline lies flat and upright: x to the right, y up, the middle of its lower edge at 0, 0. What is knitted in the
-round lies folded, so it is half as wide as it measures around.
+An outline lies flat and upright: x to the right, y up, the middle of its lower edge at 0, 0 (of half a front, its front
+edge). What is knitted in the round lies folded, so it is half as wide as it measures around.
 """
 
 from collections.abc import Callable, Mapping

@@ -23,15 +23,26 @@ def _neckline(across: int, neck: int, row_count: int, centre_share: Fraction) ->
             f"{shoulder} sts of "
             "shoulder; 3 and 2 at least are needed."
         )
+    counts = {"first": shoulder + side, "rest": across - shoulder - side, "centre": centre, "shoulder": shoulder}
+    return {**counts, **curve(side, row_count)}
+
+
+def curve(side: int, row_count: int) -> Result:
+    """One side of a neck above its first row: two stitches at a time for half of it, then one every other row.
+
+    Raises `Impossible` where the rows are too few.
+    """
     twos = max(1, side // 4)
     ones = side - 2 * twos
     used = 1 + 2 * twos + 2 * ones
+    fit_into(used, row_count, "bind off more at once or go deeper")
+    return {"twos": twos, "again": twos - 1, "ones": ones, "then": ones - 1, "even": row_count - used}
+
+
+def fit_into(used: int, row_count: int, mend: str) -> None:
+    """Raises `Impossible` where a neck takes more rows than there are."""
     if used > row_count:
-        raise Impossible(
-            f"the neck takes {used} rows, there are {row_count}; bind off more in the middle or go deeper."
-        )
-    counts = {"first": shoulder + side, "rest": across - shoulder - side, "centre": centre, "shoulder": shoulder}
-    return {**counts, "twos": twos, "again": twos - 1, "ones": ones, "then": ones - 1, "even": row_count - used}
+        raise Impossible(f"the neck takes {used} rows, there are {row_count}; {mend}.")
 
 
 def _slope(shoulder: int, row_count: int) -> Result:

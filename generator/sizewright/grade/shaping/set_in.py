@@ -44,10 +44,15 @@ def _armhole(
     if across >= chest:
         raise Impossible(f"{chest} sts at the chest are no more than {across} sts across above the armholes.")
     away = paired(chest - across, "stitches less across")
+    return edge_of(away, across, row_count, stitch_gauge, row_gauge, bound)
+
+
+def edge_of(
+    away: int, across: int, row_count: int, stitch_gauge: Fraction, row_gauge: Fraction, bound: Fraction
+) -> Result:
+    """One edge at which so many stitches go, in so many rows. Raises `Impossible`."""
     if away < 2:
-        raise Impossible(
-            f"{away} st at either side is too little for an armhole: one bound off, one decreased at least."
-        )
+        raise Impossible(f"{away} st at a side is too little for an armhole: one bound off, one decreased at least.")
     bind_off = min(max(1, nearest(away * bound)), away - 1)
     decreases = away - bind_off
     used = 2 + 2 * decreases - 1

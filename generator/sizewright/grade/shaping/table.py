@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from sizewright.grade.shaping.ends import ENDS
+from sizewright.grade.shaping.fronts import FRONTS
 from sizewright.grade.shaping.necks import NECKS
 from sizewright.grade.shaping.over_rows import OVER_ROWS
 from sizewright.grade.shaping.pick_up import PICK_UPS
@@ -14,6 +15,6 @@ from sizewright.grade.shaping.spread import SPREADS
 from sizewright.grade.shaping.tapers import TAPERS
 from sizewright.grade.shaping.yokes import YOKES
 
-_ALL = (*SPREADS, *OVER_ROWS, *PICK_UPS, *TAPERS, *RAGLANS, *YOKES, *SET_IN, *NECKS, *ENDS)
+_ALL = (*SPREADS, *OVER_ROWS, *PICK_UPS, *TAPERS, *RAGLANS, *YOKES, *SET_IN, *NECKS, *FRONTS, *ENDS)
 
 PLANS: Mapping[str, Plan] = MappingProxyType({plan.name: plan for plan in _ALL})
