@@ -145,7 +145,7 @@ def test_the_pattern_moved_since(band: Path) -> None:
     done = run("tested", "band.md", ann)
     assert done.exit_code == 1
     assert "ann.csv: The sheet was made for another version of the pattern" in done.output
-    assert "Test Band, at the end, rows of this part" in done.output
+    assert "Test Band, at the end, rounds of this part" in done.output
     assert "0 difference" not in done.output
     band.write_text(text.replace("nearest multiple of 4", "nearest odd"), encoding="utf-8")
     assert "band.md has errors, so what it expects is not sure." in run("tested", "band.md", ann).output

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from sizewright.grade.run import grade
-from sizewright.proof.expected import Expectation, expectations
+from sizewright.proof.expected import Expectation, Kind, expectations
 from sizewright.read.folder import read_text
 from sizewright.work.run import work
 
@@ -30,20 +30,20 @@ def test_every_number_of_the_smallest_size() -> None:
     small, _ = expected()
     assert told(small) == [
         ("Gauge", SWATCH, "sts in 10 cm", 20),
-        ("Gauge", SWATCH, "rows in 10 cm", 30),
+        ("Gauge", SWATCH, "rnds in 10 cm", 30),
         ("Rib", "after “Cast on”", "sts", 88),
-        ("Rib", "at the end, rows of this part", "rows", 12),
+        ("Rib", "at the end, rounds of this part", "rnds", 12),
         ("Rib", "at the end, length of this part", "cm", 4),
         ("Rib", "at the end, yarn used so far", "g", Fraction(1144, 100)),
         ("Top", "after “Dec Rnd”", "sts", 66),
-        ("Top", "at the end, rows of this part", "rows", 4),
+        ("Top", "at the end, rounds of this part", "rnds", 4),
         ("Top", "at the end, yarn used so far", "g", Fraction(1474, 100)),
         ("Finished measurements", "Around", "cm", 44),
         ("Yarn in all", "yarn", "g", Fraction(1474, 100)),
     ]
     by_place = {line.key[:2]: line for line in small.lines}
-    assert by_place["Rib", "at the end, rows of this part"].to_length
-    assert not by_place["Top", "at the end, rows of this part"].to_length
+    assert by_place["Rib", "at the end, rounds of this part"].to_length
+    assert not by_place["Top", "at the end, rounds of this part"].to_length
     assert by_place["Yarn in all", "yarn"].length == Fraction(1474, 100) * 200  # 100 g are 200 m: a gram is 200 cm
 
 
@@ -66,6 +66,7 @@ def test_short_rows_have_no_length_to_measure() -> None:
     turned = text.replace("Rep Rnd 1", "Rep Row 1").replace("Knit 3 rounds.\nBind off all sts.", rows)
     lines = expected(turned)[0].lines
     assert [line.stage for line in lines if "length" in line.at] == ["Rib"]
+    assert {line.unit for line in lines if line.kind is Kind.ROWS} == {"rows"}
 
 
 @pytest.mark.parametrize(

@@ -119,8 +119,8 @@ def test_every_wrong_count_is_told(line: Expected, by: int) -> None:
             ("42.6", "45.4", "18 in"),
         ),
         (RIB, ("3.5", "4.5"), ("3.4", "4.6")),
-        ("Rib, at the end, rows of this part, rows", ("11", "13"), ("10", "14")),  # worked to a length: one row
-        ("Top, at the end, rows of this part, rows", ("4", "4 rnds"), ("3", "5")),  # told by their number
+        ("Rib, at the end, rounds of this part, rnds", ("11", "13"), ("10", "14")),  # worked to a length: one row
+        ("Top, at the end, rounds of this part, rnds", ("4", "4 rnds", "4 rows"), ("3", "5")),  # told by their number
         ("Gauge, swatch in ribbing, blocked, sts in 10 cm", ("19.5", "20.5 sts in 10 cm"), ("19.4", "21")),
         ("Yarn in all, yarn, g", ("12.74", "16.7", "0.5 oz"), ("12.7", "17")),  # 14.74 g, and two grams for the scale
     ],
@@ -132,6 +132,16 @@ def test_how_far_off_is_still_as_expected(place: str, inside: tuple[str, ...], o
             assert troubles == []
             got = {", ".join(answer.line.key): answer.verdict for answer in sheet.answers}
             assert (text, got[place]) == (text, verdict)
+
+
+def test_a_sheet_of_before_that_called_rounds_rows_is_compared_as_well() -> None:
+    def before(line: Line) -> None:
+        line["at"] = line["at"].replace("rounds of", "rows of")
+        line["unit"] = line["unit"].replace("rnds", "rows")
+
+    (sheet,), troubles = back(written(filled(fill=before)))
+    assert troubles == []
+    assert not sheet.having(Verdict.EMPTY)
 
 
 def test_another_tolerance_is_for_measures_and_never_for_counts() -> None:

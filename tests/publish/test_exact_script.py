@@ -143,3 +143,24 @@ def test_what_is_no_number_is_none(typed: Callable[[list[str]], list[str | None]
     texts = ["", " ", "-", "ten", "5 cm", "1e3", "0x10", "1/0", "1/2/3", "½½", "5..5", "5.5 1/2", "1,000", "Infinity"]
     texts += ["٣", "5 5", "1" * 21, "1" * 10**5, "½5", "5/", "/5", ".", "--5", "5-", "NaN", "5\u0000"]
     assert typed(texts) == [None] * len(texts)
+
+
+def test_a_typed_length_stays_what_it_is_in_the_other_unit(in_node: InNode) -> None:
+    """However often the unit changes; what is typed anew is in the unit of then, and what is no number stays."""
+    program = """
+      const fields = given.map((value) => ({ value }));
+      const lengths = swatch.lengths(fields, "cm");
+      const told = () => fields.map((at) => [at.value, Object.values(lengths.typed(at)).slice(0, 2).join(" ")]);
+      const steps = [told()];
+      for (const unit of ["in", "cm", "in"]) {
+        lengths.turn(unit);
+        steps.push(told());
+      }
+      fields[0].value = "4";
+      lengths.turn("cm");
+      return [...steps, told()];
+    """
+    first, inches, back, again, last = in_node(["exact", "swatch"], program, ["10", "5,08", "ten", ""])
+    assert first == back == [["10", "10 cm"], ["5,08", "5,08 cm"], ["ten", "ten cm"], ["", " cm"]]
+    assert inches == again == [["3.94", "10 cm"], ["2", "5,08 cm"], ["ten", "ten cm"], ["", " cm"]]
+    assert last == [["10.16", "4 in"], *first[1:]]

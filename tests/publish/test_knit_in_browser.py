@@ -68,7 +68,7 @@ def test_rows_are_ticked_off_and_found_again(knits: str, page_at: Open) -> None:
     expect(page.locator(".knit-within")).to_have_text("Rep Rnd 1 until piece measures 22 cm / 8¾ in.")
     page.keyboard.press("ArrowUp")
     far(page, "Round 3 of 67, 2 %")
-    bar = page.get_by_role("progressbar", name="Rows worked")
+    bar = page.get_by_role("progressbar", name="Rounds worked")
     assert [bar.get_attribute(f"aria-value{end}") for end in ("min", "now", "max")] == ["0", "2", "67"]
     page.reload()
     now(page, "2 of 64")
@@ -80,7 +80,7 @@ def test_rows_are_ticked_off_and_found_again(knits: str, page_at: Open) -> None:
 
 def anywhere_else_and_back(page: Page) -> None:
     page.locator(".knit-course summary").click()
-    page.get_by_label("I am at row").fill("66")
+    page.get_by_label("I am at round").fill("66")
     do(page, "Go there")
     now(page, "Dec Rnd: K 8, k2tog, mb, k to end.")
     now(page, "then 119 sts")
@@ -92,7 +92,7 @@ def anywhere_else_and_back(page: Page) -> None:
     page.keyboard.press("ArrowDown")
     page.keyboard.press("Enter")
     now(page, "Dec Rnd")
-    for words in ("Cut yarn <not the tail> & hide it.", "Rnd 3: Knit.", "Every row is worked."):
+    for words in ("Cut yarn <not the tail> & hide it.", "Rnd 3: Knit.", "Every round is worked."):
         page.locator(".knit-tick").click()
         now(page, words)
     far(page, "All 67 rounds, 100 %")

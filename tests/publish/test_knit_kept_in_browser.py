@@ -74,7 +74,7 @@ def test_what_cannot_be_kept_or_read_is_told_and_the_page_stays_usable(knits: st
     page.locator(".knit-tick").click()
     page.locator(".knit-tick").click()
     now(page, "1 of 64")
-    expect(page.locator(".knit-says")).to_contain_text("does not keep your rows")
+    expect(page.locator(".knit-says")).to_contain_text("does not keep your place")
     page.reload()
     now(page, "Join to work")
     # Broken: put aside and told.

@@ -108,8 +108,21 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     hat.get_by_role("group", name="Terms").get_by_label("UK").check()
     assert "at my tension" in words(hat, ".comes-out")
 
-    expect(hat.locator('.my-gauge [value="cm"]')).to_be_checked()  # what is typed still means centimetres
-    expect(hat.locator('.measures [value="in"]')).to_be_checked()  # nothing is typed there
+    # What is typed is the same length in the other unit, and reckoned with as it was typed: so are the results.
+    expect(hat.locator('.my-gauge [value="in"]')).to_be_checked()
+    expect(hat.locator("#gauge--wide-0")).to_have_value("3.94")
+    expect(hat.locator('.measures [value="in"]')).to_be_checked()
+    hat.reload()
+    expect(hat.locator("#gauge--wide-0")).to_have_value("3.94")
+    assert "2 sts too few" in words(hat, ".verdict")
+    an_emptied_form_follows_the_page(hat)
+
+
+def an_emptied_form_follows_the_page(hat: Page) -> None:
+    """What was typed in cm is back as it was; emptied, the form measures as the page does."""
+    hat.get_by_role("group", name="I measure in").get_by_label("cm").check()
+    expect(hat.locator("#gauge--wide-0")).to_have_value("10")
+    verdict = hat.locator(".verdict")
     hat.get_by_role("button", name="Clear").click()
     expect(verdict).to_be_empty()
     expect(hat.locator('.my-gauge [value="in"]')).to_be_checked()

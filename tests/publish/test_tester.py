@@ -63,7 +63,8 @@ def test_a_folder_of_other_sheets_is_left_alone(folder: Path) -> None:
     [
         (SMALL.lines[0], "20 sts in 10 cm / ≈ 20¼ sts in 4 in"),
         (SMALL.lines[2], "88 sts"),
-        (SMALL.lines[3], "about 12 rows"),
+        (SMALL.lines[1], "30 rnds in 10 cm / ≈ 30½ rnds in 4 in"),
+        (SMALL.lines[3], "about 12 rnds"),
         (SMALL.lines[4], "4 cm / 1½ in"),
         (SMALL.lines[5], "11 g / 0.4 oz, 23 m / 25 yd"),
         (Expected(Kind.COUNT, "", "", "sts", SMALL.lines[7].value / 4), "1 st"),

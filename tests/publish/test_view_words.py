@@ -4,6 +4,7 @@ No source but those beside the pairs in read/trade_words.py is needed: what is l
 """
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup
@@ -11,12 +12,14 @@ from markupsafe import Markup
 
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.links import Links
+from sizewright.publish.pages import site_pages
 from sizewright.publish.paper_page import paper_page
 from sizewright.publish.theme import Theme
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_pattern import pattern_view
 from sizewright.publish.view_terms import Terms
 from sizewright.publish.view_words import WordsView, in_both_terms
+from sizewright.read.folder import read_project
 from sizewright.read.project import Project
 from sizewright.read.trade_words import Country
 
@@ -122,3 +125,21 @@ def test_a_studio_says_whose_terms_come_first(read_pattern: ReadPattern, sample_
     assert left(str(paper.select_one("#part--gauge")), "uk") == "Tension"
     site.write_text("terms: uk-ish\n", encoding="utf-8")
     assert any("terms" in finding.message for finding in read_pattern("---\ntitle: Trial\n---\n")[1].findings)
+
+
+def test_a_page_of_the_studio_is_told_in_either_terms_where_they_differ(tmp_path: Path) -> None:
+    pages = tmp_path / "content/pages"
+    pages.mkdir(parents=True)
+    (pages / "about.md").write_text("---\ntitle: About\nsummary: Our gauge.\n---\nKnit a swatch for gauge.\n")
+    (pages / "house.md").write_text("---\ntitle: House\n---\nCome in.\n")
+    (pages / "knitting.md").write_text("---\ntitle: Yours\n---\nYour gauge is yours.\n")
+    project = read_project(tmp_path)
+    outputs = {one.path: one.content.decode() for one in site_pages(project, [], [], Theme.find("studio", tmp_path))}
+    about = BeautifulSoup(outputs["about.html"], "html.parser")
+    assert about.select_one("#terms--uk") is not None
+    assert about.select_one("body.terms-us") is not None
+    assert left(str(about.select_one(".summary")), "uk") == "Our tension."
+    assert left(outputs["about.html"], "uk").count("Knit a swatch for tension.") == 1
+    for name in ("house", "knitting"):
+        assert "terms--uk" not in outputs[f"{name}.html"]
+        assert 'class="uk"' not in outputs[f"{name}.html"]

@@ -113,6 +113,11 @@ class _Size:
             for one in directions_of(worked.graded.pattern)
             if any(isinstance(action, Turn) for action in actions_in(one))
         }
+        self.in_rounds: dict[object, bool] = {}
+        for leg in worked.courses[place]:
+            for one in (one for spell in leg.spells for one in spell.passes):
+                rounds = self.in_rounds.get(leg.direction.span, True)
+                self.in_rounds[leg.direction.span] = rounds and one.in_the_round
         self.least = any(need.incomplete[place] for need in worked.yarns)
 
     def lines(self) -> Iterator[Expected]:
@@ -171,10 +176,12 @@ class _Size:
         return words if len(words) <= _LONGEST else f"{words[:_LONGEST]}…"
 
     def rows(self, stage: str, part: Part | None, entries: Sequence[Entry]) -> Iterator[Expected]:
-        """The rows of the stage, and how long they are by the row gauge; short rows have no length to measure."""
+        """The rows or rounds of the stage, and how long they are by the row gauge; short rows cannot be measured."""
         rows = sum(entry.rows[self.place] for entry in entries)
         far = any(entry.to_length for entry in entries)
-        yield Expected(Kind.ROWS, stage, f"{_END}, rows of this part", "rows", Fraction(rows), far)
+        told = [self.in_rounds[entry.span] for entry in entries if entry.span in self.in_rounds]
+        word, unit = ("rounds", "rnds") if told and all(told) else ("rows", "rows")
+        yield Expected(Kind.ROWS, stage, f"{_END}, {word} of this part", unit, Fraction(rows), far)
         whole, length = (part.rows[self.place], part.lengths[self.place]) if part else (None, None)
         if not whole or not length or any(entry.span in self.turned for entry in entries):
             return
@@ -211,7 +218,7 @@ class _Size:
 
 def _of_gauge(gauge: Gauge) -> Iterator[Expected]:
     at = " in ".join(filter(None, (_spoken(gauge.name) or "swatch", gauge.over.text if gauge.over else "")))
-    for measure, word in ((gauge.stitches, "sts"), (gauge.rows, "rows")):
+    for measure, word in ((gauge.stitches, "sts"), (gauge.rows, "rnds" if gauge.in_the_round else "rows")):
         if measure is not None:
             yield Expected(Kind.GAUGE, GAUGE, at, f"{word} in 10 cm", measure.quantity.value * 10)
 

@@ -30,7 +30,7 @@ from sizewright.publish.view_collection import card_views, filters, find_view
 from sizewright.publish.view_pattern import pattern_path, pattern_view
 from sizewright.publish.view_site import Page, Site
 from sizewright.publish.view_terms import Terms
-from sizewright.publish.view_text import technique_view, text_view
+from sizewright.publish.view_text import introduction, technique_view, text_view
 from sizewright.publish.view_words import WordsView
 from sizewright.publish.within import ALONE, START, Within
 from sizewright.publish.yarn_data import yarn_data
@@ -254,7 +254,7 @@ class _Pages:
     def intro(self, name: str, links: Links) -> TextView | None:
         """What the studio says at the top of a page that every site has."""
         found = next((page for page in self.project.pages if page.name == name), None)
-        return text_view(found, self.project, links) if found else None
+        return introduction(found, self.project, links) if found else None
 
 
 def _used_in(technique: Pattern, cards: Sequence[CardView]) -> tuple[Link, ...]:

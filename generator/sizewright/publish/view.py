@@ -241,12 +241,17 @@ class TechniqueView:
 
 @dataclass(frozen=True, slots=True)
 class TextView:
-    """A page of plain content."""
+    """A page of plain content, or what introduces another (then without `words`).
+
+    It is `switched` where some of its words differ between the US and the UK.
+    """
 
     title: str
     summary: str
     picture: Picture | None
     body: Body
+    words: WordsView | None = None
+    switched: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,7 +43,9 @@ def my_gauge_view(worked: Worked, choices: Sequence[SizeChoice], *, metric_first
     }
     labels = tuple(str(measure["label"]) for measure in measures if isinstance(measure, dict))
     fabrics = tuple(_fabric_view(place, gauge, met) for place, gauge in enumerate(gauges))
-    return MyGaugeView(fabrics, labels, "cm" if metric_first else "in", script_data(data))
+    counted = [gauge.in_the_round for gauge in gauges if _names(gauge)[1] in met]
+    unit = "cm" if metric_first else "in"
+    return MyGaugeView(fabrics, labels, unit, script_data(data), in_rounds=bool(counted) and all(counted))
 
 
 def _names(gauge: Gauge) -> tuple[str, str]:

@@ -22,6 +22,7 @@ class FabricView:
 class MyGaugeView:
     """The fabrics, the finished measurements by their labels, the unit of the studio, and the sums as data.
 
+    `in_rounds` says that whatever rows are counted are rounds.
     Numbers in the data are exact text, one for all sizes or one a size with spaces between, in cm, g, and counts to
     the cm. An expression is such a text, the place of a gauge in `own`, or `[what, part, ...]`.
     """
@@ -30,3 +31,4 @@ class MyGaugeView:
     measures: tuple[str, ...]
     unit: str
     data: Markup
+    in_rounds: bool

@@ -1,5 +1,7 @@
 """In: a technique or a page of plain content. Out: what its page shows."""
 
+from dataclasses import replace
+
 from sizewright.grade.run import grade
 from sizewright.proof.wording import Wording
 from sizewright.publish.links import Links, film_address
@@ -17,13 +19,16 @@ from sizewright.read.project import Project
 
 def text_view(source: Pattern, project: Project, links: Links) -> TextView:
     """A page of plain content."""
-    header = source.header
-    return TextView(
-        header.title,
-        text_of(header.summary),
-        picture_view(header.picture, links),
-        _body(source, project, links),
-    )
+    words = WordsView.of(source, project.studio)
+    summary = text_of(source.header.summary)
+    differs = words.differs(summary) or words.differs(Wording.of(source).body)
+    return replace(introduction(source, project, links, words), words=words, switched=differs)
+
+
+def introduction(source: Pattern, project: Project, links: Links, words: WordsView | None = None) -> TextView:
+    """What the studio says at the top of a page that every site has."""
+    header, body = source.header, _body(source, project, links, words)
+    return TextView(header.title, text_of(header.summary), picture_view(header.picture, links), body)
 
 
 def technique_view(source: Pattern, project: Project, links: Links, terms: Terms) -> TechniqueView:

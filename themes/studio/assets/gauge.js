@@ -16,6 +16,8 @@
   const fields = [...form.querySelectorAll("input:not([type]), select")];
   const field = (name, place) => fields.find(({ id }) => id === `gauge--${name}${place === undefined ? "" : `-${place}`}`);
   const unit = () => form.elements.unit.value;
+  const long = fields.filter(({ name }) => ["wide", "high", "wanted"].includes(name));
+  const spans = swatch.lengths(long, unit());
   const refuse = (at, words) => {
     document.getElementById(`${at.id}-wrong`).textContent = words;
     if (words) at.setAttribute("aria-invalid", "true");
@@ -24,7 +26,8 @@
   // One count of a swatch: nothing where both of its fields are empty, else its gauge, put among those told.
   const readOne = (told, place, count, over, word) => {
     if (!count?.value.trim() && !over?.value.trim()) return;
-    const found = swatch.counted(count.value, over.value, unit(), swatch.numbers(data.own[place])[0], word);
+    const own = spans.typed(over);
+    const found = swatch.counted(count.value, own.text, own.unit, swatch.numbers(data.own[place])[0], word);
     if (found.gauge) told[place] = found.gauge;
     else refuse(found.field === "count" ? count : over, found.words);
   };
@@ -32,8 +35,9 @@
   const readWanted = () => {
     const at = field("wanted");
     if (!at?.value.trim()) return null;
-    const value = parse(at.value);
-    if (value && sign(value) > 0 && compare(value, of(1000)) < 0) return unit() === "in" ? mul(value, INCH) : value;
+    const own = spans.typed(at);
+    const value = parse(own.text);
+    if (value && sign(value) > 0 && compare(value, of(1000)) < 0) return own.unit === "in" ? mul(value, INCH) : value;
     refuse(at, tr("Write a length above 0, such as 98 or 38½; or leave it empty."));
     return null;
   };
@@ -179,6 +183,7 @@
     return made("li", about, amounts(one, found, size));
   };
 
+  const inRounds = data.fabrics.every(({ rows, word }) => rows === null || word === "rnds");
   const wordOf = (part) => data.fabrics.find(({ rows }) => rows === part.gauge)?.word ?? "rows";
   const heads = (told, size) =>
     data.parts
@@ -194,6 +199,7 @@
         const parts = { length: lengths([one.length]), rows: counts(one.rows, word), mine: `${one.mine.n}`, reached: lengths([one.reached]) };
         const past = compare(one.reached, one.length) > 0;
         if (!past) return [" ", trNodes("worked to {length}, {rows}, at my gauge about {mine}.", parts)];
+        if (word === "rnds") return [" ", trNodes("worked to {length}, {rows}, at my gauge about {mine} (the rounds before it are {reached} already).", parts)];
         return [" ", trNodes("worked to {length}, {rows}, at my gauge about {mine} (the rows before it are {reached} already).", parts)];
       });
       const parts = { rows: counts(counted, word), own: lengths([own]), mine: lengths([length]) };
@@ -203,9 +209,10 @@
   const rowsOfAll = (told) => {
     const all = data.sizes.flatMap((_, size) => heads(told, size));
     const labels = (found) => trList([...new Set(all.filter(found).map(({ label }) => label))]) || tr("none");
+    const to = { parts: labels((one) => one.to.length) };
     return [
       made("li", tr("Counted, so longer or shorter: {parts}.", { parts: labels(({ counted }) => counted > 0) })),
-      made("li", tr("Worked to a length, so as printed, with more or fewer rows: {parts}.", { parts: labels(({ to }) => to.length) })),
+      made("li", inRounds ? tr("Worked to a length, so as printed, with more or fewer rounds: {parts}.", to) : tr("Worked to a length, so as printed, with more or fewer rows: {parts}.", to)),
     ];
   };
 
@@ -224,7 +231,7 @@
       all.length && size >= 0 && many > 1 ? unfolded(tr("All sizes at my gauge"), () => ofAll(all)) : "",
       all.length ? nearest(all, size) : "",
       data.yarns.length ? [title(tr("Yarn at my gauge")), made("ul", data.yarns.map((one) => yarn(one, told, size)))] : "",
-      heads(told, Math.max(size, 0)).length ? [title(tr("Rows at my gauge")), made("ul", size >= 0 ? rowsOfOne(told, size) : rowsOfAll(told))] : "",
+      heads(told, Math.max(size, 0)).length ? [title(inRounds ? tr("Rounds at my gauge") : tr("Rows at my gauge")), made("ul", size >= 0 ? rowsOfOne(told, size) : rowsOfAll(told))] : "",
     ];
   };
 
@@ -241,27 +248,32 @@
     show(told);
     return told;
   };
-  const inUnit = () => form.querySelectorAll(".in-unit").forEach((one) => (one.textContent = `(${exact.unit(unit())})`));
-  const typed = () => Object.fromEntries(fields.map((one) => [one.id, one.value]));
+  const each = (told) => Object.fromEntries(fields.map((one) => [one.id, told(spans.typed(one))]));
+  const keep = () => kept.write({ unit: unit(), typed: each(({ text }) => text), units: each((one) => one.unit) });
+  const inUnit = () => {
+    spans.turn(unit());
+    for (const one of form.querySelectorAll(".in-unit")) one.textContent = `(${exact.unit(unit())})`;
+    if (shown) keep();
+  };
 
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    if (work()) kept.write({ unit: unit(), typed: typed() });
+    if (work()) keep();
     else form.querySelector("[aria-invalid]").focus();
   });
-  form.addEventListener("change", inUnit);
+  form.addEventListener("change", ({ target }) => target.name === "unit" && inUnit());
   form.querySelector(".clear").addEventListener("click", () => {
     form.reset();
-    kept.write(null);
-    followed();
     for (const one of fields) if (one.tagName === "INPUT") refuse(one, "");
     verdict.replaceChildren();
     show(null);
+    kept.write(null);
+    followed();
     fields[0].focus();
   });
   document.addEventListener("reader:size", () => shown && show(shown));
 
-  const followed = reader.measuring(form, "unit", inUnit);
+  const followed = reader.measuring(form, "unit", { told: inUnit, turns: true });
   // What was compared last stands there again; what is kept in another form than this is let be.
   const before = kept.read();
   if (typeof before?.typed === "object" && before.typed) {
@@ -269,7 +281,10 @@
       const value = before.typed[one.id];
       if (typeof value === "string" && (one.tagName === "INPUT" || value in [...one.options])) one.value = value.slice(0, 40);
     }
-    form.elements.unit.value = before.unit === "in" ? "in" : "cm";
+    const known = (one) => (one === "in" ? "in" : "cm");
+    form.elements.unit.value = known(before.unit);
+    spans.turn(unit());
+    for (const one of long) spans.put(one, { text: one.value, unit: known(before.units?.[one.id] ?? unit()) });
     inUnit();
     details.open = Boolean(work());
   }

@@ -45,14 +45,14 @@
     project.done = found.rows;
     project.rows = open.course.rows;
     project.rounds = open.course.rounds;
-    const { label, words } = view.told(found);
+    const { label, words } = view.told(found, open.course);
     const next = [found.leg && view.heading(found.leg), (label || words).replace(/:$/, "")].filter(Boolean);
     project.now = view.plain(next.join(", ")).slice(0, 300);
   };
 
   const keep = (project) => {
     if (projects.write(project)) return;
-    const full = tr("This browser does not keep your rows: its storage is full or switched off.");
+    const full = tr("This browser does not keep your place: its storage is full or switched off.");
     say([full, tr("Save the project as a file before you close this page.")].join(" "));
   };
 
@@ -95,7 +95,7 @@
   // A republished pattern: the project goes on at the same row; what has changed is told until somebody has read it.
   const brought = (project) => {
     const fresh = courses.cut(data, project.size);
-    if (!fresh) return tr("This pattern no longer has your size. Its rows as they were are still here; knit on by them.");
+    if (!fresh) return tr("This pattern no longer has your size. Its instructions as they were are still here; knit on by them.");
     if (JSON.stringify(fresh) === JSON.stringify(project.course)) return "";
     const [old, now] = [courses.open(project.course), courses.open(fresh)];
     const found = courses.match(old, now);
@@ -140,6 +140,7 @@
     part("start").hidden = true;
     part("work").hidden = false;
     for (const name of ["name", "needle", "gauge", "note"]) part("about").elements[name].value = project[name];
+    view.inRounds(open.course.rounds);
     view.list(open.course);
     show();
     if (!quietly) {
@@ -172,7 +173,7 @@
     const form = part("new");
     const ready = sized();
     const size = reader.size() ? tr("In size {size}.", { size: sizeName(reader.size()) }) : "";
-    part("size").textContent = ready ? size : tr("Choose your size first: its rows are the ones that count.");
+    part("size").textContent = ready ? size : tr("Choose your size first: its instructions are the ones that count.");
     form.querySelector("button").disabled = !ready;
     if (!form.elements.name.value) form.elements.name.value = section.dataset.title;
     if (!mine.length) form.closest("details").open = true;
@@ -201,7 +202,7 @@
     }),
     save: () => projects.save([current()], current().name),
     again: async () => {
-      const words = tr("Start this project over, at the first row? Undo takes you back here.");
+      const words = tr("Start this project over, from the beginning? Undo takes you back here.");
       if (await ask(words, tr("Start over"), tr("Stay here"))) move(() => 0);
     },
     remove: async () => {
@@ -272,12 +273,23 @@
   });
   addEventListener("hashchange", () => asked());
 
+  // Asked for once: the address stays that of the page, which may be given to others.
   const asked = () => {
     const id = new URLSearchParams(location.hash.slice(1)).get("knit");
-    if (id) take(id);
-    return id;
+    if (!id) return false;
+    try {
+      history.replaceState(history.state, "", location.pathname + location.search);
+    } catch {
+      // Some browsers keep the address of a page opened from disk as it is.
+    }
+    take(id);
+    return true;
   };
-  if (!Object.values(data.sizes).some((legs) => legs.length)) return;
+  // In another language the project is at hand as well, at its row.
+  reader.at = () => open.id && `knit=${open.id}`;
+  const [any] = Object.keys(data.sizes).filter((key) => data.sizes[key].length);
+  if (any === undefined) return;
+  view.inRounds(courses.open(courses.cut(data, any)).rounds);
   for (const hidden of [section, ...document.querySelectorAll(".knit-to")]) hidden.hidden = false;
   begin();
   if (!asked()) {

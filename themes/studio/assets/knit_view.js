@@ -52,13 +52,17 @@ reader.knitView = (() => {
     const whole = tr("{n} of {all}", { n: tick + 1, all: leg.ticks });
     if (run.times < 2 || run.ticks < 2) return whole;
     const parts = { repeat: repeat + 1, times: run.times, row: at + 1, rows: run.ticks };
-    return [whole, tr("repeat {repeat} of {times}, row {row} of {rows}", parts)].join(" · ");
+    const inside = leg.rounds
+      ? tr("repeat {repeat} of {times}, round {row} of {rows}", parts)
+      : tr("repeat {repeat} of {times}, row {row} of {rows}", parts);
+    return [whole, inside].join(" · ");
   };
 
   // What is worked now, in words: for the eye as parts, for the ear as one sentence.
-  const told = (found) => {
+  const told = (found, { rounds }) => {
     const { leg, row } = found;
-    if (!leg) return { label: "", words: tr("Every row is worked."), within: "", which: "", count: "" };
+    const over = rounds ? tr("Every round is worked.") : tr("Every row is worked.");
+    if (!leg) return { label: "", words: over, within: "", which: "", count: "" };
     const own = !row || (row.words === leg.words && row.label === leg.label);
     const known = row && found.after !== null;
     const count = known ? (row.change ? tr("then {count}", { count: sts(found.after) }) : sts(found.after)) : "";
@@ -92,7 +96,7 @@ reader.knitView = (() => {
   const share = (done, all) => (all ? Math.floor((100 * done) / all) : 100);
 
   const now = (project, course, found) => {
-    const { label, words, within, which: turn, count } = told(found);
+    const { label, words, within, which: turn, count } = told(found, course);
     const tick = part("tick");
     const line = make("span", "knit-words", ...labelled(label), ...worded(words));
     const small = (name, ...inside) => (inside.join("") ? [make("span", name, ...inside)] : []);
@@ -161,11 +165,13 @@ reader.knitView = (() => {
     const passed = (words, place) => [words, behind(place) && tr("You have passed it.")].filter(Boolean).join(" ");
     const text = (leg) => plain([leg.words, leg.count].filter(Boolean).join(" "));
     const told = (leg) => ({ line: name(leg), text: text(leg) });
+    const otherwise = ({ rounds }, after) =>
+      rounds ? tr("{line} has other rounds than before.", after) : tr("{line} has other rows than before.", after);
     const reads = ([a, b]) => {
       const [before, after] = [text(old.legs[a]), told(fresh.legs[b])];
       const words =
         text(old.legs[a].base) === text(fresh.legs[b].base)
-          ? tr("{line} has other rows than before.", after)
+          ? otherwise(fresh.legs[b], after)
           : tr("{line} now reads: “{text}” Before: “{before}”", { ...after, before });
       return passed(words, b);
     };
@@ -183,5 +189,13 @@ reader.knitView = (() => {
     part("changed").querySelector("ul").replaceChildren(...lines.map((line) => make("li", "", line)));
   };
 
-  return { section, part, make, plain, heading, told, now, list, mark, changes, changed };
+  // What the page says of rows, and in its place of rounds where a piece has no rows.
+  const inRounds = (rounds) => {
+    for (const one of section.querySelectorAll("[data-rounds]")) {
+      one.dataset.rows ??= one.textContent;
+      one.textContent = rounds ? one.dataset.rounds : one.dataset.rows;
+    }
+  };
+
+  return { section, part, make, plain, heading, told, now, list, mark, changes, changed, inRounds };
 })();

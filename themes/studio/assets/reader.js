@@ -75,14 +75,15 @@ globalThis.reader = (() => {
   const sized = () => document.dispatchEvent(new CustomEvent("reader:size", { detail: size() }));
 
   // A form measures in the unit that the page shows, until the reader chooses one in the form or types a number, which is
-  // not to mean another length. Gives what makes an emptied form follow the page again; `told` is called when it does.
-  const measuring = (form, name, told = () => {}) => {
+  // not to mean another length: a form that `turns` what is typed into the other unit follows even so. Gives what makes an
+  // emptied form follow the page again; `told` is called when it does.
+  const measuring = (form, name, { told = () => {}, turns = false } = {}) => {
     const units = form.elements[name];
     const usual = [...units].find(({ defaultChecked }) => defaultChecked).value;
     let chosen = false;
     const typed = () => [...form.querySelectorAll("input:not([type=radio])")].some(({ value }) => value.trim());
     const follow = () => {
-      if (chosen || typed()) return;
+      if (chosen || (typed() && !turns)) return;
       const shown = document.querySelector('.display [name="units"]:checked')?.value;
       units.value = { metric: "cm", imperial: "in" }[shown] ?? usual;
       told();
@@ -105,13 +106,14 @@ globalThis.reader = (() => {
   const page = within.startsWith(folder) ? within.slice(folder.length) : within;
   const path = within === location.pathname ? page : top + page;
 
-  // The other languages are read at the same place, with the same sizes chosen.
+  // The other languages are read at the same place, with the same sizes chosen; `reader.at` may tell a better place.
   for (const link of document.querySelectorAll(".languages a")) {
     link.addEventListener("click", () => {
       link.search = location.search;
-      link.hash = location.hash;
+      link.hash = globalThis.reader.at() || location.hash;
     });
   }
 
-  return { kept, names, placeOf, say, size, sized, measuring, top, page, path, folder: page === within ? "" : folder };
+  const places = { top, page, path, folder: page === within ? "" : folder };
+  return { kept, names, placeOf, say, size, sized, measuring, at: () => "", ...places };
 })();

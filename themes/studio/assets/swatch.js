@@ -169,5 +169,28 @@ globalThis.swatch = (() => {
     return { gauge };
   };
 
-  return { DONE, COUNTED, numbers, spread, gauges, measured, printed, tall, headed, yarn, nearest, counted };
+  // Lengths that are typed into fields: each stays the length it is when the unit is another one; it is shown rounded then,
+  // and reckoned with as it was typed. A field is whatever has a `value`; what is no number stays as it is.
+  const turned = (typed, from, to) => {
+    const value = from === to ? null : parse(typed);
+    if (!value) return typed;
+    return decimal(to === "in" ? div(value, INCH) : mul(value, INCH));
+  };
+  const lengths = (fields, first) => {
+    const meant = new Map();
+    let now = first;
+    const typed = (at) => (meant.get(at)?.shown === at.value ? meant.get(at) : { text: at.value, unit: now });
+    const put = (at, { text, unit }) => {
+      at.value = turned(text, unit, now);
+      meant.set(at, { text, unit, shown: at.value });
+    };
+    const turn = (unit) => {
+      const all = fields.map((at) => [at, typed(at)]);
+      now = unit;
+      for (const [at, own] of all) put(at, own);
+    };
+    return { typed, put, turn };
+  };
+
+  return { DONE, COUNTED, lengths, numbers, spread, gauges, measured, printed, tall, headed, yarn, nearest, counted };
 })();

@@ -1,7 +1,7 @@
 """In: what one size should come to. Out: its sheet as plain frozen data, numbers as text, and a name for every box."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from sizewright.base.printing import as_text, decimal, printed
@@ -76,14 +76,16 @@ def _line(number: int, line: Expected, *, metric_first: bool) -> LineView:
 
 
 def expected_text(line: Expected, *, metric_first: bool = True) -> str:
-    """What is expected, in both units: "24 sts", "about 40 rows", "51 cm / 20 in", "12 g / 0.42 oz, 27 m / 29 yd"."""
+    """What is expected, in both units: "24 sts", "about 40 rnds", "51 cm / 20 in", "12 g / 0.42 oz, 27 m / 29 yd"."""
     match line.kind:
         case Kind.COUNT | Kind.ROWS:
             text = f"{decimal(line.value)} {line.unit}" if line.value != 1 else f"1 {line.unit[:-1]}"
             text = f"about {text}" if line.to_length else text
         case Kind.GAUGE:
             gauge = STITCH_GAUGE if line.unit.startswith("sts") else ROW_GAUGE
-            text = as_text(printed((line.value / 10,), gauge, metric_first=metric_first))
+            series = printed((line.value / 10,), gauge, metric_first=metric_first)
+            word = line.unit.split()[0]
+            text = as_text(tuple(replace(one, unit=one.unit.replace("rows", word)) for one in series))
         case Kind.LENGTH:
             text = as_text(printed((line.value,), LENGTH, metric_first=metric_first))
         case Kind.YARN:
