@@ -14,7 +14,7 @@ pytest_plugins = ["pytester"]
 HEAD = '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>A page</title>'
 PAGE = HEAD + "{}</head><body><h1>A page</h1>{}</body></html>"
 
-SHARED = ("log", "browser", "checkers", "demo")
+SHARED = ("log", "browser", "checkers")
 
 
 @pytest.fixture

@@ -12,6 +12,7 @@ from threading import Thread
 from typing import Any
 
 import pytest
+from tests.shared.demo import Unseen
 
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
@@ -221,16 +222,6 @@ def view_of(read_pattern: Callable[[str], tuple[Proofed, Project]]) -> Callable[
         return pattern_view(proofed.worked, project, links, Terms.of(project, links))
 
     return view
-
-
-class Unseen:
-    """A progress that nobody looks at."""
-
-    def start(self, total: int, what: str) -> None:
-        """Says nothing."""
-
-    def step(self) -> None:
-        """Says nothing."""
 
 
 def read_and_publish(

@@ -1,4 +1,4 @@
-"""In: the project's own folder. Out: the installed command, and the demo that it published."""
+"""In: the project's own folder. Out: the installed command, and the published demo."""
 
 import os
 import shutil
@@ -11,6 +11,12 @@ from pathlib import Path
 
 import pytest
 from tests.shared.tools import ROOT
+
+from sizewright.proof.run import proof
+from sizewright.publish.run import paper_of, paper_paths, publish
+from sizewright.read.folder import read_project
+
+PRINTED = "undercombe-hat"  # the pattern of the demo that is laid out
 
 
 @pytest.fixture(scope="session")
@@ -48,28 +54,47 @@ def sizewright() -> Callable[..., subprocess.CompletedProcess[str]]:
     return run
 
 
+class Unseen:
+    """A progress that nobody looks at."""
+
+    def start(self, total: int, what: str) -> None:
+        """Says nothing."""
+
+    def step(self) -> None:
+        """Says nothing."""
+
+
 @pytest.fixture(scope="session")
-def demo_site(
-    tmp_path_factory: pytest.TempPathFactory, sizewright: Callable[..., subprocess.CompletedProcess[str]]
-) -> Path:
+def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The published demo: the `site/` of a copy of the project, published once for all workers. To be read only.
 
-    Of its PDFs the usual ones alone: all of them take a minute of two processors.
+    Of its PDFs those of one pattern, in each language; the others, a minute of work, stand as empty files.
     """
     shared = tmp_path_factory.getbasetemp()
     if "PYTEST_XDIST_WORKER" in os.environ:
         shared = shared.parent  # every worker has a folder of its own below one that belongs to this run
-    project = shared / "demo"
-    said = shared / "demo.said"
+    folder = shared / "demo"
+    done = shared / "demo.done"
     with alone(shared / "demo.lock"):
-        if not said.exists():
+        if not done.exists():
+            shutil.rmtree(folder, ignore_errors=True)  # what another worker could not finish
             for part in ("content", "themes"):
-                shutil.copytree(ROOT / part, project / part)
-            with (project / "content" / "site.yaml").open("a", encoding="utf-8") as studio:
-                studio.write("papers: {sheets: [a4], each_size: no, large_print: no}\n")
-            done = sizewright("publish", project)
-            said.write_text(f"{done.returncode}\n{done.stdout}{done.stderr}", encoding="utf-8")
-    code, _, text = said.read_text(encoding="utf-8").partition("\n")
-    if code != "0" or not (project / "site" / "index.html").is_file():
-        pytest.fail(f"the demo was not published (exit code {code}):\n{text}", pytrace=False)
-    return project / "site"
+                shutil.copytree(ROOT / part, folder / part)
+            publish_demo(folder)
+            done.touch()
+    return folder / "site"
+
+
+def publish_demo(folder: Path) -> None:
+    """Publishes the usual PDFs alone, of which few are laid out."""
+    with (folder / "content" / "site.yaml").open("a", encoding="utf-8") as studio:
+        studio.write("papers: {sheets: [a4], each_size: no, large_print: no}\n")
+    project = read_project(folder)
+    proofed = [proof(pattern, project) for pattern in project.patterns]
+    made = publish(project, proofed, without_refused=False, papers=False, progress=Unseen())
+    assert made.done, f"refused: {made.refused}"
+    for one in proofed:
+        for path in paper_paths(project, one):
+            laid_out = paper_of(project, one, path) if one.graded.pattern.name == PRINTED else None
+            assert not (laid_out and laid_out.faults), laid_out
+            (folder / "site" / path).write_bytes(laid_out.content if laid_out else b"")
