@@ -69,27 +69,17 @@ def sites(
     """
     codes = project.studio.languages
     folders = (*(folder / "catalogues" for folder in theme.folders), project.folder / "content" / "catalogues")
-    languages = {code: language(code, folders) for code in codes}
-    told = {code: told_in(code, project, sound) for code in codes}
-    kept = {code: kept_in(folder_of(code, codes)) for code in codes}
-    among = tuple(
-        Among(
-            code,
-            languages[code].own_name,
-            folder_of(code, codes),
-            page_paths(*told[code], kept[code], first=code == codes[0]),
-        )
-        for code in codes
-    )
-    spoken = {code: languages[code].naming(names_in(told[code][0])) for code in codes[1:]}
-    spoken[codes[0]] = languages[codes[0]]
-    there = {
-        code: _without(told[code][0], set(refused) - {one.listed.card.name for one in kept[code]}) for code in codes
-    }
-    return tuple(
-        SiteIn(spoken[own.code], Within(own, among), there[own.code], told[own.code][1], kept[own.code])
-        for own in among
-    )
+    made = []
+    for code in codes:
+        below = folder_of(code, codes)
+        (told, proofed), kept = told_in(code, project, sound), kept_in(below)
+        spoken = language(code, folders).naming(names_in(told))
+        there = _without(told, set(refused) - {one.listed.card.name for one in kept})
+        paths = page_paths(told, proofed, kept, first=not below)
+        own = Among(code, spoken.own_name, below, paths)
+        made.append(SiteIn(spoken, Within(own), there, proofed, kept))
+    among = tuple(site.within.own for site in made if site.within.own)
+    return tuple(replace(site, within=replace(site.within, all=among)) for site in made)
 
 
 def _without(project: Project, names: Collection[str]) -> Project:

@@ -13,13 +13,14 @@ from sizewright.read.pattern import Pattern
 from sizewright.read.pictures import judge_picture
 from sizewright.read.project import Project, SizeTable, Studio, Term
 from sizewright.read.rules import UNREADABLE_SIGN_OFF, UNSAFE_REFERENCE
-from sizewright.read.sign_off import SUFFIX, read_sign_off
+from sizewright.read.sign_off import SUFFIX, lone_sign_offs, read_sign_off
 from sizewright.read.sizes import read_size_table
 from sizewright.read.source import KINDS, SourceReader
 from sizewright.read.studio import read_studio
 from sizewright.read.terms import TERMS, read_terms
 from sizewright.read.translating.beside import not_alone, sources_among, strays, translated, without_words
-from sizewright.read.translating.shared import read_shared
+from sizewright.read.translating.lists import LIST, read_lists
+from sizewright.read.translating.shared import SITE, STITCHES, read_shared
 from sizewright.read.translating.translation import Translation
 from sizewright.read.values import Values
 
@@ -56,7 +57,7 @@ def read_again(project: Project, names: Collection[str]) -> Project:
     """
     content = (project.folder / "content").resolve()
     reader = _Reader(project.folder, content)
-    reader.languages = project.studio.languages
+    reader.languages, reader.listed = project.studio.languages, project.studio.listed
     paths = {path.stem: path for path in reader.sources_in("patterns")}
     if set(paths) != {pattern.name for pattern in project.patterns}:
         return read_project(project.folder)
@@ -92,6 +93,7 @@ class _Reader:
         self.tables: Mapping[str, SizeTable] = {}
         self.cautions: tuple[str, ...] = ()
         self.languages: tuple[str, ...] = Studio().languages
+        self.listed: Mapping[str, tuple[Term, ...]] = {}
         self.translations: tuple[Translation, ...] = ()
         self.media: frozenset[str] | None = None
         self.sources: frozenset[str] | None = None
@@ -106,7 +108,7 @@ class _Reader:
             for kind in ("patterns", "pages", "techniques")
         )
         self.judge_pictures()
-        self.judge_sign_offs()
+        self.findings.extend(lone_sign_offs(self.files("patterns", f"*{SUFFIX}"), self.typed))
         self.judge_translations()
         return self.finished(studio, terms, patterns, pages, techniques)
 
@@ -129,6 +131,10 @@ class _Reader:
             self.cautions = tuple(one.name for one in studio.cautions)
             self.languages = studio.languages
             self.findings.extend(values.findings)
+        lists = ((path.parent.name, self.lines(path)) for path in self.files("catalogues", f"*/{LIST}"))
+        self.listed, wrong = read_lists(lists, self.languages)
+        self.findings.extend(wrong)
+        studio = replace(studio, listed=self.listed)
         for path in self.files(".", "stitches.yaml"):
             values = Values(self.lines(path))
             terms = read_terms(values)
@@ -230,17 +236,9 @@ class _Reader:
             return pattern
         return replace(pattern, sign_off=found)
 
-    def judge_sign_offs(self) -> None:
-        for path in self.files("patterns", f"*{SUFFIX}"):
-            if not path.with_suffix(".md").is_file():
-                message = f"{self.typed(path)} belongs to no pattern: there is no {path.stem}.md beside it."
-                self.findings.append(
-                    UNREADABLE_SIGN_OFF.at(None, message, "Name it like its pattern, or take it away.")
-                )
-
     def translated(self, pattern: Pattern, folder: Path) -> Pattern:
         """The pattern with the translations that stand in a folder, for each language the studio publishes in."""
-        told, findings = translated(pattern, self.languages, self.lines_beside(folder))
+        told, findings = translated(pattern, self.languages, self.lines_beside(folder), self.listed)
         self.findings.extend(findings)
         return told
 
@@ -256,9 +254,11 @@ class _Reader:
 
     def judge_translations(self) -> None:
         self.findings.extend(without_words(self.languages, self.folder))
-        for folder in (".", *KINDS):
-            names = {path.stem for path in (self.files(".", "*.yaml") if folder == "." else self.sources_in(folder))}
-            self.findings.extend(strays(self.files(folder, "*.md"), names, self.languages, self.lines))
+        shared = (self.files(".", "*.md"), self.files(".", "*.yaml"))
+        self.findings.extend(strays(*shared, self.languages, self.lines, (SITE, STITCHES)))
+        for folder in KINDS:
+            beside = (self.files(folder, "*.md"), self.sources_in(folder))
+            self.findings.extend(strays(*beside, self.languages, self.lines))
 
     def read(self, lines: Lines, name: str, folder: str) -> Pattern:
         reader = SourceReader(folder, self.tables, self.cautions, self.stitches, self.media, self.sources)

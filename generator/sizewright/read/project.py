@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from pathlib import Path
+from types import MappingProxyType
 
 from sizewright.base.finding import Finding
 from sizewright.base.language import ENGLISH
@@ -53,6 +54,7 @@ class Studio:
     cautions: tuple[StudioCaution, ...] = ()  # beside those of the tool
     papers: PaperChoice = field(default_factory=PaperChoice)
     levels: tuple[LevelSet, ...] = ()  # how rules are weighed here, where it is not as the tool would
+    listed: Mapping[str, tuple[Term, ...]] = field(default_factory=lambda: MappingProxyType({}))  # terms by language
 
     @property
     def language(self) -> str:

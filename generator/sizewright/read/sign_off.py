@@ -3,8 +3,9 @@
 A line is one record, its parts between bars: the kind, the name, and a value for each size, or one where all agree.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from sizewright.base.finding import Finding
 from sizewright.base.place import Lines, Span
@@ -70,3 +71,11 @@ def _record(lines: Lines, number: int, parts: Sequence[str], sizes: int) -> Reco
 def _fault(lines: Lines, number: int, message: str) -> Finding:
     span = lines.whole_line(max(1, min(number, len(lines.lines)))) if lines.lines else None
     return UNREADABLE_SIGN_OFF.at(span, message, "Take the file as it was written, or sign the pattern off again.")
+
+
+def lone_sign_offs(paths: Iterable[Path], typed: Callable[[Path], str]) -> Iterator[Finding]:
+    """A finding for each file of a sign-off that has no pattern beside it."""
+    for path in paths:
+        if not path.with_suffix(".md").is_file():
+            message = f"{typed(path)} belongs to no pattern: there is no {path.stem}.md beside it."
+            yield UNREADABLE_SIGN_OFF.at(None, message, "Name it like its pattern, or take it away.")

@@ -116,17 +116,19 @@ TERMS = (
 )
 
 
-def terms_in(code: str) -> tuple[Term, ...]:
+def terms_in(code: str, listed: tuple[Term, ...] = ()) -> tuple[Term, ...]:
     """The known terms of a language: those of its catalogue, and the short words of cables, which are the same.
 
-    A language without such a catalogue has those of English.
+    `listed` are those of the studio's own catalogue, which win. A language without either has those of English.
     """
     path = next((path for name in as_known(code) if (path := CATALOGUES / name / "terms.yaml").is_file()), None)
-    if path is None:
+    if path is None and not listed:
         return TERMS
     with speaking(language(code)):
         cables = tuple(_cables())
-    return (*cables, *_of_catalogue(path))
+    own = {term.term for term in listed}
+    usual = (*cables, *(_of_catalogue(path) if path is not None else ()))
+    return (*(term for term in usual if term.term not in own), *listed)
 
 
 @cache

@@ -1,6 +1,6 @@
 """In: a source and the lines of its translation. Out: the translation, and what is wrong between the two."""
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -9,6 +9,7 @@ from sizewright.base.language import CATALOGUES, as_known, is_english, is_langua
 from sizewright.base.nearest import did_you_mean, nearest
 from sizewright.base.place import Lines, Span
 from sizewright.read.pattern import Pattern
+from sizewright.read.term import Term
 from sizewright.read.translating.judged import judged
 from sizewright.read.translating.pairs import read_pairs
 from sizewright.read.translating.rules import STRAY_TRANSLATION, UNTRANSLATED
@@ -60,23 +61,31 @@ def not_alone(path: Path) -> str:
 
 
 def strays(
-    paths: Iterable[Path], names: Collection[str], languages: tuple[str, ...], lines_of: Callable[[Path], Lines]
+    paths: Iterable[Path],
+    sources: Collection[Path],
+    languages: tuple[str, ...],
+    lines_of: Callable[[Path], Lines],
+    meant: Collection[str] = (),
 ) -> Iterator[Finding]:
-    """A finding for each file of translations that nobody would read; `names` are the sources beside it."""
+    """A finding for each file of translations that nobody would read.
+
+    `sources` are those beside it, `meant` the names that one may have, whether it is there or not.
+    """
+    there = {path.stem: path.name for path in sources}
+    names = {**dict.fromkeys(meant, ""), **there}
     for path in paths:
         said = _stray(path, names, languages) if translates(path, names, languages) else None
         if said is not None:
             yield STRAY_TRANSLATION.at(lines_of(path).whole_line(1), *said)
 
 
-def _stray(path: Path, names: Collection[str], languages: tuple[str, ...]) -> tuple[str, str] | None:
-    """What is wrong with the name of a file of translations, and how to mend it."""
-    parted = _parted(path, names, languages)
-    if parted is None:
-        name = source_name(path)
-        mend = did_you_mean(name, names, "Name it like its source.")
-        return f"This translates nothing: there is no {name}.md beside it.", mend
-    name, code = parted
+def _stray(path: Path, names: Mapping[str, str], languages: tuple[str, ...]) -> tuple[str, str] | None:
+    """What is wrong with the name of a file of translations, and how to mend it; `names` of sources and their files."""
+    name, code = _parted(path, names, languages) or (source_name(path), language_of(path))
+    if not names.get(name):
+        ending = ".yaml" if name in names else ".md"
+        mend = did_you_mean(name, [one for one, file in names.items() if file], "Name it like its source.")
+        return f"This translates nothing: there is no {name}{ending} beside it.", mend
     if not language_of(path):
         near = nearest(code, languages[1:], _LIKENESS)
         otherwise = f"Give a translation the code of its language, as {name}.de.md; a source has no dot in its name."
@@ -105,11 +114,15 @@ def without_words(languages: tuple[str, ...], project: Path) -> Iterator[Finding
 
 
 def translated(
-    pattern: Pattern, languages: tuple[str, ...], lines_of: Callable[[str, str], Lines | None]
+    pattern: Pattern,
+    languages: tuple[str, ...],
+    lines_of: Callable[[str, str], Lines | None],
+    listed: Mapping[str, tuple[Term, ...]],
 ) -> tuple[Pattern, tuple[Finding, ...]]:
     """A source with its translations, and what is wrong with them.
 
-    `lines_of` gives the lines of the file for a name and a language, None where there is none.
+    `lines_of` gives the lines of the file for a name and a language, None where there is none; `listed` are the terms
+    that the studio adds to a language.
     """
     found: list[Translation] = []
     findings: list[Finding] = []
@@ -121,7 +134,7 @@ def translated(
             continue
         in_base = lines_of(pattern.adapts.base.name, into) if pattern.adapts else None
         base = read_translation(in_base, of, into)[0] if in_base is not None else None
-        translation, wrong = read_translation(lines, of, into, base)
+        translation, wrong = read_translation(lines, of, into, base, listed.get(into, ()))
         found.append(translation)
         findings.extend((*wrong, *judged_beside(pattern, translation, based_told=base is not None)))
     return replace(pattern, translations=tuple(found)), tuple(findings)
@@ -135,13 +148,13 @@ def untranslated(span: Span, name: str, source: str, into: str) -> Finding:
 
 
 def read_translation(
-    lines: Lines, of: str, into: str, base: Translation | None = None
+    lines: Lines, of: str, into: str, base: Translation | None = None, listed: tuple[Term, ...] = ()
 ) -> tuple[Translation, tuple[Finding, ...]]:
     """The translation in some lines; `base` is that of the pattern whose adaptation is translated."""
     file = read_pairs(lines)
     told = dict(base.told) if base is not None else {}
     told.update((pair.key, pair.translation) for pair in file.pairs if pair.translation)
-    return Translation(of, into, lines, file.pairs, told, accepted=file.accepted), file.findings
+    return Translation(of, into, lines, file.pairs, told, accepted=file.accepted, listed=listed), file.findings
 
 
 def judged_beside(pattern: Pattern, translation: Translation, *, based_told: bool = False) -> Iterator[Finding]:

@@ -10,6 +10,7 @@ from markdown_it.token import Token
 from sizewright.base.finding import Finding, Rule
 from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.markdown import INSERT, PASSAGE_OPEN, tokens_of
+from sizewright.read.term import Term
 from sizewright.read.translating.numbered_names import without_names
 from sizewright.read.translating.numbers_in_words import InWords, in_words_of
 from sizewright.read.translating.pairs import Pair, key_of
@@ -24,12 +25,15 @@ _MARKDOWN = re.compile(r"[{\[<#]|:::|^ {0,3}(?:=+|-+) *$", re.MULTILINE)  # wher
 _NUMBERS_MEND = "Give it the numbers of the source, and no others, in figures or in words."
 
 
-def compared(pair: Pair, text: Text, of: str, into: str) -> Iterator[Finding]:
-    """What a translation from one language into another has that its words have not, or the other way round."""
+def compared(pair: Pair, text: Text, of: str, into: str, listed: tuple[Term, ...] = ()) -> Iterator[Finding]:
+    """What a translation from one language into another has that its words have not, or the other way round.
+
+    `listed` are terms of the other language beside those that are known.
+    """
     if pair.key == key_of(pair.translation):
         return  # a name, or words that are the same in both
     before, behind = _Told(pair.words, text, of), _Told(pair.translation, text, into)
-    numbers = _numbers_apart((before, behind), pair, text)
+    numbers = _numbers_apart((before, behind), pair, text, listed)
     for rule, mend, (here, there) in (
         (OTHER_NUMBERS, _NUMBERS_MEND, numbers),
         (OTHER_LINKS, "Give it the links and pictures of the source, and no others.", (before.links, behind.links)),
@@ -40,11 +44,13 @@ def compared(pair: Pair, text: Text, of: str, into: str) -> Iterator[Finding]:
         yield _other_shape(pair, text)
 
 
-def _numbers_apart(sides: tuple["_Told", "_Told"], pair: Pair, text: Text) -> tuple[Counter[str], Counter[str]]:
+def _numbers_apart(
+    sides: tuple["_Told", "_Told"], pair: Pair, text: Text, listed: tuple[Term, ...]
+) -> tuple[Counter[str], Counter[str]]:
     """The numbers of both sides: those in figures, and those in words that the other side does not tell at all."""
     before, behind = sides
     if before.numbers != behind.numbers:
-        words, told = without_names(pair.words, pair.translation, behind.code)
+        words, told = without_names(pair.words, pair.translation, behind.code, listed)
         before, behind = _Told(words, text, before.code), _Told(told, text, behind.code)
     here, there = in_words_of(before.plain, before.code), in_words_of(behind.plain, behind.code)
     if here is None or there is None:

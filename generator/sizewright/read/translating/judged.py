@@ -27,7 +27,7 @@ def judged(source: str, texts: Sequence[Text], own: Sequence[Text], translation:
         if text is None:
             yield _stale(pair, nearest_text(pair, missing), translation)
         else:
-            yield from compared(pair, text, translation.of, translation.into)
+            yield from compared(pair, text, translation.of, translation.into, translation.listed)
 
 
 def _told_together(missing: tuple[Text, ...], translation: Translation) -> Iterator[tuple[Text, ...]]:

@@ -82,7 +82,7 @@ def read_shared(
                 first = next((text for text in texts if text.words != studio.name), None)  # a name needs no words
                 findings.extend([untranslated(first.span, name, f"content/{name}.yaml", into)] if first else [])
             else:
-                own, wrong = read_translation(lines, studio.language, into, before)
+                own, wrong = read_translation(lines, studio.language, into, before, studio.listed.get(into, ()))
                 findings.extend((*wrong, *judged(f"content/{name}.yaml", texts, texts, own)))
                 accepted = before.accepted if before is not None else ()
                 before = replace(own, accepted=(*accepted, *own.accepted))

@@ -95,5 +95,5 @@ def _terms(project: Project, language: str, tell: Tell) -> tuple[Term, ...]:
     """The usual terms of a language and the studio's own as `tell` has them, which win."""
     own = told_terms(tuple(term for term in project.terms if term.span is not None), tell)
     known = {term.term for term in own}
-    usual = (term for term in terms_in(language) if term.term not in known)
+    usual = (term for term in terms_in(language, project.studio.listed.get(language, ())) if term.term not in known)
     return tuple(sorted((*usual, *own), key=lambda term: normalize("NFKD", term.term.casefold())))
