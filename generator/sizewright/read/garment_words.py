@@ -7,12 +7,8 @@ from collections.abc import Callable, Mapping
 
 Rhythm = Callable[[str, str], str]
 
-_BODY = "k1, k2tog, k to 3 sts before marker, ssk, k1, sm"
-_RAGLAN = f"*{_BODY}; rep from * 3 more times. (8 sts decreased)"
-_SINGLE = (
-    f"Rnd 2:<body: [{_BODY}, k to marker, sm] {{body:times}}><sleeve: [k to marker, sm, {_BODY}] {{sleeve:times}}>"
-    f"<both: [{_BODY}] {{both:times}}><neither: k to end>."
-)
+_DECREASED = "k1, k2tog, k to 3 sts before marker, ssk, k1, sm"
+_INCREASED = "k1, m1l, k to 1 st before marker, m1r, k1, sm"
 _SHARES = (
     "Note the counts: {sleeve} sts for each sleeve, {underarm} of them and as many of the body held at each underarm; "
     "{yoke} sts in the yoke, {neck} at the neck"
@@ -138,18 +134,43 @@ def _yoke(rhythm: Rhythm) -> tuple[str, ...]:
     )
 
 
+def _all_around(section: str, changed: str) -> str:
+    """A round with the shaping of a raglan in all four sections."""
+    return f"*{section}; rep from * 3 more times. (8 sts {changed})"
+
+
+def _mixed(section: str, changed: str) -> tuple[str, ...]:
+    """Four rounds of a raglan in which the body, a sleeve, both or neither change in the second, all in the fourth."""
+    body, sleeve = (
+        "<body: [{section}, k to marker, sm] {{body:times}}>",
+        "<sleeve: [k to marker, sm, {section}] {{sleeve:times}}>",
+    )
+    both, neither = "<both: [{section}] {{both:times}}>", "<neither: k to end>"
+    return (
+        "Rnd 1: Knit.",
+        f"Rnd 2:{''.join((body, sleeve, both, neither)).format(section=section)}.",
+        "Rnd 3: Knit.",
+        f"Rnd 4: {_all_around(section, changed)}",
+        "<again:Rep Rnds 1 to 4 {again:times}.>",
+    )
+
+
 _WORDS: Mapping[str, tuple[str, ...]] = {
     "raglan": (
         "<even:Work {even} rnds even.>",
-        f"Full Dec Rnd: {_RAGLAN}",
+        f"Full Dec Rnd: {_all_around(_DECREASED, 'decreased')}",
         "<slow:Rep Full Dec Rnd every 4 rnds {slow:times}.>",
-        "Rnd 1: Knit.",
-        _SINGLE,
-        "Rnd 3: Knit.",
-        f"Rnd 4: {_RAGLAN}",
-        "<again:Rep Rnds 1 to 4 {again:times}.>",
+        *_mixed(_DECREASED, "decreased"),
         "<fast:Rep Full Dec Rnd every 2 rnds {fast:times}.>",
         "({left} sts)",
+    ),
+    "raglan_from_neck": (
+        f"Full Inc Rnd: {_all_around(_INCREASED, 'increased')}",
+        "<fast:Rep Full Inc Rnd every 2 rnds {fast:times}.>",
+        *_mixed(_INCREASED, "increased"),
+        "<slow:Rep Full Inc Rnd every 4 rnds {slow:times}.>",
+        "({total} sts)",
+        "<even:Work {even} rnds even.>",
     ),
     "yoke_shares": (_SHARES,),
     "armhole": (

@@ -58,23 +58,47 @@ def test_a_raglan_at_two_rates() -> None:
     assert sum(entry.rows[0] for entry in entries) == 1 + 60
 
 
-@given(st.tuples(*[st.integers(2, 40)] * 2), st.tuples(*[st.integers(4, 60)] * 2), st.integers(0, 40), st.data())
-@settings(max_examples=100, deadline=None)
+def test_a_raglan_from_the_neck_is_one_read_backwards() -> None:
+    """By hand: the same 26 and 20 changes over the same 60 rounds, the fast ones first."""
+    up = members("raglan", 104, 68, 52, 28, 60)
+    down = members("raglan_from_neck", 52, 28, 104, 68, 60)
+    times = ("slow", "body", "sleeve", "both", "neither", "again", "fast", "even")
+    assert [down[name] for name in times] == [up[name] for name in times]
+    assert [int(down[name]) for name in ("body_increases", "sleeve_increases", "total")] == [26, 20, 344]
+    entries = knitted(*raglan(52, 28, *in_words("raglan_from_neck", 52, 28, 104, 68, 60)))
+    full = [entry.after[0] for entry in entries if entry.label == "Full Inc Rnd"]
+    assert (full[0], entries[-1].after) == (168, (344,))
+
+
+def test_a_back_with_more_stitches_than_the_front() -> None:
+    lines = in_words("raglan", 104, 68, 52, 28, 60, 6)
+    markers = "Rnd 1: K104, pm, k68, pm, k110, pm, k to end."
+    entries = knitted("Cast on 350 sts. Pm and join to work in the round.", markers, *lines)
+    assert entries[-1].after == (166,)
+
+
+@pytest.mark.parametrize("name", ["raglan", "raglan_from_neck"])
+@given(
+    changes=st.tuples(*[st.integers(2, 40)] * 2),
+    small=st.tuples(*[st.integers(4, 60)] * 2),
+    spare=st.integers(0, 40),
+    data=st.data(),
+)
+@settings(max_examples=50, deadline=None)
 def test_any_raglan_comes_out(
-    decreases: tuple[int, int], left: tuple[int, int], spare: int, data: st.DataObject
+    name: str, changes: tuple[int, int], small: tuple[int, int], spare: int, data: st.DataObject
 ) -> None:
-    (of_body, of_sleeve), (body_left, sleeve_left) = decreases, left
-    most, least = max(of_body, of_sleeve) - 1, min(of_body, of_sleeve) - 1
+    most, least = max(changes) - 1, min(changes) - 1
     assume(most <= 2 * least and most > 1)
     rounds = 1 + 2 * most + spare
-    body, sleeve = body_left + 2 * of_body, sleeve_left + 2 * of_sleeve
-    values = (body, sleeve, body_left, sleeve_left, rounds)
-    entries = knitted(*raglan(body, sleeve, *in_words("raglan", *values, whole=data.draw(st.booleans()))))
-    assert entries[-1].after == (2 * (body_left + sleeve_left),)
-    assert sum(entry.rows[0] for entry in entries) == 1 + rounds
+    wide = (small[0] + 2 * changes[0], small[1] + 2 * changes[1])
+    (body, sleeve), after = (wide, small) if name == "raglan" else (small, wide)
+    values = (body, sleeve, *after, rounds)
     # each section ends with its own count: k to each marker would not come out otherwise
-    check = f"Next Rnd: K{body_left}, sm, k{sleeve_left}, sm, k{body_left}, sm, k{sleeve_left}, sm."
-    knitted(*raglan(body, sleeve, *in_words("raglan", *values), check))
+    check = "Next Rnd: K{0}, sm, k{1}, sm, k{0}, sm, k{1}, sm.".format(*after)
+    entries = knitted(*raglan(body, sleeve, *in_words(name, *values, whole=data.draw(st.booleans())), check))
+    assert entries[-1].after == (2 * sum(after),)
+    assert sum(entry.rows[0] for entry in entries) == 1 + rounds + 1
 
 
 @pytest.mark.parametrize(
@@ -85,7 +109,15 @@ def test_any_raglan_comes_out(
         ("raglan", (104, 68, 52, 66, 60), "26 decreases of the body and 1 of the sleeve are too far apart"),
         ("raglan", (104, 68, 104, 28, 60), "the body has 104 sts and should keep 104: there is nothing to decrease."),
         ("raglan", (104, 68, 52, 2, 60), "2 sts are left in the sleeve; the decreases at its two sides need 4."),
-        ("raglan", (56, 32, 52, 28, 3), "fewer than 3 decreases make no raglan line"),
+        ("raglan", (56, 32, 52, 28, 3), "fewer than 3 shaping rounds make no raglan line"),
+        (
+            "raglan_from_neck",
+            (52, 1, 104, 68, 60),
+            "the sleeve begins with 1 sts; the increases at its two sides need 2",
+        ),
+        ("raglan_from_neck", (52, 28, 52, 68, 60), "the body has 52 sts and should come to 52: there is nothing to"),
+        ("raglan_from_neck", (52, 28, 105, 68, 60), "53 increases in the body cannot be worked in pairs"),
+        ("raglan_from_neck", (52, 28, 104, 68, 50), "26 increases, one every 2nd round, need 51 rounds, there are 50"),
         ("yoke_shares", (200, "1/10", "1/5"), "40 sts held at each underarm are more than the sleeve's 20 sts"),
         ("yoke_decreases", (80, 80, 60), "the neck of 80 sts is no smaller than the yoke of 80 sts."),
         ("yoke_decreases", (268, 80, 3), "rounds is 3; it must be at least 4."),
