@@ -16,9 +16,7 @@ from sizewright.base.units import (
     PLAIN,
     ROW_GAUGE,
     STITCH_GAUGE,
-    STITCHES,
     Dimension,
-    base_unit,
     per,
     spoken,
     times,
@@ -29,6 +27,7 @@ from sizewright.grade.rules import BAD_STEP, DIVISION_BY_ZERO, UNKNOWN_FUNCTION,
 from sizewright.grade.schematic.table import SHAPES
 from sizewright.grade.shaping.plan import Plan
 from sizewright.grade.shaping.table import PLANS
+from sizewright.grade.sums import terms_of, unlike
 from sizewright.grade.worth import Fault, Worth, paired, where
 from sizewright.read.formula import (
     Call,
@@ -44,7 +43,7 @@ from sizewright.read.formula import (
     Tree,
 )
 
-_VERBS = {Operator.PLUS: "adds", Operator.MINUS: "subtracts"}
+_SIGNS = {Operator.PLUS: add, Operator.MINUS: sub}
 
 
 class Evaluator:
@@ -116,19 +115,24 @@ class Evaluator:
         return did_you_mean(name, (*self._known, *self._failed), hint)
 
     def _operation(self, tree: Operation) -> Worth:
+        if tree.operator in _SIGNS:
+            return self._sum(tree)
         left, right = self.tree(tree.left), self.tree(tree.right)
-        match tree.operator:
-            case Operator.TIMES:
-                return Worth(times(left.dimension, right.dimension), paired(mul, left.values, right.values))
-            case Operator.OVER:
-                self._refuse_zero(tree.right, [value == 0 for value in right.values])
-                return Worth(per(left.dimension, right.dimension), paired(truediv, left.values, right.values))
-            case Operator.PLUS | Operator.MINUS:
-                if left.dimension != right.dimension:
-                    raise self._unlike(tree, left.dimension, right.dimension)
-                operation = add if tree.operator is Operator.PLUS else sub
-                return Worth(left.dimension, paired(operation, left.values, right.values))
-        assert_never(tree.operator)
+        if tree.operator is Operator.TIMES:
+            return Worth(times(left.dimension, right.dimension), paired(mul, left.values, right.values))
+        self._refuse_zero(tree.right, [value == 0 for value in right.values])
+        return Worth(per(left.dimension, right.dimension), paired(truediv, left.values, right.values))
+
+    def _sum(self, tree: Operation) -> Worth:
+        terms = terms_of(tree)
+        worths = [self.tree(term) for _, term in terms]
+        dimensions = [worth.dimension for worth in worths]
+        if len(set(dimensions)) > 1:
+            raise unlike(terms, dimensions)
+        values = worths[0].values
+        for (operator, _), worth in zip(terms[1:], worths[1:], strict=True):
+            values = paired(_SIGNS[operator], values, worth.values)
+        return Worth(dimensions[0], values)
 
     def _refuse_zero(self, divisor: Tree, broken: Sequence[bool]) -> None:
         """A fault where a divisor is nothing in some size, or has to be above zero and is not."""
@@ -136,17 +140,13 @@ class Evaluator:
             mend = "Mend the divisor; where it may come to nothing, write max(1, …) around it."
             raise _fault(DIVISION_BY_ZERO, divisor.span, "This divides by nothing.", mend, where(broken, self._sizes))
 
-    def _unlike(self, tree: Operation, left: Dimension, right: Dimension) -> Fault:
-        message = f"This {_VERBS[tree.operator]} {spoken(right)} {_JOINTS[tree.operator]} {spoken(left)}."
-        return _fault(WRONG_UNITS, tree.span, message, unit_mend(left, right))
-
     def _call(self, tree: Call) -> Worth:
         function = FUNCTIONS.get(tree.function)
         if tree.function in PLANS:
             message = f"“{tree.function}” is a plan and no number."
             raise _fault(WRONG_UNITS, tree.span, message, f"Give it a name of its own: “shaping = {tree.function}(…)”.")
         if function is None:
-            mend = did_you_mean(tree.function, FUNCTIONS, f"Known functions: {', '.join(FUNCTIONS)}.")
+            mend = did_you_mean(tree.function, (*FUNCTIONS, *PLANS), f"Known functions: {', '.join(FUNCTIONS)}.")
             if tree.function in SHAPES:
                 mend = f"“{tree.function}” is a shape; its piece stands in a schematic."
             raise _fault(UNKNOWN_FUNCTION, tree.span, f"There is no function “{tree.function}”.", mend)
@@ -221,19 +221,6 @@ class Evaluator:
         return given.values
 
 
-def unit_mend(left: Dimension, right: Dimension) -> str:
-    """How to mend two values that measure different things."""
-    kinds = {left, right}
-    if PLAIN in kinds:
-        other = next(iter(kinds - {PLAIN}))
-        unit = base_unit(other)
-        return f"Give the plain number its unit, for example “4 {unit}”." if unit else "Give both the same unit."
-    if LENGTH in kinds and kinds & set(COUNTS):
-        gauge = "stitch_gauge" if STITCHES in kinds else "row_gauge"
-        return f"Turn the length into a count with the gauge first: length * {gauge}."
-    return "Bring both to the same unit first."
-
-
 def _literal(tree: Literal) -> Worth:
     if tree.unit is None:
         return Worth(PLAIN, tree.values)
@@ -259,7 +246,6 @@ def _down(value: Fraction, step: Fraction) -> Fraction:
 # What a step looks like for what is not counted, and the names of gauges with the key of the header that gives them.
 _STEPS = {LENGTH: "0.5 cm", MASS: "5 g"}
 _GAUGES = (("stitch_gauge", "stitches", STITCH_GAUGE), ("row_gauge", "rows", ROW_GAUGE))
-_JOINTS = {Operator.PLUS: "to", Operator.MINUS: "from"}
 _ROUNDINGS: Mapping[Direction, Callable[[Fraction, Fraction], Fraction]] = {
     Direction.NEAREST: _nearest,
     Direction.UP: _up,

@@ -5,7 +5,7 @@ from fractions import Fraction
 from sizewright.base.finding import Finding
 from sizewright.base.nearest import did_you_mean
 from sizewright.base.units import COUNTS, LENGTH, MASS, PLAIN, ROWS, STITCHES, Dimension, spoken
-from sizewright.grade.evaluate import Evaluator, unit_mend
+from sizewright.grade.evaluate import Evaluator
 from sizewright.grade.given import Given, given_names
 from sizewright.grade.graded import Graded, Measured, Named, Promise, Schematic, Values
 from sizewright.grade.order import in_order, relied_on
@@ -14,6 +14,7 @@ from sizewright.grade.rules import MISSING_MEASUREMENT, OVERSIZED_NUMBER, REPEAT
 from sizewright.grade.schematic.drawing import Drawing
 from sizewright.grade.shaping.plan import Plan
 from sizewright.grade.shaping.table import PLANS
+from sizewright.grade.sums import unit_mend
 from sizewright.grade.worth import Fault, Worth, listed, spread
 from sizewright.read.formula import Comparison, Definition, Fit, Formula, Literal, Name, names_in
 from sizewright.read.names_used import inserts_of, names_used

@@ -1,0 +1,49 @@
+"""In: a sum. Out: its terms, and what is wrong where one of them is not of the kind of the others."""
+
+from collections.abc import Sequence
+
+from sizewright.base.units import COUNTS, LENGTH, PLAIN, STITCHES, Dimension, base_unit, spoken
+from sizewright.grade.rules import WRONG_UNITS
+from sizewright.grade.worth import Fault
+from sizewright.read.formula import Literal, Operation, Operator, Tree
+
+_VERBS = {Operator.PLUS: ("adds", "to", "added to"), Operator.MINUS: ("subtracts", "from", "taken from")}
+
+
+def terms_of(tree: Operation) -> list[tuple[Operator, Tree]]:
+    """The terms of a sum in their order, each with the sign before it; what stands in brackets behind one is one."""
+    found: list[tuple[Operator, Tree]] = []
+    left: Tree = tree
+    while isinstance(left, Operation) and left.operator in _VERBS:
+        found.append((left.operator, left.right))
+        left = left.left
+    return [(Operator.PLUS, left), *reversed(found)]
+
+
+def unlike(terms: Sequence[tuple[Operator, Tree]], dimensions: Sequence[Dimension]) -> Fault:
+    """The fault of a sum, at the term that is not what most are: of two, at the plain number, else at the second."""
+    most = max(dimensions, key=lambda one: (dimensions.count(one), one != PLAIN))
+    at = next(place for place, one in enumerate(dimensions) if one != most)
+    odd, term = dimensions[at], terms[at][1]
+    verb, joint, joined = _VERBS[terms[max(at, 1)][0]]
+    message = f"This {verb} {spoken(odd)} {joint} {spoken(most)}."
+    if at == 0:
+        message = f"This is {spoken(odd)}; what is {joined} it is {spoken(most)}."
+    unit = base_unit(most)
+    mend = unit_mend(most, odd)
+    if odd == PLAIN and unit and not isinstance(term, Literal):
+        mend = f"Give it its unit: “… * 1 {unit}”."
+    return Fault(WRONG_UNITS.at(term.span, message, mend))
+
+
+def unit_mend(left: Dimension, right: Dimension) -> str:
+    """How to mend two values that measure different things."""
+    kinds = {left, right}
+    if PLAIN in kinds:
+        other = next(iter(kinds - {PLAIN}))
+        unit = base_unit(other)
+        return f"Give the plain number its unit, for example “4 {unit}”." if unit else "Give both the same unit."
+    if LENGTH in kinds and kinds & set(COUNTS):
+        gauge = "stitch_gauge" if STITCHES in kinds else "row_gauge"
+        return f"Turn the length into a count with the gauge first: length * {gauge}."
+    return "Bring both to the same unit first."
