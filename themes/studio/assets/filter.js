@@ -10,6 +10,7 @@
   const cards = [...document.querySelectorAll(".card")];
   const told = JSON.parse(document.getElementById("find--data").textContent);
   const own = told.map(({ words }) => find.words(words));
+  const parts = told.map(({ words }) => find.compounds(words));
   const field = (name) => form.elements[name];
   const value = (name) => field(name)?.value ?? "";
   const ROOM = 100; // letters of an address that are taken over into a box
@@ -42,7 +43,7 @@
   const judge = (card, at, { words, yarn, measure }) => {
     const said = [];
     let places = card.sizes.map((_, place) => place).filter((place) => !value("size") || card.sizes[place].key === value("size"));
-    if (!find.fits(own[at], words)) return { fits: false, said };
+    if (!find.fits(own[at], words, parts[at])) return { fits: false, said };
     if (measure) {
       const found = find.body(card, value("body"), measure, value("unit"));
       places = places.filter((place) => found.places.includes(place));

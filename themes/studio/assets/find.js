@@ -13,8 +13,34 @@ globalThis.find = (() => {
   const WRITTEN = /[\p{L}\p{N}\p{M}]+/gu;
   const words = (text) => folded(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
-  // Every word that is asked for begins one of the pattern.
-  const fits = (own, asked) => asked.every((word) => own.some((one) => one.startsWith(word)));
+  // One and several of a thing: "cowls" is "cowl", "scarf" is "scarves", "Mützen" are "Mütze". Not every form is a word; each is only
+  // compared with whole words.
+  const PLURALS = { en: ["s", "es"], de: ["n", "en", "e", "er", "s", "es"] };
+  const forms = (word) => {
+    if (word.length < 4) return [word];
+    const endings = PLURALS[language.slice(0, 2)] ?? [];
+    const singles = endings.filter((one) => word.endsWith(one)).map((one) => word.slice(0, -one.length));
+    const others = [word.replace(/ves$/, "f"), word.replace(/f$/, "ves")];
+    return [word, ...singles, ...(endings.length === 2 ? others : [])].filter((one) => one.length > 2);
+  };
+  // What a word may be put together of ends in what it is: "Rundschal", "washcloth". Of nouns, which German writes with a
+  // capital, so much shorter ends are words; elsewhere "ring" would be found in "measuring".
+  const compounds = (text) =>
+    (text.match(WRITTEN) ?? [])
+      .map((one) => ({ forms: forms(folded(one)), noun: language.startsWith("de") && /^\p{Lu}/u.test(one) }))
+      .filter((one) => one.forms[0].length > 6);
+  const ends = ({ forms: own, noun }, asked) => {
+    const [before, least] = noun ? [3, 4] : [4, 5];
+    return own.some((one) => asked.length >= least && one.length - asked.length >= before && one.endsWith(asked));
+  };
+
+  // Every word that is asked for begins one of the pattern, is one of its words in another number, or the end of a compound.
+  const fits = (own, asked, parts = []) =>
+    asked.every((word) => {
+      if (own.some((one) => one.startsWith(word))) return true;
+      const all = forms(word);
+      return own.some((one) => all.includes(one)) || parts.some((part) => all.some((one) => ends(part, one)));
+    });
 
   // Letters to put in, leave out, change or swap with their neighbours, to make one word of another.
   const apart = (one, other) => {
@@ -44,7 +70,8 @@ globalThis.find = (() => {
   // is near, or nothing is wrong.
   const meant = (asked, all, text) => {
     const known = [...new Set(all.flat())];
-    const right = asked.map((word) => (known.some((one) => one.startsWith(word)) ? word : nearest(word, known)));
+    const parts = compounds(text);
+    const right = asked.map((word) => (fits(known, [word], parts) ? word : nearest(word, known)));
     if (!right.every(Boolean) || right.every((word, at) => word === asked[at])) return "";
     const written = (text.match(WRITTEN) ?? []).map((one) => one.toLowerCase());
     return right.map((word) => written.find((one) => folded(one) === word) ?? word).join(" ");
@@ -183,5 +210,5 @@ globalThis.find = (() => {
     return compare(div(cm, of(300)), of(1)) >= 0 ? tr("That is longer than any body. Is it in the right unit?") : "";
   };
 
-  return { words, fits, meant, amount, yarn, body, unmeasured };
+  return { words, compounds, fits, meant, amount, yarn, body, unmeasured };
 })();
