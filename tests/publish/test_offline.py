@@ -41,7 +41,12 @@ def test_the_manifest_names_the_studio_and_works_below_a_path(finished: Path) ->
     told = json.loads((finished / "site" / APP).read_text())
     assert told["name"] == "Rook & Thistle"
     assert (told["start_url"], told["scope"]) == ("./index.html", "./")
-    assert all((finished / "site" / icon["src"]).is_file() for icon in told["icons"])
+    icons = {icon["sizes"]: (finished / "site" / icon["src"]).read_bytes() for icon in told["icons"]}
+    assert icons.pop("any").startswith(b"<svg")
+    for sizes, content in icons.items():  # Source: W3C PNG, 11.2.2 IHDR: width and height behind the first 16 bytes
+        assert content.startswith(b"\x89PNG\r\n\x1a\n")
+        assert sizes == "x".join(str(int.from_bytes(content[at : at + 4])) for at in (16, 20))
+    assert [*icons] == ["192x192", "512x512"]
 
 
 @pytest.fixture(scope="module")

@@ -55,6 +55,10 @@ def test_an_own_theme_overrides_one_file_and_keeps_the_rest(tmp_path: Path) -> N
     assets = {output.path: output.content for output in theme.assets()}
     assert assets["theme/pattern.css"] == b"a { color: red }"
     assert b"Two dye pots" in assets["theme/studio.css"]
+    assert "theme/icon-192.png" in assets
+    (css.parent / "icon.svg").write_text("<svg/>")  # its pictures are its own, too
+    (css.parent / "icon-512.png").write_bytes(b"png")
+    assert [one.path for one in theme.assets() if "icon" in one.path] == ["theme/icon-512.png", "theme/icon.svg"]
     assert theme.file("page.html") == tmp_path / "themes" / "mine" / "page.html"
     found = theme.file("base.html")
     assert found is not None

@@ -29,6 +29,29 @@ def test_a_childs_size_is_cautioned_though_nobody_wrote_it(view_of: ViewOf) -> N
 
 
 @pytest.mark.parametrize(
+    ("kind", "said", "unsaid"),
+    [
+        ("socks", ("Weave ends in",), ("ord", "hood", "neck", "16 CFR 1120", "hats")),
+        ("mittens", ("No cord from one mitten", "16 CFR 1120"), ("hood",)),
+        ("hat and mittens", ("chin ties", "No cord from one mitten"), ()),
+        ("hooded blanket", ("No cords", "16 CFR 1120", "asleep"), ()),
+        ("blanket", ("asleep",), ("cords",)),
+        ("contraption", ("No cords", "hats", "Weave ends in"), ()),  # nobody knows what it is: all is told
+        ("", ("No cords", "hats", "Weave ends in"), ()),
+    ],
+)
+def test_a_child_is_cautioned_by_the_kind_of_piece(
+    view_of: ViewOf, kind: str, said: tuple[str, ...], unsaid: tuple[str, ...]
+) -> None:
+    (caution,) = view_of(
+        f"kind: {kind}\nsizes: {{2T: {{}}, Adult: {{}}}}\n" if kind else "sizes: {2T: {}}\n", ""
+    ).cautions
+    text = f"{caution.text} {caution.source}"
+    assert [one for one in said if one not in text] == []
+    assert [one for one in unsaid if one in text] == []
+
+
+@pytest.mark.parametrize(
     ("one", "other", "bleeds"),
     [("navy", "cream", True), ("burgundy", "white", True), ("cream", "natural", False), ("navy", "something", False)],
 )

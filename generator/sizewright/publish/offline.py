@@ -11,6 +11,7 @@ from pathlib import Path
 from sizewright.base.language import spoken, tr
 from sizewright.publish.manifest import digest
 from sizewright.publish.output import Output
+from sizewright.publish.theme import ICON, ICON_PICTURES
 from sizewright.read.project import Studio
 
 WORKER = "sw.js"
@@ -18,7 +19,6 @@ APP = "site.webmanifest"
 
 _SCRIPT = Path(__file__).with_name("worker.js")
 _SHORT = 12  # signs of a digest that the worker compares by
-_ICON = "theme/icon.svg"
 
 # What a reader does not read: for machines, and the worker itself.
 _NOT_READ = (".json", ".xml", ".webmanifest", ".js.map")
@@ -56,7 +56,7 @@ class NoNetwork:
 
 def offline_files(studio: Studio, digests: Mapping[str, str], languages: Mapping[str, NoNetwork]) -> Iterator[Output]:
     """The two files; `digests` are those of all others, by their paths, `languages` by their folders ("", "de/")."""
-    yield Output(APP, _app(studio, has_icon=_ICON in digests))
+    yield Output(APP, _app(studio, tuple(_icons(digests))))
     yield Output(WORKER, _worker(digests, languages))
 
 
@@ -70,7 +70,16 @@ def _worker(digests: Mapping[str, str], languages: Mapping[str, NoNetwork]) -> b
     return head.encode() + _SCRIPT.read_bytes()
 
 
-def _app(studio: Studio, *, has_icon: bool) -> bytes:
+def _icons(digests: Mapping[str, str]) -> Iterator[dict[str, str]]:
+    """The icon, and the pictures of it that there are."""
+    named = {"any": ("image/svg+xml", ICON)}
+    named |= {f"{size}x{size}": ("image/png", name) for size, name in ICON_PICTURES.items()}
+    for sizes, (kind, name) in named.items():
+        if f"theme/{name}" in digests:
+            yield {"src": f"theme/{name}", "sizes": sizes, "type": kind, "purpose": "any"}
+
+
+def _app(studio: Studio, icons: tuple[dict[str, str], ...]) -> bytes:
     told: dict[str, object] = {
         "name": studio.name,
         "description": studio.description,
@@ -79,9 +88,8 @@ def _app(studio: Studio, *, has_icon: bool) -> bytes:
         "start_url": "./index.html",
         "scope": "./",
         "display": "standalone",
+        "icons": icons,
     }
-    if has_icon:
-        told["icons"] = [{"src": _ICON, "sizes": "any", "type": "image/svg+xml", "purpose": "any"}]
     return (
         json.dumps({name: value for name, value in told.items() if value}, ensure_ascii=False, indent=1) + "\n"
     ).encode()

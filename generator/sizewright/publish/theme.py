@@ -26,6 +26,8 @@ from sizewright.publish.view_words import in_both_terms
 
 BASIC = "studio"
 ASSETS = "assets"
+ICON = "icon.svg"
+ICON_PICTURES = {size: f"icon-{size}.png" for size in (192, 512)}  # of the icon, for devices that draw no SVG
 PAPER, LARGE = "paper", "large"
 _SHIPPED = "shipped"
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*")
@@ -77,7 +79,12 @@ class Theme:
 
     def assets(self) -> tuple[Output, ...]:
         """What the theme adds to the site: its `assets` folder, below `theme/`, scripts without their comments."""
-        return tuple(Output(f"theme/{name}", slim(name, path.read_bytes())) for name, path in self._below(ASSETS))
+        files = dict(self._below(ASSETS))
+        drawn = files[ICON].parent  # whoever draws another icon is not given pictures of this one
+        told = {
+            name: path for name, path in files.items() if name not in ICON_PICTURES.values() or path.parent == drawn
+        }
+        return tuple(Output(f"theme/{name}", slim(name, path.read_bytes())) for name, path in told.items())
 
     def paper_files(self, *, large: bool = False) -> tuple[Output, ...]:
         """What print pages may load beside media: the `paper` folder (stylesheets, TTF fonts) as `theme/paper/...`.

@@ -44,6 +44,7 @@ def _told(words: str) -> str:
 _PRACTICE = later("common practice, no source")
 _CORD_RULES = later("US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing)")
 _SMALL_RULES = later("US 16 CFR 1501 (small parts, under 3 years)")
+_END_RULES = later("loose ends: common practice, no source")
 _INDOORS = later("American Academy of Pediatrics 2022 (no hats indoors)")
 
 _CORDS = later("No cords, ties or drawstrings at a hood or neck.")
@@ -129,10 +130,11 @@ _BY_KIND = (
         (_INDOORS, _CORD_RULES, _SMALL_RULES),
     ),
     (
-        r"mittens?|mitts?|gloves?|socks?|stockings?|bootees?|booties?|slippers?",
+        r"mittens?|mitts?|gloves?",
         (_ENDS, later("No cord from one mitten to the other: it can catch."), _PARTS),
-        (later("loose ends: common practice, no source"), _CORD_RULES, _SMALL_RULES),
+        (_END_RULES, _CORD_RULES, _SMALL_RULES),
     ),
+    (r"socks?|stockings?|bootees?|booties?|slippers?", (_ENDS, _PARTS), (_END_RULES, _SMALL_RULES)),
     (
         r"toys?|dolls?|cloths?|washcloths?|dishcloths?|blankets?",
         (_PARTS, _ENDS, later("Never leave a baby asleep with loose knitting.")),
@@ -159,7 +161,16 @@ def caution(name: str, kind: str, own: Iterable[StudioCaution] = ()) -> Caution 
     for one in own:
         if one.name == name:
             return one.caution
-    for words, sentences, sources in _BY_KIND if known is not None and name == "small-children" else ():
-        if re.search(rf"\b(?:{words})\b", kind, re.IGNORECASE):
-            return Caution(CAUTIONS[name].title, (*sentences, _LOCAL), sources)
-    return known
+    return _for_small_children(known, kind) if known is not None and name == "small-children" else known
+
+
+def _for_small_children(usual: Caution, kind: str) -> Caution:
+    """Of every kind that is named ("hat and mittens"), and what a hood needs; where none is known, all there is."""
+    found = [one for one in _BY_KIND if re.search(rf"\b(?:{one[0]})\b", kind, re.IGNORECASE)]
+    if not found:
+        return usual
+    sentences = [sentence for _, each, _ in found for sentence in each]
+    sources = [source for _, _, each in found for source in each]
+    if re.search(r"hood", kind, re.IGNORECASE):
+        sentences, sources = [_CORDS, *sentences], [_CORD_RULES, *sources]
+    return Caution(usual.title, (*dict.fromkeys(sentences), _LOCAL), tuple(dict.fromkeys(sources)))
