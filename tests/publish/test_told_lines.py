@@ -140,3 +140,27 @@ def test_a_line_that_goes_on_is_one_line() -> None:
         view = body_view(pattern, {}, Links(""), metric_first=True, drawn={}, schematics=())
     last = view.parts[-1].lines[-1]
     assert (str(last.label), str(last.text), str(last.count)) == ("1. R:", "1 M re, 1 M li, 2 M re.", "4 M")
+
+
+@pytest.mark.parametrize(
+    ("bind_off", "name", "block", "told"),
+    [
+        ("Bind off", "moss stitch", "", "im großen Perlmuster"),  # US moss stitch, two rows of each: knittingmagic.biz
+        ("Cast off", "moss stitch", "", "im Perlmuster"),  # UK moss stitch is US seed stitch: stitchandstory.com
+        ("Cast off", "double moss stitch", "", "im großen Perlmuster"),
+        ("Bind off", "seed stitch", "", "im Perlmuster"),
+        (
+            "Bind off",
+            "Moss stitch",
+            "```stitch Moss stitch\nRow 1: *K1, p1; rep from * to end.\n```\n",
+            "im Muster „Moosmuster“",
+        ),
+    ],
+)
+def test_moss_stitch_is_told_by_what_its_rows_are(bind_off: str, name: str, block: str, told: str) -> None:
+    work = f"```work\nCast on 8 sts.\nWork in {name} for 4 rows.\n{bind_off} all sts.\n```\n"
+    pattern = source(f"{block}{work}")
+    with speaking(GERMAN.naming({"Moss stitch": "Moosmuster"} if block else {})):
+        lines = ToldLines.of(pattern)
+        words = [lines.words(line) for line in lines_of(pattern)]
+    assert any(told in line for line in words), words

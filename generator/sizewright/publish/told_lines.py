@@ -19,6 +19,7 @@ from sizewright.read.inserts import Insert, LinePiece, Told, TypedList
 from sizewright.read.notation.printed_rows import Line as PrintedLine
 from sizewright.read.notation.retelling import Retelling, whole_lines
 from sizewright.read.pattern import InstructionLine, Pattern
+from sizewright.read.source_terms import country_of_source
 from sizewright.read.translating.told import translation_of
 
 _FOREIGN = Markup('<span lang="en">{}</span>')
@@ -39,7 +40,9 @@ class ToldLines:
         if in_english():
             return cls()
         translation = translation_of(pattern, spoken().code)
-        return cls(Retelling.of(pattern), translation.lines_told if translation is not None else {})
+        if translation is None:
+            return cls(Retelling.of(pattern, country_of_source(pattern)))
+        return cls(Retelling.of(pattern, translation.country), translation.lines_told)
 
     def whole(self, lines: Sequence[InstructionLine]) -> Iterable[InstructionLine]:
         """The lines that are shown: in another language one that goes on over several is one."""

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from sizewright.base.place import Span
-from sizewright.read.notation.fabric_names import plain_words, rib_of, usual_fabric
+from sizewright.read.notation.fabric_names import meant_fabric, plain_words, rib_of
 from sizewright.read.notation.stitches import STITCHES
 from sizewright.read.notation.tree import Action, Count, Follow, Landmark, Manner, Place, Repeat, Work
 from sizewright.read.trade_words import Country
@@ -14,9 +14,6 @@ _BY_TERM = {stitch.term: stitch for stitch in STITCHES}
 _END = Place(Landmark.END)
 _AS_BELOW = ("pattern", "rib", "as established", "as set", "even")
 _MEANING = re.compile(r"(?P<name>.+?) \((?:knit|k) every (?P<of>rnd|round|row)\)")
-_MOSS = "moss"
-_OPPOSITE = (_MOSS, "seed")
-_EVERY_SECOND = "double moss"
 
 # The rows of a fabric by its first name, right side first; in the round both are worked from the right side.
 _FLAT: Mapping[str, tuple[str, ...]] = MappingProxyType(
@@ -45,12 +42,12 @@ def fabric_rows(
         meant = fabric_rows(meaning["name"], span, in_the_round=in_the_round)
         plain = fabric_rows("knit", span, in_the_round=in_the_round)
         return meant if meant == plain and in_the_round == (meaning["of"] != "row") else None
-    word = usual_fabric(name)
+    word = meant_fabric(name, country)
     if word in _AS_BELOW:
         return ((Follow(span, Manner.ANY, None, _END),),)
-    if word == _EVERY_SECOND or (word == _MOSS and country is Country.US):
+    if word == "double moss":
         return tuple((Follow(span, manner, None, _END),) for manner in (Manner.OPPOSITE, Manner.AS_THEY_APPEAR))
-    if word in _OPPOSITE:
+    if word in ("moss", "seed"):
         return ((Follow(span, Manner.OPPOSITE, None, _END),),)
     rib = rib_of(name)
     if rib is not None:

@@ -4,8 +4,10 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from sizewright.read.trade_words import Country
+
 # A fabric by its first name and by the others it goes by, without a last "stitch", "st", "pattern" or "fabric".
-# Common practice, no source. "Moss" is another fabric in the US than in the UK; the country decides, not its name.
+# Common practice, no source. "Moss" is another fabric in the US than in the UK; the country decides (`meant_fabric`).
 _NAMES: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "stockinette": ("stocking", "st st", "st"),  # "in st st", where the last word is taken for "stitch"
@@ -44,6 +46,12 @@ def usual_fabric(name: str) -> str:
     """The first name of a usual fabric by any of its names, "" for another: "stockinette" for "St st"."""
     word = plain_words(name)
     return _USUAL.get(word) or _USUAL.get(_KIND.sub("", word), "")
+
+
+def meant_fabric(name: str, country: Country | None) -> str:
+    """The first name of a usual fabric as a text in the terms of a country means it: US moss stitch is double moss."""
+    usual = usual_fabric(name)
+    return "double moss" if usual == "moss" and country is Country.US else usual
 
 
 def rib_of(name: str) -> tuple[int, int] | None:

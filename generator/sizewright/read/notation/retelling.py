@@ -11,8 +11,18 @@ from itertools import groupby
 from sizewright.base.language import speaking
 from sizewright.base.place import Span
 from sizewright.read.inserts import LinePiece, Told, Words, joined
-from sizewright.read.notation.direction_tree import Direction, Promise, Row, TakeYarn
+from sizewright.read.notation.direction_tree import (
+    Direction,
+    Even,
+    Meanwhile,
+    Promise,
+    RepeatRows,
+    Row,
+    Spaced,
+    TakeYarn,
+)
 from sizewright.read.notation.directions import DirectionReader
+from sizewright.read.notation.fabric_names import meant_fabric, plain_words, usual_fabric
 from sizewright.read.notation.phrasing import NotTold, phrase
 from sizewright.read.notation.printed import NO_LANGUAGE, line_of
 from sizewright.read.notation.printed_pieces import listed, said
@@ -21,24 +31,33 @@ from sizewright.read.notation.stitches import Stitch, Vocabulary
 from sizewright.read.notation.usual_phrases import usual
 from sizewright.read.notation.words import Sentence, paragraphs, sentences, told_sentence
 from sizewright.read.pattern import Clause, InstructionLine, Pattern, StitchBlock, WorkBlock
+from sizewright.read.trade_words import Country
 from sizewright.read.yarn_names import YarnNames
 
 _PLANE = 0xF0000  # a number is one character of a private plane of Unicode while words are compared
 
 
 class Retelling:
-    """Tells the lines of one source: with the stitches that its trees hold, and the yarns of its header."""
+    """Tells the lines of one source: with the stitches that its trees hold, and the yarns of its header.
 
-    def __init__(self, stitches: Vocabulary, yarns: YarnNames) -> None:
+    `country` is whose terms the source is in, `own` the names of its stitch patterns in small letters.
+    """
+
+    def __init__(
+        self, stitches: Vocabulary, yarns: YarnNames, country: Country | None = None, own: frozenset[str] = frozenset()
+    ) -> None:
         self._stitches = stitches
         self._yarns = yarns
+        self._country = country
+        self._own = own
 
     @classmethod
-    def of(cls, pattern: Pattern) -> "Retelling":
-        """For the lines of a pattern or a technique."""
+    def of(cls, pattern: Pattern, country: Country | None = None) -> "Retelling":
+        """For the lines of a pattern or a technique in the terms of a country."""
         blocks = [piece for piece in pattern.body if isinstance(piece, WorkBlock | StitchBlock)]
         used = dict.fromkeys(stitch for block in blocks for stitch in _stitches(block.directions))
-        return cls(Vocabulary(own=used), YarnNames(pattern.header.yarns))
+        own = frozenset(plain_words(one.name.text) for one in blocks if isinstance(one, StitchBlock))
+        return cls(Vocabulary(own=used), YarnNames(pattern.header.yarns), country, own)
 
     def line(self, line: InstructionLine) -> Line | None:
         """A whole line in the spoken language; None where it holds words that have no message."""
@@ -66,7 +85,22 @@ class Retelling:
         return Line(label if has_label else (), _filled(words.strip(), numbers), count if has_count else ())
 
     def _read(self, sentence: Sentence) -> tuple[Direction | Promise, ...]:
-        return tuple(DirectionReader(self._stitches, self._yarns).sentence(sentence))
+        return tuple(map(self._meant, DirectionReader(self._stitches, self._yarns).sentence(sentence)))
+
+    def _meant(self, one: Direction | Promise) -> Direction | Promise:
+        """A direction with its fabric by what the source means: its name may be that of another one elsewhere."""
+        match one:
+            case Even(fabric=name) | Spaced(fabric=name) if self._country is not None and self._is_other(name):
+                return replace(one, fabric=meant_fabric(name, self._country))
+            case Meanwhile():
+                rows, shaping = self._meant(one.rows), self._meant(one.shaping)
+                if isinstance(rows, RepeatRows | Even) and isinstance(shaping, Spaced):
+                    return replace(one, rows=rows, shaping=shaping)
+        return one
+
+    def _is_other(self, name: str) -> bool:
+        """Whether a fabric is another one by its name alone; a stitch pattern of the source is what its rows are."""
+        return plain_words(name) not in self._own and meant_fabric(name, self._country) != usual_fabric(name)
 
     def _sentence(self, sentence: Sentence) -> Iterator[Line]:
         """The lines of one sentence; a yarn that is taken stands before what is worked with it. Raises `NotTold`."""

@@ -10,6 +10,7 @@ from sizewright.read.departure import Called, Part
 from sizewright.read.inserts import typed_piece
 from sizewright.read.notation.retelling import Retelling, whole_lines
 from sizewright.read.pattern import Adaptation, InstructionLine, Pattern, StitchBlock, WorkBlock
+from sizewright.read.source_terms import country_of_source
 from sizewright.read.translating.pairs import key_of
 from sizewright.read.translating.translation import Translation
 
@@ -44,7 +45,7 @@ def _row(base: Pattern, name: str, into: str) -> str:
     if line is None:
         return ""
     with speaking(language(into)):
-        printed = Retelling.of(base).line(line)
+        printed = Retelling.of(base, country_of_source(base)).line(line)
     if printed is None:
         return ""
     told = printed.label if printed.label and ":" not in name else printed.whole

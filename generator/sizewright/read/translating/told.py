@@ -12,6 +12,7 @@ from sizewright.base.place import Span
 from sizewright.read.inserts import Told
 from sizewright.read.pattern import Adaptation, Heading, Pattern, Piece
 from sizewright.read.project import Project
+from sizewright.read.source_terms import country_of_source
 from sizewright.read.term import Term
 from sizewright.read.terms import terms_in
 from sizewright.read.translating.body import told_body
@@ -40,7 +41,8 @@ def in_language(pattern: Pattern, language: str) -> Pattern:
         return pattern
     body = told_body(pattern, translation)
     names = _headings(pattern.body, body) | _names(pattern, translation)
-    told = replace(translation, names=names, lines_told=_lines(pattern, translation))
+    country = country_of_source(pattern)
+    told = replace(translation, names=names, lines_told=_lines(pattern, translation), country=country)
     return replace(
         pattern,
         header=told_header(pattern.header, translation.tell, translation.tell),

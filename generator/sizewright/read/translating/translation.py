@@ -8,6 +8,7 @@ from sizewright.base.place import Lines, Span
 from sizewright.read.acceptance import Acceptance
 from sizewright.read.inserts import Told
 from sizewright.read.term import Term
+from sizewright.read.trade_words import Country
 from sizewright.read.translating.pairs import Pair, key_of
 
 
@@ -17,9 +18,9 @@ class Translation:
 
     `told` are the translations by the key of their words: those of the file, and behind them those of the base that the
     source is an adaptation of. In a source that is told in the language, `names` are all of its texts but the passages,
-    by the words of the source, with the words of its headings, and `lines_told` are those lines of instructions that
-    were translated by hand, by the place of the line they begin with. `accepted` are findings in it that are let pass,
-    and `listed` the studio's own abbreviations in the language.
+    by the words of the source, with the words of its headings, `country` is whose terms that is in, and `lines_told`
+    are those lines of instructions that were translated by hand, by the place of the line they begin with. `accepted`
+    are findings in it that are let pass, and `listed` the studio's own abbreviations in the language.
     """
 
     of: str
@@ -29,6 +30,7 @@ class Translation:
     told: Mapping[str, str] = field(repr=False, compare=False)
     names: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}), repr=False, compare=False)
     lines_told: Mapping[Span, Told] = field(default_factory=lambda: MappingProxyType({}), repr=False, compare=False)
+    country: Country | None = None
     accepted: tuple[Acceptance, ...] = field(default=(), repr=False, compare=False)
     listed: tuple[Term, ...] = field(default=(), repr=False, compare=False)
 
