@@ -13,6 +13,8 @@ _ROWS = frozenset(
         later_as("name of a row", "Inc Rnd"),
         later_as("name of a row", "Full Dec Row"),
         later_as("name of a row", "Full Dec Rnd"),
+        later_as("name of a row", "Full Inc Row"),
+        later_as("name of a row", "Full Inc Rnd"),
         later_as("name of a row", "First Dec Row"),
         later_as("name of a row", "First Dec Rnd"),
         later_as("name of a row", "Second Dec Row"),
