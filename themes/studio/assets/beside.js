@@ -1,7 +1,7 @@
 // Adds to two sizes that stand side by side what the second has more or less, from the very numbers that are shown.
 "use strict";
 
-(() => {
+reader.inTurn(() => {
   const table = document.querySelector(".compared table");
   if (!table) return;
   const own = [...document.querySelectorAll('.choose [name="size"]')];
@@ -84,4 +84,4 @@
   });
   if (its() >= 0) table.closest("details").open = true;
   compare();
-})();
+});

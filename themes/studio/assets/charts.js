@@ -1,7 +1,7 @@
 // Charts: the row in hand is framed and told in words, and a chart is made larger or smaller. All is kept on the device.
 "use strict";
 
-(() => {
+reader.inTurn(() => {
   const kept = reader.kept(`charts ${reader.path}`);
   const hand = reader.kept("left-handed");
   const read = kept.read();
@@ -143,4 +143,4 @@
       hand.write(box.checked || null);
     });
   }
-})();
+});

@@ -14,6 +14,7 @@
     const answer = [...form.elements[name]].find(({ value }) => value === before[name]);
     if (answer) answer.checked = true;
   }
+  reader.chosen();
   form.addEventListener("change", () => {
     const chosen = questions.map((name) => [name, form.elements[name].value]);
     kept.write({ ...before, ...Object.fromEntries(chosen) });

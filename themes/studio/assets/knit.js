@@ -1,7 +1,7 @@
 // Knitting along: the rows of a size ticked off one by one, kept on this device, in as many projects as there are.
 "use strict";
 
-(() => {
+reader.inTurn(() => {
   const view = reader.knitView;
   if (!view) return;
   const { section, part, make } = view;
@@ -296,4 +296,4 @@
     const last = opened();
     if (last && projects.read(last)) take(last, { quietly: true });
   }
-})();
+});

@@ -70,6 +70,23 @@ globalThis.reader = (() => {
     }
   };
 
+  // Tells the style sheets by classes of the whole page which answers are chosen: "on--size--z0", "off--size--all". They ask
+  // the fields themselves where no script runs; but to ask is half a phone's work of laying the page out, being done anew
+  // for each part of it.
+  const answers = [...document.querySelectorAll('input:is([type="radio"], [type="checkbox"])[id], option[id]')];
+  const root = document.documentElement;
+  const chosen = () => {
+    const others = [...root.classList].filter((name) => !/^(on|off)-/.test(name));
+    const told = answers.map(({ id, checked, selected }) => `${(selected ?? checked) ? "on" : "off"}--${id}`);
+    root.className = [...others, "on-off", ...told].join(" ");
+  };
+  document.addEventListener("change", chosen, { capture: true });
+  addEventListener("pageshow", chosen);
+  chosen();
+
+  // What nobody waits for is set up in its turn, each in a task of its own, so that a tap in between is heard.
+  const inTurn = (work) => setTimeout(work);
+
   // The word of the chosen size in an address ("adult-m"), "" for all sizes; "reader:size" is heard when it changes.
   const size = () => document.querySelector('.choose [name="size"]:checked')?.value ?? "";
   const sized = () => document.dispatchEvent(new CustomEvent("reader:size", { detail: size() }));
@@ -115,5 +132,5 @@ globalThis.reader = (() => {
   }
 
   const places = { top, page, path, folder: page === within ? "" : folder };
-  return { kept, names, placeOf, say, size, sized, measuring, at: () => "", ...places };
+  return { kept, names, placeOf, say, chosen, inTurn, size, sized, measuring, at: () => "", ...places };
 })();

@@ -21,6 +21,7 @@
     const place = all.findIndex((one) => one.value === (value === "all" ? "" : value));
     if (name === "size") own[Math.max(place, 0)].checked = true;
     else if (beside) beside.selectedIndex = Math.max(place, 0);
+    reader.chosen();
     return place >= 0;
   };
   const written = (url) => {

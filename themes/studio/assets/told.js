@@ -6,5 +6,6 @@
   if (!box) return;
   const kept = reader.kept("explained words");
   if (kept.read() === false) box.checked = false;
+  reader.chosen();
   box.addEventListener("change", () => kept.write(box.checked ? null : false));
 })();

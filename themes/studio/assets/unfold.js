@@ -3,7 +3,7 @@
 "use strict";
 
 (() => {
-  const AT_ONCE = 120; // elements, which a slow phone lays out within the twentieth of a second that nobody notices
+  const AT_ONCE = 60; // elements, which a slow phone lays out within the twentieth of a second that nobody notices
   const waiting = [...document.querySelectorAll(".content > section, .instructions > *")];
   const idle = globalThis.requestIdleCallback ?? ((then) => setTimeout(then, 30));
 
