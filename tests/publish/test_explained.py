@@ -4,13 +4,16 @@ from collections.abc import Callable
 from pathlib import Path
 
 from bs4 import BeautifulSoup
+from markupsafe import escape
 from playwright.sync_api import Page, expect
 
+from sizewright.base.language import language, speaking
 from sizewright.proof.proofed import Proofed
 from sizewright.publish.links import Links
 from sizewright.publish.output import Output
 from sizewright.publish.pages import site_pages
 from sizewright.publish.theme import Theme
+from sizewright.publish.view_explained import WHOLE, Explained
 from sizewright.publish.view_pattern import pattern_view
 from sizewright.publish.view_terms import Terms
 from sizewright.read.project import Project
@@ -112,3 +115,15 @@ def test_a_mark_opens_its_meaning_and_can_be_taken_away(read_pattern: Read, page
     assert mark.evaluate("button => { button.focus(); return document.activeElement === button; }") is False
     page.emulate_media(media="print")
     expect(page.get_by_label("Mark abbreviations and techniques")).not_to_be_visible()
+
+
+def test_no_line_ends_within_an_abbreviation_of_another_language() -> None:
+    """ "zus-str" is kept whole on the page, and is as it was where text stands alone; English pages have none of it."""
+    words = "2 M re zus-str & 6-mal, Rundstrick-Nadel, auf-und-ab"
+    short = {one: f'<span class="whole">{one}</span>' for one in ("zus-str", "6-mal")}
+    told = f"2 M re {short['zus-str']} &amp; {short['6-mal']}, Rundstrick-Nadel, auf-und-ab"
+    with speaking(language("de")):
+        assert Explained().line(words) == Explained().plain(words) == told
+        assert Explained().markup(f'<a href="x-y">{escape(words)}</a>') == f'<a href="x-y">{told}</a>'
+        assert WHOLE.sub(r"\1", told) == escape(words)
+    assert Explained().line(words) == escape(words)

@@ -18,7 +18,7 @@ from sizewright.proof.said_in_size import series_in
 from sizewright.publish.plan_words import as_said
 from sizewright.publish.told_lines import ToldLines
 from sizewright.publish.view import Line as LineView
-from sizewright.publish.view_explained import Explained
+from sizewright.publish.view_explained import WHOLE, Explained
 from sizewright.publish.view_lines import line_view, printed_view
 from sizewright.publish.view_words import WordsView
 from sizewright.read.inserts import Insert, LinePiece, TypedList
@@ -204,4 +204,5 @@ def _said(line: LineView) -> Said:
 
 def _plain(text: Markup) -> str:
     """Text without markup; words that differ in US and UK terms stand between signs."""
-    return Markup(_TERMS.sub(rf"{US_FIRST}\1{BETWEEN}\2{BEHIND}", text)).unescape()  # noqa: S704 (markup of `view_words`)
+    told = _TERMS.sub(rf"{US_FIRST}\1{BETWEEN}\2{BEHIND}", WHOLE.sub(r"\1", text))
+    return Markup(told).unescape()  # noqa: S704 (markup of `view_words`)

@@ -10,12 +10,17 @@ from dataclasses import dataclass, field
 
 from markupsafe import Markup, escape
 
+from sizewright.base.language import in_english
 from sizewright.publish.view import Link, TermView
 from sizewright.publish.view_words import MARKUP, WordsView, in_both_terms, told_stretches
 from sizewright.read.pattern import Pattern
 
 _OPENING = re.compile(r"<(/?)(?:a|h[1-6]|summary)\b")
 _BUTTON = Markup('<button type="button" class="told" popovertarget="told--{}">{}</button>')
+# An abbreviation of two short parts, "zus-str", which no line may end within; English has none.
+_TWO_PARTS = re.compile(r"(?<![\w-])\w{1,4}-\w{1,4}(?![\w-])")
+_WHOLE = '<span class="whole">{}</span>'
+WHOLE = re.compile(_WHOLE.format("(.*?)"))
 _LINK = Markup('<a class="taught" href="{}">{}</a>')
 
 
@@ -49,7 +54,7 @@ class Explained:
 
     def plain(self, text: str) -> Markup:
         """Words in which nothing is marked: a label, a count."""
-        return in_both_terms(text, self.words) if self.words else escape(text)
+        return whole(in_both_terms(text, self.words) if self.words else escape(text))
 
     def line(self, text: str) -> Markup:
         """The words of an instruction."""
@@ -69,7 +74,7 @@ class Explained:
 
     def _between(self, text: str) -> str:
         if self.inside > 0:
-            return str(in_both_terms(Markup(text), self.words)) if self.words else text  # noqa: S704 (of the reader)
+            return str(self.plain(Markup(text)))  # noqa: S704 (of the reader)
         return str(Markup().join(self._words(text, 2, Markup)))
 
     def _words(self, text: str, shortest: int, as_markup: Callable[[str], Markup]) -> Iterator[Markup]:
@@ -77,7 +82,8 @@ class Explained:
         for typed, twice in told_stretches(text, self.words):
             if twice is None:
                 for words, mark in self._stretches(typed, shortest):
-                    yield marked(as_markup(words), mark) if mark else as_markup(words)
+                    told = whole(as_markup(words))
+                    yield marked(told, mark) if mark else told
                 continue
             mark = self._mark(typed)
             new = mark is not None and not self._known(mark)
@@ -108,6 +114,13 @@ class Explained:
         if not self.for_some:
             self.seen.add(name)
         return known
+
+
+def whole(words: Markup) -> Markup:
+    """Words in which no line ends at the hyphen of an abbreviation; copied, they are what they were."""
+    if in_english():
+        return words
+    return Markup(_TWO_PARTS.sub(lambda found: _WHOLE.format(found[0]), words))  # noqa: S704 (was markup)
 
 
 def marked(words: Markup, mark: TermView | Link) -> Markup:

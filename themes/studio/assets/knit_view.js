@@ -23,17 +23,21 @@ reader.knitView = (() => {
     if (sign !== "\ue004") return `${one} / ${other}`;
     return ukFirst() ? other : one;
   });
+  // No line ends at the hyphen of an abbreviation such as "zus-str", which English does not have.
+  const TWO_PARTS = /(?<![\p{L}\p{N}-])([\p{L}\p{N}]{1,4}-[\p{L}\p{N}]{1,4})(?![\p{L}\p{N}-])/u;
+  const whole = (text) =>
+    language.startsWith("en") ? [text] : text.split(TWO_PARTS).map((part, at) => (at % 2 ? make("span", "whole", part) : part));
   const worded = (text) => {
     const found = [];
     let from = 0;
     for (const { 0: all, 1: sign, 2: first, 3: second, index } of text.matchAll(MARKED)) {
       const [one, other] = KINDS[sign];
-      found.push(text.slice(from, index), make("span", one, first));
+      found.push(...whole(text.slice(from, index)), make("span", one, first));
       if (sign !== "\ue004") found.push(make("span", "between", " / "));
       found.push(make("span", other, second));
       from = index + all.length;
     }
-    return [...found, text.slice(from)];
+    return [...found, ...whole(text.slice(from))];
   };
 
   const labelled = (label) => (label ? [make("b", "", ...worded(label)), " "] : []);
