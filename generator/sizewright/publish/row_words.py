@@ -144,7 +144,8 @@ class RowWords:
             said = (one for at, one in enumerate(line.pieces) if at not in idle)
             pieces = as_said(said, lambda number: self._is_one(number, size)) if line.clauses else tuple(said)
             told = self._translated(line, pieces) if pieces else None
-            self._found[key] = self._said(pieces, size) if told is None else self._printed(told, size)
+            yarn_overs = self._told.yarn_overs.get(line.span.line, ())
+            self._found[key] = self._said(pieces, size, yarn_overs) if told is None else self._printed(told, size)
         return self._found[key]
 
     def _translated(self, line: InstructionLine, pieces: tuple[LinePiece, ...]) -> Line | None:
@@ -163,8 +164,8 @@ class RowWords:
         values = self._graded.inserts.get(number.key)
         return values is not None and values.values[size] == 1
 
-    def _said(self, pieces: Iterable[LinePiece], size: int) -> Said:
-        return _said(line_view(pieces, self._numbers(size), Explained(words=self._terms)))
+    def _said(self, pieces: Iterable[LinePiece], size: int, yarn_overs: Sequence[str] = ()) -> Said:
+        return _said(line_view(pieces, self._numbers(size), Explained(words=self._terms), yarn_overs))
 
     def _printed(self, line: Line, size: int) -> Said:
         return _said(printed_view(line, self._numbers(size), Explained(words=self._terms)))

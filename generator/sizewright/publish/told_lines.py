@@ -18,7 +18,8 @@ from sizewright.publish.view_lines import line_view, pieces_words, printed_view
 from sizewright.read.inserts import Insert, LinePiece, Told, TypedList
 from sizewright.read.notation.printed_rows import Line as PrintedLine
 from sizewright.read.notation.retelling import Retelling, whole_lines
-from sizewright.read.pattern import InstructionLine, Pattern
+from sizewright.read.notation.yarn_overs import yarn_overs
+from sizewright.read.pattern import InstructionLine, Pattern, StitchBlock, WorkBlock
 from sizewright.read.source_terms import country_of_source
 from sizewright.read.translating.told import translation_of
 
@@ -29,16 +30,21 @@ Number = Callable[[Insert | TypedList], str]
 
 @dataclass(frozen=True, slots=True)
 class ToldLines:
-    """How the lines of one source are told; without `retelling` as they are typed."""
+    """How the lines of one source are told; without `retelling` as they are typed.
+
+    `yarn_overs` are what those of each line are called in UK terms (`read/notation/yarn_overs.py`).
+    """
 
     retelling: Retelling | None = None
     by_hand: Mapping[Span, Told] = field(default_factory=lambda: MappingProxyType({}))
+    yarn_overs: Mapping[int, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
 
     @classmethod
     def of(cls, pattern: Pattern) -> "ToldLines":
         """Those of a source in the spoken language."""
         if in_english():
-            return cls()
+            blocks = (piece for piece in pattern.body if isinstance(piece, WorkBlock | StitchBlock))
+            return cls(yarn_overs=yarn_overs(one for block in blocks for one in block.directions))
         translation = translation_of(pattern, spoken().code)
         if translation is None:
             return cls(Retelling.of(pattern, country_of_source(pattern)))
@@ -63,7 +69,7 @@ class ToldLines:
     def view(self, line: InstructionLine, pieces: Sequence[LinePiece], number: Number, explained: Explained) -> Line:
         """A line of these pieces, which are fewer than its own for the sizes that have less to do."""
         if self.retelling is None:
-            return line_view(pieces, number, explained)
+            return line_view(pieces, number, explained, self.yarn_overs.get(line.span.line, ()))
         told = self.printed(replace(line, pieces=tuple(pieces), clauses=()))
         return printed_view(told, number, explained) if told is not None else _foreign(line_view(pieces, number))
 

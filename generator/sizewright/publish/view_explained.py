@@ -12,8 +12,9 @@ from markupsafe import Markup, escape
 
 from sizewright.base.language import in_english
 from sizewright.publish.view import Link, TermView
-from sizewright.publish.view_words import MARKUP, WordsView, in_both_terms, told_stretches
+from sizewright.publish.view_words import MARKUP, WordsView, in_both_terms, told_both, told_stretches
 from sizewright.read.pattern import Pattern
+from sizewright.read.trade_words import Country
 
 _OPENING = re.compile(r"<(/?)(?:a|h[1-6]|summary)\b")
 _BUTTON = Markup('<button type="button" class="told" popovertarget="told--{}">{}</button>')
@@ -76,6 +77,15 @@ class Explained:
         if self.inside > 0:
             return str(self.plain(Markup(text)))  # noqa: S704 (of the reader)
         return str(Markup().join(self._words(text, 2, Markup)))
+
+    def yarn_over(self, word: str, in_uk: str) -> Markup | None:
+        """A yarn over in the terms of both, explained where it stands first; None where it is told in one alone."""
+        if self.words is None or self.words.country is Country.UK or not in_english():
+            return None
+        other = in_uk.capitalize() if word[:1].isupper() else in_uk
+        mark = self._mark(word)
+        twice = told_both(word, other)
+        return marked(twice, mark) if mark and not self._known(mark) else twice
 
     def _words(self, text: str, shortest: int, as_markup: Callable[[str], Markup]) -> Iterator[Markup]:
         """Words told in both terms and marked; a word of fewer letters than `shortest` is no abbreviation."""

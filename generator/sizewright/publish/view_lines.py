@@ -5,7 +5,7 @@ the label stands out, so that a reader finds the row again after looking at the 
 """
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from markupsafe import Markup
 
@@ -27,19 +27,28 @@ _COUNT = re.compile(
     rf"|(?<=[.;:—–])\s+{_NUMBER}\s*{_STITCHES}(?:\s+[a-z ]{{1,30}})?\.?)\s*$",  # ... to end. 88 sts.
     re.IGNORECASE,
 )
+_YARN_OVER = re.compile(r"\b(?:yo|yarn over)\b", re.IGNORECASE)
 _NOTHING = Markup()
 
 
 def line_view(
-    pieces: Iterable[LinePiece], number: Callable[[Insert | TypedList], str], explained: Explained | None = None
+    pieces: Iterable[LinePiece],
+    number: Callable[[Insert | TypedList], str],
+    explained: Explained | None = None,
+    yarn_overs: Sequence[str] = (),
 ) -> Line:
-    """One line; `number` gives the markup of a number among the words, `explained` how the words are told."""
+    """One line; `number` gives the markup of a number among the words, `explained` how the words are told.
+
+    `yarn_overs` are what those among the words are called in UK terms, "" for one that is called alike.
+    """
     numbers: list[str] = []
     text = _signed(pieces, numbers, number).strip()
     text = text[:1].upper() + text[1:]  # the words of a plan may begin a line
     label, rest = _label(text)
     rest, count = _count(rest)
     told = explained or Explained()
+    if any(yarn_overs) and len(_YARN_OVER.findall(text)) == len(yarn_overs) == len(_YARN_OVER.findall(rest)):
+        rest = _with_yarn_overs(rest, iter(yarn_overs), numbers, told)
     return Line(
         _filled(told.plain(label), numbers), _filled(told.line(rest), numbers), _filled(told.plain(count), numbers)
     )
@@ -56,6 +65,20 @@ def printed_view(
         _filled(told.line(_signed(line.words, numbers, number)), numbers),
         _filled(told.plain(_signed(line.count, numbers, number)), numbers),
     )
+
+
+def _with_yarn_overs(text: str, called: Iterator[str], numbers: list[str], told: Explained) -> str:
+    """The words with a sign for each yarn over that has another word in UK terms, which is added to `numbers`."""
+
+    def sign(found: re.Match[str]) -> str:
+        word = next(called)
+        markup = told.yarn_over(found.group(), word) if word else None
+        if markup is None:
+            return found.group()
+        numbers.append(markup)
+        return chr(_PLANE + len(numbers) - 1)
+
+    return _YARN_OVER.sub(sign, text)
 
 
 def _signed(pieces: Iterable[LinePiece], numbers: list[str], number: Callable[[Insert | TypedList], str]) -> str:

@@ -70,7 +70,12 @@ def told_stretches(text: str, words: WordsView | None) -> Iterator[tuple[str, Ma
         return
     typed = words.country is Country.UK
     for both in words.told(text):
-        yield both[typed], None if both[0] == both[1] else _TWICE.format(*both)
+        yield both[typed], None if both[0] == both[1] else told_both(*both)
+
+
+def told_both(us: str, uk: str) -> Markup:
+    """A word as it is in the terms of the US and of the UK, of which the style sheet leaves one away."""
+    return _TWICE.format(us, uk)
 
 
 def _joined(text: str, words: WordsView, as_markup: Callable[[str], Markup]) -> Markup:

@@ -106,8 +106,8 @@ TERMS = (
     _term("wyif", "with the yarn in front of the work"),
     _term(
         "yo",
-        "yarn over: 1 stitch more, with a hole; in UK patterns yfwd between two knit stitches, yrn before a purl "
-        "stitch, yon between a purl and a knit stitch",
+        "yarn over: 1 stitch more, with a hole; in UK patterns yfwd between two knit stitches, yfrn from a knit to a "
+        "purl stitch, yrn between two purl stitches, yon from a purl to a knit stitch",
         "yfwd",
         "yrn",
         "yon",
