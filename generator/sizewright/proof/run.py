@@ -43,6 +43,7 @@ from sizewright.proof.rules import (
     missing_marker,
     missing_needles,
     missing_permission,
+    missing_swatch,
     missing_turn,
     missing_yarn,
     missing_yarn_over,
@@ -175,6 +176,7 @@ CHECKS: tuple[tuple[Rule, Check], ...] = tuple(
         missing_gauge,
         missing_needles,
         missing_yarn,
+        missing_swatch,
         missing_licence,
         missing_care,
         contrary_care,
@@ -192,7 +194,8 @@ PROJECT_CHECKS: tuple[tuple[Rule, ProjectCheck], ...] = tuple(
 
 # Those that tell of what a header leaves out.
 LEFT_OUT = tuple(
-    module.RULE for module in (missing_gauge, missing_needles, missing_yarn, missing_licence, missing_care)
+    module.RULE
+    for module in (missing_gauge, missing_needles, missing_yarn, missing_swatch, missing_licence, missing_care)
 )
 
 # Every rule of the tool by its name, the stages' own among them.

@@ -69,10 +69,11 @@ def _point(across: int, neck: int, row_count: int) -> Result:
 
 _ARMHOLE_PAGE = (
     "The armhole of a {side} front of a cardigan, as it is worn: its stitches at the chest, those above the armhole, "
-    "and the rows to the shoulder: `{name}(52 st, 42 st, 56 row, stitch_gauge, row_gauge)`. Of the 10 sts that go "
-    "half (or the last value) are bound off, 5 are decreased every other row; 45 rows stay even. Where as many "
-    "stitches go as at either side of the back, the edges are alike. `edge` is the length of the edge, to be given to "
-    "`sleeve_cap`. Source: common practice, no source."
+    "and the rows to the shoulder or to the first of the neck: `{name}(52 st, 42 st, 56 row, stitch_gauge, "
+    "row_gauge)`. Of the 10 sts that go half (or the last value) are bound off, 5 are decreased every other row; 45 "
+    "rows stay even. Where as many stitches go as at either side of the back, the edges are alike. `edge` is the "
+    "length of the edge, to be given to `sleeve_cap`, and where the neck begins before the shoulder, with the height "
+    "of its rows: `front.edge + neck_rows / row_gauge`. Source: common practice, no source."
 )
 _NECK_PAGE = (
     "The round neck of a {side} front of a cardigan, as it is worn: its stitches, those that go for the neck, and the "
