@@ -120,8 +120,10 @@ EVENLY = st.builds(Evenly, st.just(HERE), st.sampled_from(SHAPED), COUNTS, st.no
 WHERE = st.sampled_from(
     [(), ("across the gap",), (", skip 1 row",), ("along ", typed_number("{a}"), " rows of the edge")]
 )
-NAMES = st.sampled_from(["", "", "a", "2", "bor", "raglan", "left side"])
-MARKS = st.builds(Mark, st.just(HERE), st.sampled_from(Marking), NAMES)
+NAMES = st.sampled_from(["", "", "a", "2", "bor", "raglan", "left side", "last"])
+MARKS = st.builds(Mark, st.just(HERE), st.sampled_from([Marking.PLACE, Marking.SLIP, Marking.REMOVE]), NAMES) | st.just(
+    Mark(HERE, Marking.CLEAR)
+)
 HELD_NAMES = st.sampled_from(["", "sleeve", "left front"])
 WORKED_OFF = st.builds(
     Across, st.just(HERE), st.sampled_from(STITCHES[:2]), COUNTS, HELD_NAMES, st.booleans()

@@ -36,12 +36,22 @@ def _by_number(rows: Sequence[Row]) -> list[Direction]:
             group, rest = {}, []
         if row.numbers.last is not None:
             group[row.numbers.first] = row
-        for number in row.numbers.listed:
-            group[number] = replace(row, numbers=Numbers((number,)), label=_label(row, number))
+        group.update({number: _single(row, place) for place, number in enumerate(row.numbers.listed)})
         if row.numbers.every:
             rest.append(row)
     done.extend(_closed(group, rest))
     return done
+
+
+def _single(row: Row, place: int) -> Row:
+    """One of several rows told together: as one of those they are like, in their order; a count is that of the last."""
+    number = row.numbers.listed[place]
+    single = replace(row, numbers=Numbers((number,)), label=_label(row, number))
+    if row.like is None or len(row.like.listed) < 2:
+        return single
+    promise = row.promise if place == len(row.numbers.listed) - 1 else None
+    like = row.like.listed[place % len(row.like.listed)]
+    return replace(single, like=Numbers((like,)), promise=promise)
 
 
 def _label(row: Row, number: int) -> str:

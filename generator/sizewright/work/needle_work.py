@@ -11,6 +11,7 @@ from sizewright.work.counts import MOST, Counts
 from sizewright.work.faults import BrokenRepeat, NoCount, NoMarker, NoTurn, Stopped, TooFew
 from sizewright.work.needle import FLIP, GAPS, Lies, Needle, Pin, reversed_pins
 
+_LAST = "last"
 BOR = "bor"  # the marker at the beginning of the round
 _TURNS = {Turning.PLAIN: Lies.TURN, Turning.WRAP: Lies.WRAPPED, Turning.DOUBLE: Lies.DOUBLE}
 _LANDMARKS = {Landmark.TURN: GAPS, Landmark.WRAPPED: (Lies.WRAPPED,), Landmark.DOUBLE: (Lies.DOUBLE,)}
@@ -189,7 +190,8 @@ class NeedleWork:
 
     def _to_marker(self, name: str, span: Span) -> int:
         markers = [pin for pin in self.ahead if pin.kind is Lies.MARKER]
-        found = next((pin for pin in markers if pin.place > self.here and name in ("", pin.name)), None)
+        coming = [pin for pin in markers if pin.place > self.here]
+        found = next((pin for pin in coming if name in ("", pin.name)), None) or _last(coming, name)
         if found is None:
             raise Stopped(NoMarker(span, self.counts.size, self.label, name, tuple(pin.name for pin in markers)))
         return found.place - self.here
@@ -213,14 +215,24 @@ class NeedleWork:
         if action.what is Marking.PLACE:
             self._place(action)
             return
+        if action.what is Marking.CLEAR:
+            self._clear(action)
+            return
         here = [pin for pin in self.ahead if pin.kind is Lies.MARKER and self._is_here(pin)]
-        found = next((pin for pin in here if action.name in ("", pin.name)), None)
+        found = next((pin for pin in here if action.name in ("", pin.name)), None) or _last(here, action.name)
         if found is None:
             known = tuple(pin.name for pin in self.needle.pins if pin.kind is Lies.MARKER)
             raise Stopped(NoMarker(action.span, self.counts.size, self.label, action.name, known))
         self.ahead.remove(found)
         if action.what is Marking.SLIP:
             self.passed.append(replace(found, place=self.done))
+
+    def _clear(self, action: Mark) -> None:
+        """All markers that were passed in this row are gone, but the one at the beginning of the round."""
+        passed = [pin for pin in self.passed if pin.kind is Lies.MARKER and pin.name != BOR and pin.place >= self.start]
+        if not passed:
+            raise Stopped(NoMarker(action.span, self.counts.size, self.label))
+        self.passed = [pin for pin in self.passed if pin not in passed]
 
     def _is_here(self, pin: Pin) -> bool:
         """In the round the marker at the beginning is met before the first stitch and behind the last."""
@@ -241,6 +253,11 @@ class NeedleWork:
         near = (self.before - over, self.before - over + uses) if uses else ()
         fitting = tuple(dict.fromkeys(max(count, least) for count in near))
         return BrokenRepeat(span, self.counts.size, self.label, available, uses, over, self.before, fitting)
+
+
+def _last(pins: Sequence[Pin], name: str) -> Pin | None:
+    """The last of some markers, beside the one at the beginning of the round, where it is called so."""
+    return next((pin for pin in reversed(pins) if pin.name != BOR), None) if name == _LAST else None
 
 
 def _sorted(pins: Sequence[Pin]) -> list[Pin]:

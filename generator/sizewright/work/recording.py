@@ -98,15 +98,15 @@ class Recording:
 
     def row(self, row: Row) -> None:
         """Works a row, one after the other the parts it is turned into. Raises `Stopped`."""
-        for part in row_parts(row.actions, self._counts):
-            self._part(row, part)
+        for number, part in enumerate(row_parts(row.actions, self._counts)):
+            self._part(row, part, turned=number > 0)
 
-    def _part(self, row: Row, actions: Sequence[Action]) -> None:
+    def _part(self, row: Row, actions: Sequence[Action], *, turned: bool) -> None:
         needle = self._needle
         before, skipped, wrong = needle.total, len(needle.behind), needle.wrong_side
         in_the_round = bool(needle.in_the_round)
         recorder = _Recorder(needle, self._counts, row.label, row.span, self._colours)
-        recorder.work(actions)
+        recorder.work(actions, turned=turned)
         if recorder.beside:
             return  # a row goes on along an edge that no picture shows: what is recorded ends here
         made = [cell.colour for cell in recorder.cells for _ in cell.looks]

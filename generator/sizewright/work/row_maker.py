@@ -70,15 +70,17 @@ class RowMaker:
 
     def row(self, needle: Needle, row: Row) -> None:
         """One written row, or as many alike as its numbers say."""
+        alike = [row]
         if row.like is not None:
-            row = replace(row, actions=self.book.numbered(row.like, row.span)[0].actions)
+            alike = [replace(row, actions=one.actions) for one in self.book.numbered(row.like, row.span)]
+            row = alike[0]
         self.rowing.judge_side(needle, row)
         times = 1
         if row.numbers.last is not None:
             times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
         self.book.note(row, times)
         before = needle.total
-        self.rowing.again(needle, [row], times)
+        self.rowing.partly(needle, alike, times)
         self.book.worked(row, needle.rows)
         self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
 

@@ -36,6 +36,11 @@ def picks_up_alone(actions: Sequence[Action]) -> bool:
     return any(picked) and all(one or other for one, other in zip(picked, beside, strict=True))
 
 
+def casts_on_alone(actions: Sequence[Action]) -> bool:
+    """Whether nothing is done but to cast stitches on."""
+    return bool(actions) and all(isinstance(action, Add) and action.how is Adding.CAST_ON for action in actions)
+
+
 def _parted(actions: Sequence[Action]) -> bool:
     inside = any(isinstance(action, Repeat) and _parted(action.actions) for action in actions)
     return inside or any(_ends(action) for action in actions)

@@ -31,16 +31,16 @@ from sizewright.read.notation.tree import (
 from sizewright.work.faults import LeftOver, NoYarnOver, Stopped, TooFew, UnevenParts
 from sizewright.work.needle import OPPOSITE, PASSED_OVER, PLAIN, SLIPPED
 from sizewright.work.panel_work import PanelWork
-from sizewright.work.row_parts import DOUBLING, picks_up_alone
+from sizewright.work.row_parts import DOUBLING, casts_on_alone, picks_up_alone
 from sizewright.work.runs import Run, run_of
 
 
 class RowWork(PanelWork):
     """Works one row in one size. `label` names it in faults."""
 
-    def work(self, actions: Sequence[Action]) -> None:
-        """Works the row and leaves the needles as they are behind it. Raises `Stopped`."""
-        self.beside = self.beside and picks_up_alone(actions)
+    def work(self, actions: Sequence[Action], *, turned: bool = False) -> None:
+        """Works the row, or what follows where it is turned, and leaves the needles as they are. Raises `Stopped`."""
+        self.beside = casts_on_alone(actions) if turned else self.beside and picks_up_alone(actions)
         self.all(actions)
         if self.beside and not self.at and self.needle.left and not self.needle.behind:
             self.lay_beside()

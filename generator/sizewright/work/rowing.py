@@ -54,8 +54,8 @@ class Rowing:
     def once(self, needle: Needle, row: Row) -> Pass:
         """One row, with its parts where it is turned. Raises `Stopped`."""
         rows, before = needle.rows, needle.total
-        for part in row_parts(row.actions, self._counts):
-            RowWork(needle, self._counts, row.label, row.span).work(part)
+        for number, part in enumerate(row_parts(row.actions, self._counts)):
+            RowWork(needle, self._counts, row.label, row.span).work(part, turned=number > 0)
         return Pass(row, needle.rows - rows, before, needle.total, bool(needle.in_the_round))
 
     def partly(self, needle: Needle, rows: Sequence[Row], count: int) -> None:

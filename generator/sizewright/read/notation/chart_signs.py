@@ -30,6 +30,8 @@ _FACES = (
     ("k2tog", "p2tog"),
     ("k2tog tbl", "p2tog tbl"),
     ("k3tog", "p3tog"),
+    ("k4tog", "p4tog"),
+    ("k5tog", "p5tog"),
     ("ssk", "ssp"),
     ("sssk", "sssp"),
     ("m1", "m1p"),

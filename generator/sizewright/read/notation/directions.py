@@ -25,11 +25,12 @@ from sizewright.read.notation.direction_tree import (
     Unread,
 )
 from sizewright.read.notation.not_understood import NotUnderstood
-from sizewright.read.notation.phrase_match import numbers_of
 from sizewright.read.notation.phrases import read_phrase
 from sizewright.read.notation.refused_phrases import refuse
+from sizewright.read.notation.respelled import respelled
 from sizewright.read.notation.row_labels import Label, read_label
 from sizewright.read.notation.row_parser import RowParser
+from sizewright.read.notation.rows_like import rows_like
 from sizewright.read.notation.sentence_parts import parted, place_of, trimmed, whole_row
 from sizewright.read.notation.shaping_parser import ShapingParser
 from sizewright.read.notation.stitches import Vocabulary
@@ -43,7 +44,6 @@ from sizewright.read.yarn_names import YarnNames
 _SAME_TIME = ("at", "the", "same", "time")
 _MOST_JOINTS = 4  # instructions joined in one sentence
 _DECLARE = "Write the rows out, or say what they come to: “# declared: 72 sts, 12 rows” at the end of the line."
-_ROW_WORDS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 
 
 class DirectionReader:
@@ -91,17 +91,18 @@ class DirectionReader:
         """The directions of one sentence, or the count that it promises; what is not understood is a finding too."""
         try:
             _refuse_oversized(sentence)
-            refuse(sentence)
-            labelled = read_label(sentence)
+            plain = respelled(sentence)
+            refuse(plain)
+            labelled = read_label(plain)
             if labelled is not None:
-                yield from self._row(*labelled, sentence)
+                yield from self._row(*labelled, plain)
                 return
-            parser = RowParser(sentence, self._vocabulary)
+            parser = RowParser(plain, self._vocabulary)
             promise = parser.promise()
             if promise is not None and parser.done:
                 yield promise
                 return
-            taken, rest = self._yarns.first(sentence)
+            taken, rest = self._yarns.first(plain)
             yield from taken
             if rest:
                 yield from self._unlabelled(rest)
@@ -183,7 +184,7 @@ class DirectionReader:
         place = place_of(rest, _SAME_TIME)
         if place is not None:
             raise NotUnderstood(spanned(rest[place : place + len(_SAME_TIME)]), "at the same time", _DECLARE)
-        like, promise = self._like(rest)
+        like, promise = self._like(rest, label.numbers)
         actions: tuple[Action, ...] = ()
         if like is None:
             if not rest:
@@ -208,23 +209,11 @@ class DirectionReader:
             label.heading,
         )
 
-    def _like(self, rest: Sentence) -> tuple[Numbers | None, Promise | None]:
-        """ "As Row 2", "Rep Row 2", "Work as for Rows 1 and 2"."""
+    def _like(self, rest: Sentence, numbers: Numbers) -> tuple[Numbers | None, Promise | None]:
+        """ "As Row 2", "Rep Row 2", "Work as for Rows 1 and 2", which are as many as those that are like them."""
         body, promise = self._without_promise(rest) if rest else (rest, None)
-        texts = [token.text for token in body]
-        row = next((place for place, text in enumerate(texts) if text in _ROW_WORDS), None)
-        if (
-            row is None
-            or not set(texts[:row]) <= {"as", "for", "work", "rep", "repeat", "same", "the"}
-            or not texts[:row]
-        ):
-            return None, None
-        numbers = body[row + 1 :]
-        if not numbers or any(
-            token.kind is Kind.WORD and token.text not in ("and", "to", "through") for token in numbers
-        ):
-            return None, None
-        return numbers_of(numbers), promise
+        like = rows_like(body, numbers)
+        return like, None if like is None else promise
 
 
 def _with_promise(phrase: tuple[Direction, ...], promise: Promise) -> tuple[Direction, ...]:

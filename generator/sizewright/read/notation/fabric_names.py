@@ -18,9 +18,9 @@ _NAMES: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "garter": (),
         "knit": ("k",),
         "purl": ("p",),
-        "pattern": ("patt", "pat"),
+        "pattern": ("patt", "pat", "patterns", "patts"),
         "rib": ("ribbing",),
-        "as established": ("established", "est"),
+        "as established": ("established", "est", "as est"),
         "as set": (),
         "even": ("straight",),
         "moss": (),
@@ -29,7 +29,9 @@ _NAMES: Mapping[str, tuple[str, ...]] = MappingProxyType(
     }
 )
 _USUAL = MappingProxyType({name: first for first, others in _NAMES.items() for name in (first, *others)})
-_KIND = re.compile(r" (?:stitch|st|pattern|fabric)$|^(?:pattern|patt|rib|ribbing) (?=as (?:set|established)$)")
+_KIND = re.compile(
+    r" (?:stitch|st|patterns?|fabric)$|^(?:patterns?|patts?|pats?|rib|ribbing) (?=as (?:set|established|est)$)"
+)
 _RIB = re.compile(
     r"(?:rib )?k ?(\d{1,3}),? ?p ?(\d{1,3})(?: rib| ribbing)?|(\d{1,3}) ?[x×] ?(\d{1,3})(?: rib| ribbing)?"
 )

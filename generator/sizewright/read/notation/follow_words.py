@@ -22,7 +22,11 @@ _FOLLOW = (
     ("work", "in", "pattern"),
     ("work", "in", "patt"),
     ("work", "as", "established"),
+    ("work", "in", "patterns"),
+    ("work", "in", "patts"),
     ("in", "pattern"),
+    ("pattern",),
+    ("patt",),
     *(("work", *lead, rib, "as", how) for lead in (("in",), ()) for rib in RIBS for how in ("set", "established")),
     ("work",),
 )
@@ -45,7 +49,7 @@ class FollowWords(EdgeWords):
             return None
         count = self.count() if self.number_ahead() else None
         self.stitch_words()
-        self.skip("in", "pattern", "patt", "as", "established", "est", "set", "even")
+        self.skip("in", "pattern", "patt", "patterns", "patts", "as", "established", "est", "set", "even")
         if count is not None:
             return Follow(self.since(start), Manner.ANY, count)
         _, _, place = self.extent(more=False)

@@ -26,6 +26,7 @@ class Marking(StrEnum):
     PLACE = "place"
     SLIP = "slip"
     REMOVE = "remove"
+    CLEAR = "remove all"
 
 
 class Adding(StrEnum):

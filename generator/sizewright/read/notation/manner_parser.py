@@ -5,7 +5,7 @@ from sizewright.read.notation.stitches import Stitch
 
 PURLWISE, KNITWISE, IN_FRONT, BEHIND = "purlwise", "knitwise", "wyif", "wyib"
 _MANNERS = {"wyif": IN_FRONT, "wyf": IN_FRONT, "wyib": BEHIND, "wyb": BEHIND}
-_MANNERS |= {"pwise": PURLWISE, "purlwise": PURLWISE, "p-wise": PURLWISE}
+_MANNERS |= {"pw": PURLWISE, "kw": KNITWISE, "pwise": PURLWISE, "purlwise": PURLWISE, "p-wise": PURLWISE}
 _MANNERS |= {"kwise": KNITWISE, "knitwise": KNITWISE, "k-wise": KNITWISE}
 _TOWARDS = {"knit": KNITWISE, "k": KNITWISE, "purl": PURLWISE, "p": PURLWISE}
 _SIDES = {"front": IN_FRONT, "back": BEHIND, "behind": BEHIND}

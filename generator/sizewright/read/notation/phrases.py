@@ -212,7 +212,7 @@ _FOR_PATTERN = r"(?: for (?:the )?patt?(?:ern)?)?"
 _ALL_OF = rf"the (?P<back>#) {_ROW} of (?P<of>.+?)"
 _PLURAL = rf"(?P<of>(?!{_NO_NAME} )[a-z][a-z' -]*?) (?:rows|rnds|rounds) {_NUMBERS}"
 _NO_ROUND = r"(?!the round|rounds?|rnds?|rows?)"
-_LAST = r"(?:the |these |this )?(?:last )?"
+_LAST = r"(?:the |these |this )?(?:(?:last|previous|preceding) )?"
 
 _WHOLE_NAME = r"(?!.* (?:over|across|between|to) |.* ,).+?"  # "NAME over next 10 sts" is a part of a row
 

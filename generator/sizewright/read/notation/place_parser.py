@@ -14,8 +14,10 @@ BEGINNINGS = (
     *("bor", "eor", "beginning", "round", "rnd", "beginning round"),
     *(f"{where} of {what}" for where in ("beginning", "beg", "start", "end") for what in ("round", "rnd")),
 )
+_TOTAL_OF = (("for", "a", "total", "of"), ("a", "total", "of"), ("total", "of"))
+_IN_ALL = (("in", "all"), ("in", "total"), ("total",), ("altogether",))
 _LONGEST_NAME = 6
-_SILENT = ("next", "the", "a", "first", "last")
+_SILENT = ("next", "the", "a", "first")
 _ENDS = (",", ";", ")", "]", ".", "and", "then", "(")
 _NO_NAME = ("#", "(", "[", ",", ";", ")", "]", "before", "past", "st", "sts", "*", "**", "then", "and", "to", "-")
 _KINDS_OF_GAP = (
@@ -56,10 +58,12 @@ class PlaceParser(Cursor):
 
         `more` says that "rep from * 3 times" means three more than the one before it, as the trade has it.
         """
+        in_all = self.phrase(_TOTAL_OF) is not None
         times = self.times()
         if times is not None:
             self.skip("more", "times", "time")
-            return times, more, None
+            in_all = self.phrase(_IN_ALL) is not None or in_all
+            return times, more and not in_all, None
         return None, False, self.place()
 
     def place(self) -> Place | None:

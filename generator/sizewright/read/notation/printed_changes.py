@@ -11,7 +11,12 @@ from sizewright.read.notation.usual_names import binding_name, edge_name, marker
 from sizewright.read.notation.usual_phrases import usual
 
 _ACROSS = {"k": later("knit across {stitches}"), "p": later("purl across {stitches}")}
-_MARKS = {Marking.PLACE: later("pm"), Marking.SLIP: later("sm"), Marking.REMOVE: later("remove m")}
+_MARKS = {
+    Marking.PLACE: later("pm"),
+    Marking.SLIP: later("sm"),
+    Marking.REMOVE: later("remove m"),
+    Marking.CLEAR: later("removing markers"),
+}
 _NAMED_MARKS = {
     Marking.PLACE: later("pm for {name}"),
     Marking.SLIP: later("slip {marker}"),
@@ -35,7 +40,7 @@ _EVENLY_TO = {"inc": later("inc {stitches} evenly {place}"), "dec": later("dec {
 
 def printed_mark(action: Mark) -> Told:
     """ "pm", "pm A", "pm for raglan", "slip raglan marker"."""
-    if not action.name:
+    if not action.name or action.what is Marking.CLEAR:
         return phrase(_MARKS[action.what])
     if action.what is not Marking.PLACE:
         return phrase(_NAMED_MARKS[action.what], marker=marker(action.name))

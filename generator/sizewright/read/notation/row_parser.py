@@ -2,17 +2,15 @@
 
 from collections.abc import Callable
 
-from sizewright.read.notation.cables import named_cable
-from sizewright.read.notation.cursor import STITCH_WORDS
 from sizewright.read.notation.direction_tree import Promise
-from sizewright.read.notation.panel_words import PanelWords
+from sizewright.read.notation.rib_words import is_rib
 from sizewright.read.notation.special_words import JOINTS, STARS
+from sizewright.read.notation.stitch_words import StitchWords
 from sizewright.read.notation.stitches import Stitch
 from sizewright.read.notation.tree import Action, Colour, Count, IntoOne, Landmark, Place, Repeat, Work
-from sizewright.read.notation.words import Token
 
 
-class RowParser(PanelWords):
+class RowParser(StitchWords):
     """Reads the actions of one row; what comes before and behind them is read by those who call it."""
 
     def row(self) -> tuple[tuple[Action, ...], Promise | None]:
@@ -21,10 +19,18 @@ class RowParser(PanelWords):
         actions = self._actions(())
         if actions and (self.at("rep", "repeat") or (self.at("until", "till") and self.peek(-1) == ",")):
             actions = self._unstarred(start, actions)
+        elif self.at(*_TO, "across", "around") and actions:
+            actions = self._unbracketed(start, actions)
         promise = self.promise()
         if not self.done:
             raise self.fault()
         return actions, promise
+
+    def _unbracketed(self, start: int, actions: tuple[Action, ...]) -> tuple[Action, ...]:
+        """ "k1, p1 to end": a rib alone can only be meant as a whole."""
+        if not is_rib(actions):
+            raise self.fault("Put what is repeated in brackets: “[k1, p1] to end”.")
+        return self._unstarred(start, actions)
 
     def _unstarred(self, start: int, actions: tuple[Action, ...]) -> tuple[Action, ...]:
         """ "k5, p5; repeat across, ending with k5", "k2, p2, until 1 st remains, k1", "k3, yo.--Repeat": all so far."""
@@ -48,7 +54,9 @@ class RowParser(PanelWords):
                     self.step()
                 else:
                     found[clause:] = [Repeat(self.since(start), tuple(found[clause:]), times)]
-            elif self._closes(closing) or self.at(*_TO) or self._rep_ahead() or self.promise_ahead():
+            elif (
+                self._closes(closing) or self.at(*_TO, "across", "around") or self._rep_ahead() or self.promise_ahead()
+            ):
                 break
             else:
                 found.extend(self._action(first=not found))
@@ -183,7 +191,7 @@ class RowParser(PanelWords):
         return times, False, place
 
     def _behind_repeat(self) -> tuple[tuple[Action, ...], bool]:
-        while self.at(",") and self.peek(1) in ("ending", "end", "finishing"):
+        while self.at(",", ";") and self.peek(1) in ("ending", "end", "finishing"):
             self.step()
         return self._ending()
 
@@ -223,24 +231,6 @@ class RowParser(PanelWords):
             count = self._in_one_form(stitch, count)
         return (Work(self.since(start), stitch, count, place, colour, manner),)
 
-    def _into(self, stitch: Stitch, count: Count | None) -> Count | None:
-        """ "kfb in next st", "inc in each of next 2 sts": how many stitches are worked so."""
-        start = self.position
-        if stitch.uses != 1 or count is not None or self.phrase((("in", "next"), ("into", "next"), *_EACH)) is None:
-            return count
-        into = self.count() if self.number_ahead() else self.one()
-        if not self.at(*STITCH_WORDS):
-            self.position = start
-            return count
-        self.stitch_words()
-        return into
-
-    def _in_one_form(self, stitch: Stitch, count: Count | None) -> Count | None:
-        """ "k" is "k1", and "yo 1" is "yo"."""
-        if stitch.numbered:
-            return count or self.one()
-        return None if count is not None and count.value == 1 else count
-
     def _off_holder(self, start: int, stitch: Stitch, count: Count | None) -> Action | None:
         """ "k40 sleeve sts", "k40 from holder"."""
         if count is None or stitch.term not in ("k", "p"):
@@ -251,43 +241,7 @@ class RowParser(PanelWords):
             self.position = before
         return found
 
-    def _stitch_word(self) -> tuple[Stitch, Count | None]:
-        ahead = [self._spelled(token) for token in self.coming(self.words.longest)]
-        for length in range(len(ahead), 0, -1):
-            spelling = " ".join(ahead[:length])
-            stitch = self.words.by_spelling.get(spelling)
-            if stitch is not None:
-                self.position += length
-                return stitch, None
-        if self.texts(2) == ("double", "yo"):
-            self.position += 2
-            return self.words.by_spelling["yo"], Count(self.since(self.position - 2), 2)
-        token = self.token
-        glued = self.words.glued(token.text)
-        if glued is not None:
-            self.step()
-            return glued[0], Count(token.span, glued[1])
-        cable = named_cable(token.text)
-        if cable is not None:
-            self.step()
-            return cable, None
-        raise self.fault()
 
-    @staticmethod
-    def _spelled(token: Token) -> str:
-        fixed = token.count is not None and isinstance(token.count.value, int)
-        return str(token.count.value) if fixed and token.count is not None else token.text
-
-    def _colour(self) -> str:
-        """ "MC", "with A", "in CC": the yarn from here on."""
-        step = 1 if self.at("with", "in") else 0
-        if not self.colour_word(step):
-            return ""
-        self.position += step
-        return self.step().typed
-
-
-_EACH = tuple(("in", "each", "of", *the, "next") for the in (("the",), ()))
 _DOUBLE_YO = tuple(
     (into, *words, *yo)
     for into in ("in", "into")

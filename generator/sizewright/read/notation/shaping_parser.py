@@ -37,6 +37,8 @@ class ShapingParser(RowParser):
         words = typed(self.between(start, row)) + " " + typed(self.between(row, self.position))
         fabric = fabric or self._fabric_behind()
         promise = self.promise()
+        if self.at(";"):
+            return None
         if not self.done:
             raise self.fault()
         rounds = any(token.text in ("rnd", "rnds", "round", "rounds") for token in self.between(0, self.position))

@@ -1,7 +1,7 @@
 """In: the tokens of a row. Out: turns in mid row, and what is done with wrapped and double stitches later."""
 
 from sizewright.read.notation.special_words import JOINTS, STARS, SpecialWords
-from sizewright.read.notation.tree import Action, Aside, Count, Turn, Turning, Work
+from sizewright.read.notation.tree import Action, Aside, Count, Mark, Marking, Turn, Turning, Work
 from sizewright.read.notation.words import Kind
 
 # How a stitch of a turn is worked, as it stands behind "knit" and "purl".
@@ -31,6 +31,7 @@ _TURN_WITH = {
     ("turn", "the", "work"): Turning.PLAIN,
     ("turn",): Turning.PLAIN,
 }
+_MARKERS = {"marker", "markers", "m"}
 _CLOSING = ("picking", "pick", "knitting", "purling", "working", "lifting", "hiding", "closing", "resolving")
 
 
@@ -60,8 +61,11 @@ class ShortRowWords(SpecialWords):
         manner = DOUBLE_AS_ONE if words & _DOUBLE else WITH_WRAP
         return Work(self.since(start), stitch, count, manner=manner)
 
-    def resolving(self) -> Aside | None:
-        """ "k to end, picking up wraps as you come to them": how wraps are worked changes no count."""
+    def resolving(self) -> Aside | Mark | None:
+        """ "k to end, picking up wraps as you come to them": how wraps are worked changes no count.
+
+        Markers are slipped without being told to; those that are removed are gone.
+        """
         start = self.position
         while self.at(",", "and"):
             self.step()
@@ -71,6 +75,13 @@ class ShortRowWords(SpecialWords):
             if not keys or self._clause() & keys:
                 self.skip("elongated")
                 return Aside(self.since(said), self.told_since(said))
+        elif self.at("slipping", "removing"):
+            removed = self.step().text == "removing"
+            said_of = self._clause()
+            if said_of & _MARKERS and not said_of & {"except", "but"}:
+                return (
+                    Mark(self.since(said), Marking.CLEAR) if removed else Aside(self.since(said), self.told_since(said))
+                )
         elif self.at(*_CLOSING) and self._clause() & (_WRAPPED | _DOUBLE | (_GAP if closing else set())):
             return Aside(self.since(said), self.told_since(said))
         self.position = start

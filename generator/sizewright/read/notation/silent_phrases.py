@@ -6,6 +6,7 @@ DIVIDED = (
     rf"(?:divide|distribute|arrange|spread)(?: (?:the|all|these|your))*(?: {_STS})?(?: evenly)?"
     r" (?:over|onto|on|across|among|between|to)(?: (?:your|the))?(?: #)?(?: (?:dpns?|(?:double-pointed )?needles?))"
 )
+NUMBERS = "#(?: (?:and|to|-|,|through|&) #)*"
 
 SILENT = (
     DIVIDED,
@@ -24,6 +25,7 @@ SILENT = (
     r"(?:mark|note|see|read|remember|make sure|check) .*",
     r"(?:the )?(?:piece|brim|body|cuff|hat|thumb|scarf|cloth|edge|work) (?:now )?measures .*",
     r"(?:multiple|panel) of .*",
+    rf"(?:(?:these|the|last|above) )*(?:# )?(?:rows?|rnds?|rounds?)(?: {NUMBERS})? (?:form|set|establish)(?:s|es)? .*",
     r"worked (?:flat|in the round|in rounds|in rows).*",
     r"(?:continue|cont) (?:in|to work in) (?:the )?(?:rounds?|rnds?|rows?)",
 )

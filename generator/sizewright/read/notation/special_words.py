@@ -11,7 +11,7 @@ JOINTS = (",", ";", "and", "then", "-", ":")
 STARS = ("*", "**")
 _PLACE = ("place", "replace", "put", "set", "insert")
 _MARKINGS = {"slip": Marking.SLIP, "sl": Marking.SLIP, "remove": Marking.REMOVE} | dict.fromkeys(_PLACE, Marking.PLACE)
-_SHORT_MARKINGS = {"pm": Marking.PLACE, "sm": Marking.SLIP, "rm": Marking.REMOVE}
+_SHORT_MARKINGS = {"pm": Marking.PLACE, "sm": Marking.SLIP, "slm": Marking.SLIP, "rm": Marking.REMOVE}
 _PASSED = ("pass", "slipped", "stitch", "st", "sts", "stitches", "slip-stitch", "the", "over", "it", "them")
 BIND = (("bind", "off"), ("cast", "off"), ("bo",))
 _BOUND_IN = {"pattern": "pattern", "patt": "pattern", "rib": "rib", "ribbing": "rib"}
@@ -26,6 +26,7 @@ _ADD = {
 
 # Where markers part what is picked up, in so many equal parts.
 _PARTS = {"halves": 2, "half": 2, "halfway": 2, "middle": 2, "quarters": 4}
+_JOINING = ("join", "joining", "attach")
 _SIDES = ("right", "wrong", "rs", "ws")
 
 
@@ -37,6 +38,9 @@ class SpecialWords(CableParser):
     def _marking(self) -> Action | None:
         """ "pm", "place raglan marker", "slip marker B", "remove BOR marker"; "replace marker" is the same again."""
         start = self.position
+        if self.at("removing") and self.peek(1) in ("marker", "markers"):
+            self.position += 2
+            return Mark(self.since(start), Marking.CLEAR)
         if self.at(*_SHORT_MARKINGS):
             what = _SHORT_MARKINGS[self.step().text]
             name = self._name_of_short() or self._replaced(again=False, what=what)
@@ -99,13 +103,13 @@ class SpecialWords(CableParser):
         """Binding off, casting on and picking up so many stitches."""
         start = self.position
         if self.phrase(BIND) is not None:
-            self.skip("next", "first", "the")
+            self.skip("next", "first", "following", "center", "centre", "middle", "the")
+            if not self.number_ahead():
+                raise self.fault("Say how many: “bind off 4 sts”, or “Bind off all sts” as a sentence of its own.")
             count = self.count()
             self.stitch_words()
             manner = self.binding_manner()
-            here = self.position
-            self.skip("at", "beginning", "of", "row")
-            words = (manner, *(token.text for token in self.read_since(here)))
+            words = (manner, self._at_beginning())
             return BindOff(self.since(start), count, " ".join(filter(None, words)))
         adding = self.phrase(_ADD)
         if adding is not None:
@@ -117,6 +121,17 @@ class SpecialWords(CableParser):
             told = self.told_since(where)
             return Add(self.since(start), count, _ADD[adding], told, self._marked_parts())
         return None
+
+    def _at_beginning(self) -> str:
+        """ "at beg of row" behind what is bound off says nothing new."""
+        start = self.position
+        if self.at("at"):
+            self.skip("at", "the", *BEGINNING_WORDS)
+            if self.at("of") and (self.peek(1) in ROW_WORDS or self.peek(2) in ROW_WORDS):
+                self.skip("of", "the", "this", *ROW_WORDS)
+                return "at beginning of row"
+        self.position = start
+        return ""
 
     def binding_manner(self) -> str:
         """How stitches are bound off, which changes no count: "loosely in rib", "purlwise"."""
@@ -156,6 +171,9 @@ class SpecialWords(CableParser):
     def _facing(self) -> Action | None:
         """ "With right side facing": how the piece is held changes no stitch."""
         start = self.position
+        if self.at(*_JOINING) and {"ball", "skein"} & {*self.texts(4)}:
+            self.skip(*_JOINING, "a", "the", "second", "new", "another", "ball", "skein", "of", "yarn")
+            return Aside(self.since(start), self.told_since(start))
         if self.at("with") and {*_SIDES} & {*self.texts(3)} and "facing" in self.texts(6):
             while self.step().text != "facing":
                 pass

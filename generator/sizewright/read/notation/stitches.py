@@ -68,6 +68,10 @@ STITCHES = (
         "yarn over",
         "over",
         "yf",
+        "yfd",
+        "yarn forward",
+        "yarn round needle",
+        "wool forward",
         "bring the thread forward",
         "bring the silk forward",
         counted=True,
@@ -79,6 +83,10 @@ STITCHES = (
     _s("k3tog", 3, "/", "k3 tog", "knit 3 together"),
     _s("k3tog tbl", 3, "\\", "k3togtbl"),
     _s("p3tog", 3, "d", "p3 tog", "purl 3 together"),
+    _s("k4tog", 4, "/", "k4 tog"),
+    _s("p4tog", 4, "d", "p4 tog"),
+    _s("k5tog", 5, "/", "k5 tog"),
+    _s("p5tog", 5, "d", "p5 tog"),
     _s("ssk", 2, "\\"),
     _s("ssp", 2, "D"),
     _s("sssk", 3, "\\"),
@@ -89,7 +97,7 @@ STITCHES = (
     _s("m1", 0, "i", "m1k", "make 1", "make one", counted=True),
     _s("m1l", 0, "i", "m1-l", counted=True),
     _s("m1r", 0, "i", "m1-r", counted=True),
-    _s("m1p", 0, "I", "m1-p", "m1lp", "m1rp", counted=True),
+    _s("m1p", 0, "I", "m1-p", "m1lp", "m1rp", "m1pl", "m1pr", counted=True),
     _s("kfb", 1, "ki", "kf&b", "k1fb", "k1f&b", counted=True),
     _s("pfb", 1, "pI", "pf&b", "p1fb", counted=True),
     _s("kfbf", 1, "kii"),
@@ -106,6 +114,7 @@ STITCHES = (
         "make ds",
         "make double stitch",
         "make a double stitch",
+        "ds",
         "make a double st",
     ),
     _s("mb", 1, "k", "make bobble", "bobble"),
@@ -128,9 +137,12 @@ class Vocabulary:
         self.by_spelling: Mapping[str, Stitch] = MappingProxyType(known)
         self.longest = max(len(spelling.split()) for spelling in known)
         counted = sorted({word for word, stitch in known.items() if stitch.counted and " " not in word}, key=len)
-        self._glued = re.compile(rf"(?P<word>{'|'.join(map(re.escape, reversed(counted)))})(?P<count>\d{{1,5}})")
+        self._glued = re.compile(
+            rf"(?P<word>{'|'.join(map(re.escape, reversed(counted)))})(?P<count>\d{{1,5}})(?P<tbl>tbl)?"
+        )
 
     def glued(self, word: str) -> tuple[Stitch, int] | None:
         """The stitch and the count of a word such as "k12" or "sl1"; None where it is none."""
         found = self._glued.fullmatch(word.casefold())
-        return (self.by_spelling[found["word"]], int(found["count"])) if found else None
+        stitch = self.by_spelling.get(found["word"] + (found["tbl"] or "")) if found else None
+        return (stitch, int(found["count"])) if found and stitch else None

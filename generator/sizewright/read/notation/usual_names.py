@@ -10,6 +10,7 @@ from sizewright.read.notation.phrasing import NotTold, name_as, phrase
 
 _MARKERS = frozenset(
     (
+        later_as("name of a marker", "last"),
         later_as("name of a marker", "raglan"),
         later_as("name of a marker", "side"),
         later_as("name of a marker", "left side"),

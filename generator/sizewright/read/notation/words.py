@@ -39,6 +39,10 @@ _TOKEN = re.compile(
     re.VERBOSE | re.IGNORECASE,
 )
 
+_LABEL = re.compile(
+    r"(?:rows?|rnds?|rounds?) #(?: (?:to|-|and|,|&|through) #)*(?: \( (?:rs|ws|(?:right|wrong) side) \))?"
+)
+
 
 class Kind(Enum):
     """What a token is."""
@@ -91,11 +95,17 @@ def _split(found: Sequence[Token]) -> Iterator[Sentence]:
         if token.text == "." and depth <= 0:
             if _repeats(found[place + 1 :]):
                 continue
+            if _labels(sentence) and place + 1 < len(found):
+                sentence.append(replace(token, text=":"))  # "Row 1. Knit"
+                continue
             if len(sentence) == 1 and sentence[0].count is not None and place + 1 < len(found):
                 sentence.append(replace(token, text=":"))  # "1. Knit 5, purl 5" is the first row
                 continue
             if sentence:
                 yield tuple(sentence)
+            sentence = []
+        elif token.text == ";" and depth <= 0 and sentence and _next_row(found[place + 1 :]):
+            yield tuple(sentence)
             sentence = []
         else:
             sentence.append(token)
@@ -106,7 +116,21 @@ def _split(found: Sequence[Token]) -> Iterator[Sentence]:
 def _repeats(behind: Sequence[Token]) -> bool:
     """ ".--Repeat" belongs to the row before it."""
     texts = tuple(token.text for token in behind[:3])
-    return texts[:1] == ("-",) and "repeat" in texts
+    from_star = texts[:1] in (("rep",), ("repeat",)) and texts[1:] in (("from", "*"), ("between", "*"))
+    return from_star or (texts[:1] == ("-",) and "repeat" in texts)
+
+
+def _labels(sentence: Sequence[Token]) -> bool:
+    """Whether all that stands before a full stop is the label of a row."""
+    text = " ".join(token.text for token in sentence)
+    return _LABEL.fullmatch(text) is not None
+
+
+def _next_row(behind: Sequence[Token]) -> bool:
+    """ "Row 1: Knit; Row 2: Purl": behind ";" a row begins."""
+    return (
+        len(behind) > 2 and _LABEL.fullmatch(" ".join(t.text for t in behind[:2])) is not None and behind[2].text == ":"
+    )
 
 
 def tokens(line: InstructionLine) -> Iterator[Token]:
