@@ -71,7 +71,11 @@ def test_what_was_read_once_is_read_again_without_a_network_and_a_new_version_is
     page.evaluate(READY)
     for path in ("patterns/hat.html", "media/hat.svg", "theme/fonts/AtkinsonHyperlegible-Regular.woff2"):
         page.wait_for_function(held(path))
-    assert not page.evaluate(held("patterns/hat.pdf"))
+    expect(page.locator(".knit-says")).to_have_text(
+        "This page and its PDF are kept on this device, to be read without a network."
+    )
+    assert page.evaluate(held("patterns/hat.pdf"))
+    assert not page.evaluate(held("patterns/cloth.pdf"))
     page.context.set_offline(True)
     page.reload()
     expect(page.locator(".knit-tick")).to_contain_text("Cast on 120 sts")

@@ -113,9 +113,11 @@ self.addEventListener("fetch", (event) => {
   event.respondWith(STEADY.test(path) ? steady(request, path) : freshest(event, path));
 });
 
-// A page tells what it has loaded before this worker was there; whoever reads in a language has its lists at hand.
+// A page tells what it has loaded before this worker was there, or wants kept, and is told what is kept of it; whoever reads
+// in a language has its lists at hand.
 self.addEventListener("message", (event) => {
-  const seen = (event.data?.seen ?? []).map(pathOf).filter((path) => path !== null && path in FILES);
+  const asked = event.data?.seen ?? [];
+  const seen = asked.map(pathOf).filter((path) => path !== null && path in FILES);
   const spoken = new Set(seen.map(languageOf).filter(Boolean));
   const tops = Object.keys(FILES).filter((path) => [...spoken].some((below) => isTop(path, below)));
   const paths = [...new Set([...seen, ...tops])];
@@ -125,5 +127,11 @@ self.addEventListener("message", (event) => {
     const response = await fetch(keyOf(path));
     if (keeps(response)) await cache.put(keyOf(path), response);
   };
-  event.waitUntil(Promise.allSettled(paths.map(keep)));
+  const done = async () => {
+    await Promise.allSettled(paths.map(keep));
+    const cache = await caches.open(CACHE);
+    const found = await Promise.all(asked.map((address) => cache.match(keyOf(pathOf(address) ?? ""))));
+    event.ports[0]?.postMessage({ kept: asked.filter((_, at) => found[at]) });
+  };
+  event.waitUntil(done());
 });

@@ -40,7 +40,7 @@ reader.inTurn(() => {
   // A project, read and written
   const current = () => projects.read(open.id);
 
-  // What the list of projects tells without the page: how far it is, and what comes next.
+  // What the list of projects tells without the page.
   const place = (project, found) => {
     project.done = found.rows;
     project.rows = open.course.rows;
@@ -56,7 +56,7 @@ reader.inTurn(() => {
     say([full, tr("Save the project as a file before you close this page.")].join(" "));
   };
 
-  // Others may have changed it in another tab, so it is read, changed and written in one go.
+  // Another tab may have changed it, so it is read, changed and written in one go.
   const change = (how) => {
     const project = current();
     if (!project) return leave(tr("This project is no longer on this device."));
@@ -118,7 +118,7 @@ reader.inTurn(() => {
     }
   };
 
-  // What it is called on this page, which may be in another language than the one of before.
+  // What it is called on this page, which may be in another language.
   const tellHere = (project) => {
     const { title } = section.dataset;
     if (project.name === project.title) project.name = title;
@@ -187,6 +187,7 @@ reader.inTurn(() => {
     event.target.reset();
     keep(project);
     take(project.id);
+    reader.keep(project.sizeName, say);
   });
 
   // The buttons
@@ -201,6 +202,7 @@ reader.inTurn(() => {
       project.changes = [];
     }),
     save: () => projects.save([current()], current().name),
+    offline: () => reader.keep(current().sizeName, say),
     again: async () => {
       const words = tr("Start this project over, from the beginning? Undo takes you back here.");
       if (await ask(words, tr("Start over"), tr("Stay here"))) move(() => 0);
@@ -267,20 +269,17 @@ reader.inTurn(() => {
     leave();
     choose(detail);
   });
-  projects.heard((id) => {
-    if (!open.id) begin();
-    else if (!id || id === open.id) show();
-  });
+  projects.heard((id) => (open.id ? (!id || id === open.id) && show() : begin()));
   addEventListener("hashchange", () => asked());
 
-  // Asked for once: the address stays that of the page, which may be given to others.
+  // Asked for once: the address of the page may be given to others.
   const asked = () => {
     const id = new URLSearchParams(location.hash.slice(1)).get("knit");
     if (!id) return false;
     try {
       history.replaceState(history.state, "", location.pathname + location.search);
     } catch {
-      // Some browsers keep the address of a page opened from disk as it is.
+      // A page opened from disk may keep its address.
     }
     take(id);
     return true;

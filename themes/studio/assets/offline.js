@@ -33,6 +33,18 @@
     if (data?.changed) tell();
   });
 
+  // Pages and papers that are to be read without a network, though nobody has opened them: gives those that are kept.
+  const keep = async (addresses) => {
+    const { active } = await worker.ready;
+    const { port1, port2 } = new MessageChannel();
+    return new Promise((answer) => {
+      port1.onmessage = ({ data }) => answer(data.kept);
+      active.postMessage({ seen: addresses }, [port2]);
+    });
+  };
+  globalThis.offline = { keep };
+  for (const hidden of document.querySelectorAll("[data-offline]")) hidden.hidden = false;
+
   const start = async () => {
     const registration = await worker.register(new URL("sw.js", top), { updateViaCache: "none" });
     const { active } = await worker.ready;
