@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
+from tests.shared.browser import PATIENCE
 
 from sizewright.publish.offline import APP, WORKER, NoNetwork, offline_files
 from sizewright.read.project import Project
@@ -59,8 +60,17 @@ def served(folder: Path, serve: Callable[[Path], str]) -> str:
     return f"{serve(folder.parent)}/knits"
 
 
-def held(path: str) -> str:
-    return f"caches.match(new URL('{path}', location.origin + '/knits/')).then((found) => Boolean(found))"
+# What is not kept of these paths when all are, or when time is over. Asked here again and again, as wait_for_function
+# takes a promise for its answer, whatever that promises.
+MISSING = """async ([paths, patience]) => {
+  const kept = (path) => caches.match(new URL(path, `${location.origin}/knits/`));
+  for (const end = Date.now() + patience; ;) {
+    const found = await Promise.all(paths.map(kept));
+    if (found.every(Boolean) || Date.now() >= end) return paths.filter((_, at) => !found[at]);
+    await new Promise((wake) => setTimeout(wake, 50));
+  }
+}"""
+READ = ("patterns/hat.html", "media/hat.svg", "theme/fonts/AtkinsonHyperlegible-Regular-Latin.woff2")
 
 
 def test_what_was_read_once_is_read_again_without_a_network_and_a_new_version_is_told(
@@ -69,13 +79,11 @@ def test_what_was_read_once_is_read_again_without_a_network_and_a_new_version_is
     page = page_at(f"{served}/patterns/hat.html?size=adult-m")
     page.get_by_role("button", name="Begin", exact=True).click()
     page.evaluate(READY)
-    for path in ("patterns/hat.html", "media/hat.svg", "theme/fonts/AtkinsonHyperlegible-Regular.woff2"):
-        page.wait_for_function(held(path))
+    assert page.evaluate(MISSING, [READ, PATIENCE]) == []
     expect(page.locator(".knit-says")).to_have_text(
         "This page and its PDF are kept on this device, to be read without a network."
     )
-    assert page.evaluate(held("patterns/hat.pdf"))
-    assert not page.evaluate(held("patterns/cloth.pdf"))
+    assert page.evaluate(MISSING, [["patterns/hat.pdf", "patterns/cloth.pdf"], 0]) == ["patterns/cloth.pdf"]
     page.context.set_offline(True)
     page.reload()
     expect(page.locator(".knit-tick")).to_contain_text("Cast on 120 sts")
