@@ -45,21 +45,21 @@ def contents(folder: Path) -> dict[str, bytes]:
     return {str(file.relative_to(folder)): file.read_bytes() for file in folder.rglob("*") if file.is_file()}
 
 
-def test_what_begin_writes_proofs_clean(project: Path, sizewright: Run) -> None:
-    done = sizewright("proof", cwd=project)
+def test_what_begin_writes_proofs_clean(project: Path, typed: Run) -> None:
+    done = typed("proof", cwd=project)
     assert (done.returncode, done.stderr) == (0, "")
     assert done.stdout == "1 pattern, 3 sizes: 7 quantities worked out exactly, no findings\n"
 
 
-def test_begin_in_an_empty_folder_leads_to_a_published_site(tmp_path: Path, sizewright: Run) -> None:
-    done = sizewright("begin", "ear-band", cwd=tmp_path)
+def test_begin_in_an_empty_folder_leads_to_a_published_site(tmp_path: Path, typed: Run) -> None:
+    done = typed("begin", "ear-band", cwd=tmp_path)
     assert done.returncode == 0
     assert "Wrote content/site.yaml, which makes this folder a project" in done.stdout
     following = [line.split() for line in done.stdout.splitlines() if line.startswith("  sizewright")]
     assert [line[1] for line in following] == ["proof", "preview", "publish"]
-    assert sizewright(*following[0][1:], cwd=tmp_path).returncode == 0
+    assert typed(*following[0][1:], cwd=tmp_path).returncode == 0
     of_one_pdf(tmp_path)
-    assert sizewright(*following[2][1:], cwd=tmp_path).returncode == 0
+    assert typed(*following[2][1:], cwd=tmp_path).returncode == 0
     assert "Cast on" in (tmp_path / "site" / "patterns" / "ear-band.html").read_text(encoding="utf-8")
 
 
@@ -144,8 +144,8 @@ def test_wrong_use_is_exit_code_2(tmp_path: Path, typed: Run, words: list[str], 
     assert says in done.stderr
 
 
-def test_the_version_is_the_packages(sizewright: Run) -> None:
-    assert sizewright("--version").stdout == "sizewright 0.1.0\n"
+def test_the_version_is_the_packages(typed: Run) -> None:
+    assert typed("--version").stdout == "sizewright 0.1.0\n"
 
 
 @pytest.mark.parametrize("command", ["begin", "preview", "proof", "publish"])
@@ -171,8 +171,7 @@ def shell(line: str, sizewright_folder: Path, cwd: Path, **env: str) -> Done:
 COMMANDS = Path(sys.executable).parent
 
 
-@pytest.mark.parametrize("form", ["text", "json"])
-@pytest.mark.parametrize("is_broken", [False, True])
+@pytest.mark.parametrize(("form", "is_broken"), [("text", True), ("json", False)])
 def test_a_reader_who_leaves_early_changes_nothing(project: Path, form: str, *, is_broken: bool) -> None:
     if is_broken:
         broken(project)
