@@ -4,6 +4,7 @@ import ast
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -81,8 +82,9 @@ def walked(node: ast.AST, *, inside: bool = False) -> Iterator[tuple[ast.AST, bo
         )
 
 
-def imports(package: Path) -> list[Import]:
-    """All imports of all modules of a package named sizewright."""
+@cache
+def imports(package: Path) -> tuple[Import, ...]:
+    """All imports of all modules of a package named sizewright, as it was when first asked for."""
     found = []
     for file in sorted(package.rglob("*.py")):
         folders = file.relative_to(package).parts[:-1]
@@ -91,7 +93,7 @@ def imports(package: Path) -> list[Import]:
             place = f"{file.relative_to(package)}:{getattr(node, 'lineno', 0)}"
             for name in names(node, ["sizewright", *folders]):
                 found.append(Import(place, stage, name, hidden=inside or isinstance(node, ast.Call)))  # noqa: PERF401
-    return found
+    return tuple(found)
 
 
 def stage_fault(found: Import) -> str | None:

@@ -12,8 +12,6 @@ from sizewright.base.units import LENGTH, STITCHES
 from sizewright.grade.graded import Graded, Values
 from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
-from sizewright.publish.pages import site_pages
-from sizewright.publish.theme import Theme
 from sizewright.read.folder import read_project
 
 Open = Callable[..., Page]
@@ -44,17 +42,6 @@ AMOUNT = re.compile(r"(?<![\w.,/])\d+(?:\.\d+)?[¼½¾⅛]? (?:cm|in|sts)\b")
 def proofed(repository: Path) -> tuple[Proofed, ...]:
     project = read_project(repository)
     return tuple(proof(pattern, project) for pattern in project.patterns)
-
-
-@pytest.fixture(scope="module")
-def pages(repository: Path, proofed: tuple[Proofed, ...], tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The pages of the demo with what the theme adds."""
-    folder, theme = tmp_path_factory.mktemp("pages"), Theme.find("studio", repository)
-    for output in (*site_pages(read_project(repository), proofed, [], theme), *theme.assets()):
-        file = folder / output.path
-        file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_bytes(output.content)
-    return folder
 
 
 def printed_for(results: Iterable[Values], place: int) -> Iterator[str]:
@@ -92,9 +79,9 @@ def strange(one: Proofed, base: Graded, place: int, text: str, typed: set[str]) 
 
 
 def test_with_one_size_chosen_nothing_is_of_another(
-    repository: Path, proofed: tuple[Proofed, ...], pages: Path, page_at: Open
+    repository: Path, proofed: tuple[Proofed, ...], demo_site: Path, page_at: Open
 ) -> None:
-    page, found, read = page_at(pages / "index.html", width=400), list[str](), 0
+    page, found, read = page_at(demo_site / "index.html", width=400), list[str](), 0
     page.route("**/media/*", lambda route: route.fulfill(body=""))
     by_name = {one.graded.pattern.name: one.graded for one in proofed}
     for one in proofed:
@@ -102,7 +89,7 @@ def test_with_one_size_chosen_nothing_is_of_another(
         told = pattern.header.based_on
         base = by_name[told.pattern.text] if told else one.graded
         sources = {(repository / graded.pattern.source).read_text(encoding="utf-8") for graded in (one.graded, base)}
-        page.goto((pages / f"patterns/{pattern.name}.html").as_uri())
+        page.goto((demo_site / f"patterns/{pattern.name}.html").as_uri())
         page.add_style_tag(content=ASIDE + LAID_OUT)
         page.evaluate(OPEN)
         for place in range(len(one.graded.sizes)):

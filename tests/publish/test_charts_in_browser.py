@@ -5,9 +5,9 @@ from io import BytesIO
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from PIL import Image
 from playwright.sync_api import Locator, Page, expect
+from tests.shared.axe import hindrances
 
 Open = Callable[..., Page]
 Look = dict[str, bool | str]
@@ -44,7 +44,7 @@ def test_rows_are_followed_remembered_and_told(sample_site: Path, page_at: Open)
     expect(chart.get_by_label("Left-handed")).to_be_checked()
     marked(chart, THIRD)
     by_event_and_list(page, chart)
-    assert violations(page) == []
+    assert hindrances(page) == []
     heights = chart.locator("button, summary, .mirror, .chart-words li").evaluate_all(
         "all => all.map(one => one.getBoundingClientRect().height)"
     )
@@ -159,11 +159,6 @@ def test_without_a_script_the_rows_are_in_words_and_the_mirror_works(sample_site
     expect(chart.locator(".for-left")).to_be_visible()
     expect(chart.locator(".for-left")).to_contain_text("RS rows from left to right")
     expect(chart.locator(".for-right")).to_be_hidden()
-
-
-def violations(page: Page) -> list[str]:
-    found = Axe().run(page, options={"preload": False}).response["violations"]
-    return [f"{one['id']}: {node['target']}" for one in found for node in one["nodes"]]
 
 
 def test_the_white_of_drawings_is_dimmed_in_the_dark_alone(sample_site: Path, page_at: Open) -> None:

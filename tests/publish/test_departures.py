@@ -8,10 +8,10 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from bs4 import BeautifulSoup
 from playwright.sync_api import Page, expect
 from tests.read.test_adapting import BASE, DEPARTURES, EMPTY
+from tests.shared.axe import hindrances
 
 from sizewright.base.language import language, speaking
 from sizewright.proof.proofed import Proofed
@@ -170,8 +170,7 @@ def test_departures_are_reached_by_keyboard(site: Path, page_at: Callable[..., P
     box = back.bounding_box()
     assert box is not None
     assert box["height"] >= 44  # WCAG 2.2, 2.5.5
-    result = Axe().run(page, options={"preload": False})
-    assert result.response["violations"] == []
+    assert hindrances(page) == []
 
 
 def test_the_paper_tells_them(made: Made, tmp_path: Path) -> None:

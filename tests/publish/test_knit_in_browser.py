@@ -8,9 +8,9 @@ import re
 from collections.abc import Callable
 from pathlib import Path
 
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 from tests.publish.knitting import begin, do, now
+from tests.shared.axe import hindrances
 
 Open = Callable[..., Page]
 CAST_ON = "Cast on 120 sts, 30 on each of 4 needles."
@@ -208,8 +208,7 @@ def test_it_is_for_everybody(knits: str, page_at: Open) -> None:
         page.locator(".knit-tick").click()
     for scheme in ("light", "dark"):
         page.emulate_media(color_scheme=scheme)
-        found = Axe().run(page, options={"resultTypes": ["violations"]}).response["violations"]
-        assert [f"{fault['id']}: {node['target']}" for fault in found for node in fault["nodes"]] == []
+        assert hindrances(page) == []
     # WCAG 2.2: 2.5.5 (44 px), 1.4.10 (320 px), 1.4.4 (200 % text).
     small = (
         "all => all.filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 44)"

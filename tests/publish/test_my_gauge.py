@@ -7,9 +7,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from bs4 import BeautifulSoup
 from playwright.sync_api import Page, expect
+from tests.shared.axe import hindrances
 
 from sizewright.publish.output import Output
 from sizewright.publish.view import PatternView
@@ -204,12 +204,7 @@ def test_axe_finds_nothing_in_what_is_told(sample_site: Path, page_at: Open) -> 
     page.locator(".my-gauge > summary").click()
     fill(page, "20", "10", "28", "10")
     expect(page.locator(".comes-out .wide")).to_be_visible()
-    assert faults(page) == []
+    assert hindrances(page, ".my-gauge") == []
     fill(page, "20", "10", "x", "10")
     expect(page.locator("[aria-invalid]")).to_be_visible()
-    assert faults(page) == []
-
-
-def faults(page: Page) -> list[str]:
-    found = Axe().run(page, context=".my-gauge", options={"preload": False}).response["violations"]
-    return [f"{fault['id']}: {node['target']}" for fault in found for node in fault["nodes"]]
+    assert hindrances(page, ".my-gauge") == []

@@ -9,8 +9,8 @@ from pathlib import Path
 from threading import Thread
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
+from tests.shared.axe import hindrances
 
 Open = Callable[..., Page]
 PAGES = (
@@ -246,21 +246,16 @@ def test_axe_finds_nothing(served: str, page_at: Open, width: int, dark: bool) -
     """Each width and each set of colours: colours and places do not depend on each other."""
     page = page_at(f"{served}/index.html", width=width, dark=dark)
     for name in PAGES:
-        assert faults(seen(page, served, name)) == [], name
+        assert hindrances(seen(page, served, name)) == [], name
         if name == "patterns/hat":
             page.get_by_label("Adult L").check()
             page.locator("details").evaluate_all("all => all.forEach(details => { details.open = true })")
-            assert faults(page) == []
+            assert hindrances(page) == []
 
 
 def seen(page: Page, served: str, name: str) -> Page:
     page.goto(f"{served}/{name}.html")
     return page
-
-
-def faults(page: Page) -> list[str]:
-    found = Axe().run(page).response["violations"]
-    return [f"{fault['id']}: {node['target']} {node['failureSummary']}" for fault in found for node in fault["nodes"]]
 
 
 def test_the_site_works_below_a_path(served: str, page_at: Open) -> None:

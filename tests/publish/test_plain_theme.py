@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
+from tests.shared.axe import hindrances
 
 # Least size of what is tapped, in CSS pixels: WCAG 2.2, 2.5.5 Target Size (Enhanced); links in sentences are exempt.
 TAPPED = 44
@@ -20,12 +20,12 @@ def test_it_is_another_look_that_everybody_can_use(plain_site: Path, page_at: Ca
     page = page_at(plain_site / "patterns/hat.html")
     assert page.evaluate("getComputedStyle(document.body).fontFamily").startswith("Charter")
     assert page.evaluate("document.fonts.size") == 0, "no typeface is loaded"
-    assert violations(page) == []
+    assert hindrances(page) == []
     for name in ("index", "patterns/hat"):
         page.set_viewport_size({"width": 320, "height": 800})
         page.emulate_media(color_scheme="dark")
         page.goto((plain_site / f"{name}.html").as_uri())
-        assert violations(page) == []
+        assert hindrances(page) == []
         assert page.evaluate("document.documentElement.scrollWidth") <= 320
         assert (
             page.locator("button:not(.told), .button, select, summary, .pills label, nav a").evaluate_all(SMALL, TAPPED)
@@ -44,8 +44,3 @@ def test_its_pages_work_like_those_of_the_studio_theme(plain_site: Path, page_at
     page.emulate_media(media="print")
     expect(page.locator(".chart-tools")).to_be_hidden()
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
-
-
-def violations(page: Page) -> list[str]:
-    found = Axe().run(page, options={"preload": False}).response["violations"]
-    return [f"{one['id']}: {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]

@@ -91,7 +91,7 @@ def page_at(browser: Browser, browser_problems: list[str]) -> Iterator[Callable[
     Each call is a context of its own (no shared storage); `options` are those of Playwright's `Browser.new_context`,
     such as `reduced_motion="reduce"`, `forced_colors="active"`, `has_touch=True`; `page.emulate_media(media="print")`.
     A context costs ten times a page: to see many pages, open one and let `page.goto` take it to the others.
-    axe needs JavaScript (in a context without it, it never comes back) and, on a page from disk, `preload: False`.
+    axe (tests/shared/axe.py) needs JavaScript: in a context without it, it never comes back.
     """
     contexts: list[BrowserContext] = []
 

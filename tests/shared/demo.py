@@ -16,7 +16,7 @@ from sizewright.proof.run import proof
 from sizewright.publish.run import paper_of, paper_paths, publish
 from sizewright.read.folder import read_project
 
-PRINTED = "undercombe-hat"  # the pattern of the demo that is laid out
+PRINTED = "undercombe-hat.pdf"  # the PDF of the demo that is laid out
 
 
 @pytest.fixture(scope="session")
@@ -68,7 +68,7 @@ class Unseen:
 def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The published demo: the `site/` of a copy of the project, published once for all workers. To be read only.
 
-    Of its PDFs those of one pattern, in each language; the others, a minute of work, stand as empty files.
+    Of its PDFs one is laid out, in each language; the others, minutes of work, stand as empty files.
     """
     shared = tmp_path_factory.getbasetemp()
     if "PYTEST_XDIST_WORKER" in os.environ:
@@ -86,15 +86,15 @@ def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def publish_demo(folder: Path) -> None:
-    """Publishes the usual PDFs alone, of which few are laid out."""
-    with (folder / "content" / "site.yaml").open("a", encoding="utf-8") as studio:
-        studio.write("papers: {sheets: [a4], each_size: no, large_print: no}\n")
+    """Publishes it, and stands empty files where its PDFs belong that are not laid out."""
     project = read_project(folder)
     proofed = [proof(pattern, project) for pattern in project.patterns]
     made = publish(project, proofed, without_refused=False, papers=False, progress=Unseen())
     assert made.done, f"refused: {made.refused}"
     for one in proofed:
         for path in paper_paths(project, one):
-            laid_out = paper_of(project, one, path) if one.graded.pattern.name == PRINTED else None
+            laid_out = paper_of(project, one, path) if Path(path).name == PRINTED else None
             assert not (laid_out and laid_out.faults), laid_out
-            (folder / "site" / path).write_bytes(laid_out.content if laid_out else b"")
+            file = folder / "site" / path
+            file.parent.mkdir(parents=True, exist_ok=True)
+            file.write_bytes(laid_out.content if laid_out else b"")
