@@ -87,14 +87,15 @@ class _Kind:
         order = "longer" if self.slow_first else "shorter"
         least = 1 if self.rounds else 2
         pair = ", so the stitches must be an even number" if both else ""
+        count, rows_told = (84, "84 stitches are 42") if both else (42, "42 stitches are as many")
+        found = (f"every 4th {unit} 34 times", f"every 5th {unit} 8 times")
+        first, then = reversed(found) if self.slow_first else found
         return (
-            f"So many stitches, {ends}{pair}, over so many {unit}s: `{self.name}(72 st, 176 row, 1 row)`. "
+            f"So many stitches, {ends}{pair}, over so many {unit}s: `{self.name}({count} st, 176 row, 1 row)`. "
             f"The {order} interval comes first. The third value is what each interval is a multiple of, {least} "
-            f"where it "
-            "is left out: 2 keeps flat shaping on right-side rows. Rows that are left over are worked even behind. "
-            "Example: 84 stitches at both ends over 176 rows are 42 shaping rows; 176 = 42 × 4 + 8, so every 4th row "
-            "34 times and every 5th row 8 times. Sources: designyourownsweater.blogspot.com 2007; “Knitting and the "
-            "Magic Formula”, getknitting.com."
+            f"where it is left out: 2 keeps flat shaping on right-side rows. Rows that are left over are worked even "
+            f"behind. In the example {rows_told} shaping {unit}s; 176 = 42 × 4 + 8, so {first} and {then}. Sources: "
+            "designyourownsweater.blogspot.com 2007; “Knitting and the Magic Formula”, getknitting.com."
         )
 
     def plan(self) -> Plan:
