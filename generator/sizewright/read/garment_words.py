@@ -22,6 +22,8 @@ _BOTH_ENDS = "Dec Row (RS): K1, ssk, k to last 3 sts, k2tog, k1."
 
 _AT_BEGINNING = "Dec Row (RS): K1, ssk, k to end."
 _AT_END = "Dec Row (RS): K to last 3 sts, k2tog, k1."
+_BOUND_LEFT = ("Next Row (RS): Bind off {bind_off} sts, k to end.", "Next Row (WS): Purl.")
+_BOUND_RIGHT = ("Next Row (RS): Knit.", "Next Row (WS): Bind off {bind_off} sts, p to end.")
 _NECK_AT_END = (  # two stitches at a time, then one, at the end of right-side rows
     "Row 1 (WS): Bind off 2 sts, p to end.",
     "Row 2 (RS): Knit.",
@@ -79,13 +81,29 @@ def _one_armhole(*rows: str) -> tuple[str, ...]:
     return (*rows, "<again:Rep Dec Row every 2 rows {again:times}.>", "({left} sts)", "<even:Work {even} rows even.>")
 
 
+def _v_front(bound: tuple[str, str], armhole: str, neck: str) -> tuple[str, ...]:
+    """Half a front whose armhole and neck begin together: its bind-off, and its rows at one edge and at the other."""
+    full = _BOTH_ENDS.removeprefix("Dec Row (RS): ")
+    return (
+        *bound,
+        f"Full Dec Row (RS): {full}",
+        "<full:Rep Full Dec Row every 2 rows {full:times}.>",
+        "Next Row (WS): Purl.",
+        armhole.replace("Dec Row", "Row 1"),
+        "Row 2 (WS): Purl.",
+        f"Row 3 (RS): {full}",
+        "Row 4 (WS): Purl.",
+        "<again:Rep Rows 1 to 4 {again:times}.>",
+        neck,
+        "<times:Rep Dec Row every {every} rows {times:times}.>",
+        "<then_times:Rep Dec Row every {then_every} rows {then_times:times}.>",
+        *_SHOULDER[1:],
+    )
+
+
 _FRONTS: Mapping[str, tuple[str, ...]] = {
-    "left_front_armhole": _one_armhole(
-        "Next Row (RS): Bind off {bind_off} sts, k to end.", "Next Row (WS): Purl.", _AT_BEGINNING
-    ),
-    "right_front_armhole": _one_armhole(
-        "Next Row (RS): Knit.", "Next Row (WS): Bind off {bind_off} sts, p to end.", _AT_END
-    ),
+    "left_front_armhole": _one_armhole(*_BOUND_LEFT, _AT_BEGINNING),
+    "right_front_armhole": _one_armhole(*_BOUND_RIGHT, _AT_END),
     "left_front_neck": (
         "Next Row (RS): Knit.",
         "Next Row (WS): Bind off {centre} sts, p to end.",
@@ -102,6 +120,8 @@ _FRONTS: Mapping[str, tuple[str, ...]] = {
         *_SHOULDER,
     ),
     "v_neckline": _point(),
+    "left_front_v_neck": _v_front(_BOUND_LEFT, _AT_BEGINNING, _AT_END),
+    "right_front_v_neck": _v_front(_BOUND_RIGHT, _AT_END, _AT_BEGINNING),
 }
 
 

@@ -81,6 +81,38 @@ def test_a_neck_to_a_point() -> None:
     assert [found[name] for name in told] == [16, 2, 4, 4, 11, 1]
 
 
+@pytest.mark.parametrize("side", SIDES)
+@given(
+    away=st.integers(5, 40),
+    neck=st.integers(4, 45),
+    shoulder=st.integers(3, 50),
+    spare=st.integers(0, 50),
+    data=st.data(),
+)
+@DRAWS
+def test_any_armhole_with_a_pointed_neck_comes_out(
+    side: str, away: int, neck: int, shoulder: int, spare: int, data: st.DataObject
+) -> None:
+    across, over = shoulder + neck, 2 * max(away, neck) + 5 + spare
+    name, values = f"{side}_front_v_neck", (across + away, across, neck, over, *GAUGES)
+    try:
+        found = members(name, *values)
+    except Impossible:
+        assume(condition=False)
+    lines = in_words(name, *values, whole=data.draw(st.booleans()))
+    entries = knitted(f"Cast on {across + away} sts.", *lines)
+    assert (entries[-1].after, rows_of(entries)) == ((shoulder,), over)
+    edge = members("armhole", across + 2 * away, across, over, *GAUGES)
+    assert all(edge[key] == found[key] for key in ("bind_off", "decreases", "edge", "depth"))
+
+
+def test_an_armhole_with_a_pointed_neck() -> None:
+    """By hand: 5 + 5 at the armhole; 16 at the neck: 3 + 1 beside them, 12 over 43 rows: 1, 1 × 2, 10 × 4."""
+    found = members("left_front_v_neck", 52, 42, 16, 56, *GAUGES)
+    told = ("full", "again", "every", "times", "then_every", "then_times", "even", "shoulder")
+    assert [found[name] for name in told] == [2, 0, 2, 1, 4, 10, 1, 26]
+
+
 @pytest.mark.parametrize(
     ("name", "values", "said"),
     [
@@ -90,6 +122,15 @@ def test_a_neck_to_a_point() -> None:
         ("left_front_neck", (40, 40, 24), "a neck of 40 sts leaves no shoulder in 40 sts."),
         ("right_front_neck", (40, 4, 24), "leaves 2 to be shaped, 36 sts of shoulder; 3 and 2 at least are needed."),
         ("right_front_neck", (40, 16, 12), "the neck takes 13 rows, there are 12; bind off more at once or go deeper."),
+        ("left_front_v_neck", (42, 42, 16, 56, *GAUGES), "42 sts at the chest are no more than 42 sts across"),
+        (
+            "left_front_v_neck",
+            (52, 42, 41, 56, *GAUGES),
+            "a neck of 41 sts leaves 1 sts of shoulder in 42 sts; it takes 3.",
+        ),
+        ("left_front_v_neck", (46, 42, 16, 56, *GAUGES), "2 decreases at the armhole are too few to be shared"),
+        ("right_front_v_neck", (62, 42, 6, 56, *GAUGES), "a neck of 6 sts is decreased beside the 10 decreases"),
+        ("right_front_v_neck", (52, 42, 30, 56, *GAUGES), "the neck takes 63 rows, there are 56; begin it below"),
         ("v_neckline", (80, 80, 24), "a neck of 80 sts leaves no shoulders in 80 sts."),
         ("v_neckline", (80, 31, 56), "80 sts with a neck of 31 leave no two shoulders alike; a neck of 30 or 32 does."),
         ("v_neckline", (80, 32, 30), "the neck takes 33 rows, there are 30; begin lower."),

@@ -13,8 +13,9 @@ from sizewright.grade.shaping.raglan import RAGLANS
 from sizewright.grade.shaping.set_in import SET_IN
 from sizewright.grade.shaping.spread import SPREADS
 from sizewright.grade.shaping.tapers import TAPERS
+from sizewright.grade.shaping.v_fronts import V_FRONTS
 from sizewright.grade.shaping.yokes import YOKES
 
-_ALL = (*SPREADS, *OVER_ROWS, *PICK_UPS, *TAPERS, *RAGLANS, *YOKES, *SET_IN, *NECKS, *FRONTS, *ENDS)
+_ALL = (*SPREADS, *OVER_ROWS, *PICK_UPS, *TAPERS, *RAGLANS, *YOKES, *SET_IN, *NECKS, *FRONTS, *V_FRONTS, *ENDS)
 
 PLANS: Mapping[str, Plan] = MappingProxyType({plan.name: plan for plan in _ALL})
