@@ -62,7 +62,7 @@ END = Place(Landmark.END)
 TURNS = st.sampled_from([Landmark.TURN, Landmark.WRAPPED, Landmark.DOUBLE])
 PLACES = (
     st.builds(Place, st.just(Landmark.END) | TURNS, _optional(COUNTS))
-    | st.builds(Place, TURNS, st.none(), COUNTS)
+    | st.builds(Place, TURNS | st.just(Landmark.WORKED), st.none(), COUNTS)
     | st.builds(
         lambda before, name: Place(Landmark.MARKER, before, name=name),
         _optional(COUNTS),
@@ -136,7 +136,7 @@ RESOLVED = st.builds(
 FOLLOWS = st.builds(Follow, st.just(HERE), st.sampled_from(Manner), COUNTS, st.none()) | st.builds(
     Follow, st.just(HERE), st.sampled_from(Manner), st.none(), PLACES
 )
-PANEL_NAMES = st.sampled_from(["Old shale", "Mistle Cable"])
+PANEL_NAMES = st.sampled_from(["Old shale", "Mistle Cable", "rib", "k2, p2 rib"])
 PANELS = (
     st.builds(Panel, st.just(HERE), PANEL_NAMES, st.none(), COUNTS)
     | st.builds(

@@ -53,8 +53,14 @@ NUMBERS = (
     | st.builds(Numbers, st.just(()), st.integers(1, 9), SIZED)
     | st.builds(Numbers, LISTED, st.integers(21, 29), SIZED)
 )
-PROMISES = st.none() | st.builds(
-    Promise, st.just(HERE), st.sampled_from(Promised), COUNTS, st.sampled_from(["", "", "on each needle"])
+PROMISES = (
+    st.none()
+    | st.builds(Promise, st.just(HERE), st.sampled_from(Promised), COUNTS, st.sampled_from(["", "", "on each needle"]))
+    | st.builds(
+        lambda fewer, left: Promise(HERE, Promised.FEWER, fewer, also=Promise(HERE, Promised.TOTAL, left)),
+        COUNTS,
+        COUNTS,
+    )
 )
 
 
@@ -163,6 +169,7 @@ def _set_phrases(count: Count | None, words: bool) -> st.SearchStrategy[Directio
             TakeUp(HERE, some, joined(("Return the ", number, " held sts to the needles")) if words else ()),
             TakeUp(HERE, None),
             BindOffAll(HERE, ("Bind off all sts loosely in pattern",) if words else ()),
+            BindOffAll(HERE, count=some),
             Gather(HERE, count),
             Gather(HERE, None, ("Graft the toe",)),
             TakeYarn(HERE, "CC"),

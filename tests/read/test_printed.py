@@ -110,6 +110,15 @@ def test_so_is_every_published_stitch_pattern(name: str) -> None:
         ("Dec 1 st at each end of next row, then every RS row until 20 sts rem",
          "Dec 1 st at each end of next row, then every RS row until 20 sts remain."),
         ("Cast off all sts", "Bind off all sts."),
+        ("Cast off rem 20 sts", "Cast off rem 20 sts."),
+        ("Beg with a k row, work 6 rows in St st", "Work in St st, beginning with a RS row, for 6 rows."),
+        ("Knit 1 WS row", "Knit, beginning with a WS row, for 1 row."),
+        ("Row 1: k until there are 10 sts on RH needle, turn (-1 st, 19 sts)",
+         "Row 1: K until 10 sts are on right needle, turn. (1 st decreased; 19 sts)"),
+        ("Row 1: k2, rib 10, work in k2, p2 rib to end",
+         "Row 1: K2, work rib over next 10 sts, work k2, p2 rib to end."),
+        ("Row 1. Purl to end, removing markers", "Row 1: P to end, removing markers."),
+        ("Cast on 5 sts at beg of next 2 rows", "Cast on 5 sts at beginning of next 2 rows."),
     ],
 )  # fmt: skip
 def test_the_house_style(typed: str, house: str) -> None:

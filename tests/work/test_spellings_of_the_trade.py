@@ -83,6 +83,29 @@ def outcome(lines: str) -> tuple[list[str], int | None, int]:
         ("k the knit sts and p the purl sts as they face you", 20),
         ("work all stitches as they present themselves", 20),
         ("work 5 sts in patterns as established, patt to end", 20),
+        # So many on the right needle, which the stitch left by binding off is one of
+        ("k until 10 sts are on right needle, p to end", 20),
+        ("bind off 4 sts, k until there are 10 sts on RH needle, p to end", 16),
+        # Fabrics over a part
+        ("k2, work in rib over next 10 sts, k to end", 20),
+        ("k5, work in St st to last 5 sts, k5", 20),
+        ("k5, work in garter stitch to last 5 sts, k5", 20),
+        ("k2, work k2, p2 rib to last 2 sts, k2tog", 19),
+        ("rib 10, k to end", 20),
+        ("rib to last 2 sts, k2tog", 19),
+        ("work in rib", 20),
+        # Counts
+        ("k2tog, k to end. (19 sts.)", 19),
+        ("k2tog, k to end. <19 sts>", 19),
+        ("k2tog, k to end. You now have 19 sts", 19),
+        ("k2tog, k to end. There are now 19 sts on needle", 19),
+        ("k2tog, k to end. Total: 19 sts", 19),
+        ("k2tog, k to end. Stitch count: 19", 19),
+        ("k2tog, k to end. (dec 1 st)", 19),
+        ("k2tog, k to end (-1 st)", 19),
+        ("m1, k to end. (+1 st)", 21),
+        ("k2tog, k to end. (1 st dec'd, 19 sts)", 19),
+        ("k2tog, k to end. (1 st decreased; 19 sts remain)", 19),
     ],
 )
 def test_spellings_of_rows(row: str, after: int) -> None:
@@ -121,6 +144,26 @@ def test_spellings_of_rows(row: str, after: int) -> None:
         ("Row 1: Inc 1 st at beg and end of row.", 22, 1),
         ("Keeping pattern correct, dec 1 st at each end of next row.", 18, 1),
         ("Cont in patterns as est for 6 rows.", 20, 6),
+        ("Cast on 5 sts at beg of next 2 rows.", 30, 2),
+        ("Dec 1 st at each end of next and foll 4th row.", 16, 5),
+        # Bound off
+        ("Bind off remaining 20 sts in rib.", 0, 0),
+        ("Cast off rem 20 sts loosely.", 0, 0),
+        ("Bind off all 20 sts.", 0, 0),
+        ("BO all sts kwise.", 0, 0),
+        ("Bind off all sts knitwise on WS.", 0, 0),
+        ("Bind off all sts in k2, p2 rib.", 0, 0),
+        # Sides of the first and of the last row; where nothing was worked, the words tell which comes first
+        ("Beg with a k row, work 6 rows in St st.", 20, 6),
+        ("Row 1 (RS): K.\nBeginning with a purl row, work in stocking stitch for 5 rows.", 20, 6),
+        ("Row 1 (RS): K.\nStarting with a WS row, work 5 rows in garter st.", 20, 6),
+        ("Starting with a WS row, work 5 rows in garter st.\nRow 6 (RS): K.", 20, 6),
+        ("Work 5 rows even, ending with a WS row.\nRow 6 (RS): K.", 20, 6),
+        ("Work 6 rows in garter stitch ending with a WS row.", 20, 6),
+        ("Row 1 (RS): K.\nKnit 1 WS row.", 20, 2),
+        ("Row 1 (RS): K.\nWork in St st for 3 rows, ending with RS facing for next row.", 20, 4),
+        ("Purl 1 row. Knit 1 row. Rep last 2 rows 3 times.", 20, 8),
+        ("Keeping pattern correct, work 6 rows.", 20, 6),
         # Short rows and markers
         ("Row 1: K15, turn.\nRow 2: DS, p9, turn.\nRow 3: DS, k to DS, k DS, k to end.", 20, 3),
         ("Row 1: K15, turn.\nRow 2: DS, p to end.\nRow 3: K to end, working each DS as 1 st.", 20, 3),
@@ -149,11 +192,25 @@ def test_spellings_of_directions(lines: str, after: int, rows: int) -> None:
         ("Row 1: K.\nRow 2: Purl to end, removing markers.", "missing-marker", ""),
         ("Row 1: K5, k rem 14 sts.", "stitches-left-over", "1"),
         ("Row 1: K5, p to last 3 sts, k last 4 sts.", "row-too-long", ""),
+        ("Row 1 (RS): K.\nBeg with a k row, work 6 rows in St st.", "swapped-side", "RS"),
+        ("Row 1 (RS): K.\nStarting with a RS row, work 5 rows in garter st.", "swapped-side", "RS"),
+        ("Row 1 (RS): K.\nWork 5 rows even, ending with a RS row.", "swapped-side", "RS"),
+        ("Row 1 (RS): K.\nWork in St st for 4 rows, ending with RS facing for next row.", "swapped-side", "WS"),
+        ("Row 1 (RS): K.\nKnit 1 RS row.", "swapped-side", "RS"),
+        ("Bind off remaining 18 sts in rib.", "wrong-count", "18"),
+        ("Row 1: K2tog, k to end. (1 st decreased; 18 sts remain)", "wrong-count", "18"),
+        ("Row 1: K2tog, k to end. (2 sts decreased; 19 sts remain)", "wrong-count", "2"),
+        ("Row 1: K2tog, k to end. (-2 sts)", "wrong-count", "2"),
+        ("Row 1: K12, bind off 2 sts, k until 10 sts are on right needle, k to end.", "wrong-count", "10"),
+        ("Row 1: K2, work in k2, p2 rib over next 10 sts, k to end.", "broken-repeat", "10"),
+        ("Row 1: [K2, p2 5 times.", "not-understood", "not closed"),
+        ("Row 1: P to 2nd marker, k to end.", "not-understood", "Say how far"),
         ("Row 1: Bind off a few sts, k to end.", "not-understood", "Bind off all sts"),
     ],
 )
 def test_what_is_wrong_in_them(lines: str, rule: str, words: str) -> None:
     project = read_text(text(lines), "a.md")
-    found = [one for one in proof(project.patterns[0], project).findings if one.level == "error"]
+    findings = proof(project.patterns[0], project).findings
+    found = [one for one in findings if one.level == "error" or one.rule == "swapped-side"]
     assert [one.rule for one in found] == [rule]
     assert words in f"{found[0].message} {found[0].mend}"

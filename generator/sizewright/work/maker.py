@@ -143,6 +143,8 @@ class Maker:
     def resume(self, direction: Direction) -> None:
         """A total promised behind a faulty row tells with how many stitches work goes on."""
         promise: Promise | None = getattr(direction, "promise", None)
+        if promise is not None and promise.also is not None and promise.what is not Promised.TOTAL:
+            promise = promise.also
         if promise is None or promise.what is not Promised.TOTAL or self.needle is None:
             return
         try:
@@ -278,7 +280,7 @@ class Maker:
         sides = direction.sides if isinstance(direction, Gather) else ()
         grafted = [(self.counts(count), words) for count, words in sides]
         said = off_holders(needle.held, grafted) if grafted else needle.total
-        if isinstance(direction, Gather) and direction.count is not None and needle.total:
+        if direction.count is not None and needle.total:
             said = self.counts(direction.count)
         if said != needle.total:
             self.made.faults.append(WrongCount(direction.span, self.size, "the last row", "sts", said, needle.total))

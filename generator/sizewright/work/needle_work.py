@@ -8,7 +8,7 @@ from typing import TypeVar
 from sizewright.base.place import Span
 from sizewright.read.notation.tree import Landmark, Mark, Marking, Place, Turning
 from sizewright.work.counts import MOST, Counts
-from sizewright.work.faults import BrokenRepeat, NoCount, NoMarker, NoTurn, Stopped, TooFew
+from sizewright.work.faults import BrokenRepeat, NoCount, NoMarker, NoTurn, Stopped, TooFew, WrongCount
 from sizewright.work.needle import FLIP, GAPS, Lies, Needle, Pin, reversed_pins
 
 _LAST = "last"
@@ -184,6 +184,8 @@ class NeedleWork:
                 reach = self._to_marker(place.name, span)
             case Landmark.TURN | Landmark.WRAPPED | Landmark.DOUBLE:
                 reach = self._to_gap(place, span)
+            case Landmark.WORKED:
+                reach = self._to_worked(place, span)
         if reach < before:
             raise Stopped(TooFew(span, self.counts.size, self.label, before, reach, self.before))
         return reach - before
@@ -195,6 +197,13 @@ class NeedleWork:
         if found is None:
             raise Stopped(NoMarker(span, self.counts.size, self.label, name, tuple(pin.name for pin in markers)))
         return found.place - self.here
+
+    def _to_worked(self, place: Place, span: Span) -> int:
+        """Until so many stitches lie on the right needle, the one left by binding off among them."""
+        wanted = self.counts(place.past) if place.past is not None else 0
+        if wanted < self.done:
+            raise Stopped(WrongCount(span, self.counts.size, self.label, "sts", wanted, self.done))
+        return wanted - self.done
 
     def _to_gap(self, place: Place, span: Span) -> int:
         """To the nearest turn ahead, or to the stitch beside it that was wrapped or doubled, or past it."""

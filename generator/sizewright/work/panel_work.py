@@ -5,8 +5,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sizewright.read.notation.direction_tree import Row
+from sizewright.read.notation.fabric_names import plain_words
 from sizewright.read.notation.kinds import Side
 from sizewright.read.notation.tree import Action, Landmark, Panel, Place
+from sizewright.work.fabrics import fabric_rows
 from sizewright.work.faults import LeftOver, NoMarker, NoRow, NotJoined, Stopped, UnknownFabric, WrongSide
 from sizewright.work.holding_work import HoldingWork
 from sizewright.work.needle import Lies
@@ -24,17 +26,42 @@ class PanelWork(HoldingWork, ABC):
 
     def panel(self, action: Panel) -> None:
         """A row of a stitch pattern, whose "to end" is the end of its stitches. Raises `Stopped`."""
+        fabric = self._usual(action)
+        if fabric:
+            self._over(action, self._fabric_row(action, fabric), action.name, action.name)
+            return
         name = self.counts.patterns.called(action.name, action.span, self.counts.size)
         rows = self.counts.patterns.blocks[name]
         place = self._row_of(action, name, rows)
         row, label = rows[place], self._label(rows, place, action.name)
         self._judge_row(row, label, action)
         self.panels[name] = (place + 1) % len(rows)
+        self._over(action, row.actions, label, name)
+
+    def _usual(self, action: Panel) -> tuple[tuple[Action, ...], ...]:
+        """The rows of a fabric that all know by its name; none where it is a stitch pattern of the source.
+
+        Moss is not the same in every country, so it must be written out.
+        """
+        own = self.counts.patterns.found(action.name) is not None
+        if action.row is not None or own or "moss" in action.name.casefold():
+            return ()
+        return fabric_rows(action.name, action.span, in_the_round=bool(self.needle.in_the_round)) or ()
+
+    def _fabric_row(self, action: Panel, rows: Sequence[tuple[Action, ...]]) -> tuple[Action, ...]:
+        """The row that comes next: by its side, in the round the one behind that of the round before."""
+        key = plain_words(action.name)
+        place = self.needle.panels.get(key, 0) if self.needle.in_the_round else int(self.needle.wrong_side)
+        self.panels[key] = (place + 1) % len(rows)
+        return rows[place % len(rows)]
+
+    def _over(self, action: Panel, actions: Sequence[Action], label: str, name: str) -> None:
+        """These actions over the stitches of the panel alone. Raises `Stopped`."""
         outer = self.limit, self.label, self.before, self.inside
         reach = self._reach(action)
         self.limit, self.label, self.before, self.inside = self.here + reach, label, reach, (*self.inside, name)
         try:
-            self.all(row.actions)
+            self.all(actions)
             if self.remaining:
                 raise Stopped(LeftOver(action.span, self.counts.size, label, self.remaining, reach))
         except Stopped as stopped:

@@ -1,6 +1,7 @@
 """In: rows as they are written, and directions that speak of them. Out: the rows a direction means."""
 
 import re
+from collections.abc import Sequence
 
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
@@ -47,6 +48,10 @@ class RowBook:
         self._written.extend([row] * alike)
         if row.name:
             self._named[row.name] = row
+
+    def note_even(self, rows: Sequence[Row], count: int) -> None:
+        """So many rows of a fabric were worked: "rep last 2 rows" may mean them."""
+        self._written.extend(rows[number % len(rows)] for number in range(min(count, ENDLESS)))
 
     def worked(self, row: Row, rows: int) -> None:
         """A row that may be called by its name was worked; so many rows are done with it."""

@@ -88,14 +88,28 @@ class RowMaker:
         """Rows that stand above, of a stitch pattern or of a fabric known by name, as far as is said."""
         before = needle.total
         book = self.book
+        self.begin(needle, direction.extent)
         rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
         if isinstance(direction, RepeatRows) and direction.name:
             self.rowing.judge_called_side(needle, rows[0], direction.span)
         if not (isinstance(direction, Even) and direction.extent == Extent()):  # "work in moss" says no rows yet
             self.extend(needle, rows, direction.extent, direction.span)
+        if isinstance(direction, Even) and direction.extent.rows is not None:
+            self.book.note_even(rows, self.counts(direction.extent.rows))
         if len(rows) == 1:
             self.book.worked(rows[0], needle.rows)
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def begin(self, needle: Needle, extent: Extent) -> None:
+        """On which side a part begins is told by its words alone, be it by the side of its last row."""
+        if needle.rows or needle.in_the_round:
+            return
+        side = extent.begins
+        if side is None and extent.ends is not None and extent.rows is not None:
+            odd = self.counts(extent.rows) % 2
+            side = extent.ends if odd else (Side.WRONG if extent.ends is Side.RIGHT else Side.RIGHT)
+        if side is not None:
+            self.rowing.show(needle, side)
 
     def spaced(self, needle: Needle, direction: Spaced) -> None:
         """A row that comes every so often."""

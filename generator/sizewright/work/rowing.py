@@ -78,6 +78,7 @@ class Rowing:
         """The count behind rows must come true; work goes on with the count found, so that it is told once."""
         if promise is None:
             return
+        self.judge_promise(needle, promise.also, label, before)
         said = self._counts(promise.count)
         match promise.what:
             case Promised.TOTAL:
@@ -132,9 +133,14 @@ class Rowing:
         wrong = row.side is Side.WRONG
         if needle.rows and wrong != needle.wrong_side:
             self._faults.append(WrongSide(row.span, self._counts.size, row.label, row.side.value))
-        if needle.taken_up and not needle.rows and wrong:
+        self.show(needle, row.side)
+
+    @staticmethod
+    def show(needle: Needle, side: Side) -> None:
+        """This side of the work faces the knitter."""
+        if needle.taken_up and not needle.rows and side is Side.WRONG:
             needle.reverse()
-        needle.wrong_side = wrong
+        needle.wrong_side = side is Side.WRONG
 
 
 _JOINING = re.compile(r"join", re.IGNORECASE)  # "Joining Rnd: ..."

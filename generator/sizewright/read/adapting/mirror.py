@@ -166,8 +166,7 @@ class Mirror:
             case Turn(manner=Turning.DOUBLE):
                 raise Unmirrored(one.span, "a double stitch")
             case Panel():
-                self.named(one.name, one.span)
-                return one
+                return replace(one, name=self.fabric(one.name, one.span))
             case PassOver():
                 raise Unmirrored(one.span, "psso")
             case AtEdges() | Evenly():

@@ -126,6 +126,8 @@ class Cursor:
         known = (*self.words.by_spelling, *_ROW_WORDS)
         guessed = token.kind is Kind.WORD and token.text not in _ELSEWHERE
         meant = nearest(token.text, known, _VERY_LIKE) if guessed else None
+        unclosed = "A bracket before this full stop is not closed." if token.text == "." else ""
+        mend = mend or unclosed
         hint = f"Did you mean “{meant}”?" if meant else "Write it in stitches the tool knows, or declare it."
         return NotUnderstood(token.span, token.typed, mend or hint)
 

@@ -10,12 +10,16 @@ from sizewright.read.notation.tree import Action, Count
 
 @dataclass(frozen=True, slots=True)
 class Promise:
-    """The count behind a row, which must come true; `where`: "on each needle"."""
+    """The count behind a row, which must come true; `where`: "on each needle".
+
+    `also` is a second one in the same brackets: "(8 sts decreased; 80 sts)".
+    """
 
     span: Span
     what: Promised
     count: Count
     where: str = ""
+    also: "Promise | None" = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,10 +194,11 @@ class TakeUp:
 
 @dataclass(frozen=True, slots=True)
 class BindOffAll:
-    """All stitches are bound off; the piece ends."""
+    """All stitches are bound off; the piece ends. `count` is how many are said to be left."""
 
     span: Span
     words: Told = ()
+    count: Count | None = None
 
 
 @dataclass(frozen=True, slots=True)

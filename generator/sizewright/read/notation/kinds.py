@@ -18,6 +18,7 @@ class Landmark(StrEnum):
     TURN = "last turn"
     WRAPPED = "wrapped st"
     DOUBLE = "double st"
+    WORKED = "right needle"
 
 
 class Marking(StrEnum):

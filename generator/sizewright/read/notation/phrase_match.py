@@ -56,7 +56,8 @@ class Match:
         last = self.words("ends") or self.words("last")
         aside = [*self.part("other"), *self.part("at"), *self.part("there")]
         found = self._extent()
-        return replace(found, begins=_side(self.words("begins")), ends=_side(last), told=found.told or told(aside))
+        ends = _side(last) or _other(_side(self.words("facing") or self.words("faces")))
+        return replace(found, begins=_side(self.words("begins")), ends=ends, told=found.told or told(aside))
 
     def _extent(self) -> Extent:
         words = self.words("times")
@@ -96,6 +97,11 @@ def _unit(token: Token) -> str:
 
 def _side(words: str) -> Side | None:
     return None if not words else Side.WRONG if words.startswith("w") else Side.RIGHT
+
+
+def _other(side: Side | None) -> Side | None:
+    """The side of the row before the one that faces next."""
+    return None if side is None else Side.WRONG if side is Side.RIGHT else Side.RIGHT
 
 
 def numbers_of(tokens: Sentence) -> Numbers:

@@ -6,6 +6,7 @@ tokens it stands for.
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
 from sizewright.read.inserts import Told
 from sizewright.read.notation.apart_phrase import APART, apart
@@ -14,7 +15,6 @@ from sizewright.read.notation.direction_tree import (
     CastOn,
     Direction,
     Even,
-    Extent,
     Gather,
     Join,
     RepeatRows,
@@ -32,8 +32,12 @@ _ROW = r"(?:rows?|rnds?|rounds?)"
 _STS = r"\b(?:sts?|stitch|stitches)\b"
 _UNIT = r"(?: (?:cm|in|inch|inches|mm|\"|″))?"
 _OTHER = rf"(?: (?P<other>[\[(] #{_UNIT} [\])]))?"
-_SIDED = r"(?:rs|ws|right side|wrong side) (?:row|rnd|round)"
-_ENDING = rf"(?: , (?:ending|end) (?:(?:with|after|on) (?:an? )?(?P<ends>{_SIDED})|(?P<at>at (?:the )?marker)))?"
+_SIDE = r"(?:rs|ws|right side|wrong side)"
+_SIDED = rf"{_SIDE} (?:row|rnd|round)"
+_FACING = rf"with (?:the )?(?P<facing>{_SIDE}) facing(?: for (?:the )?next row)?"
+_ENDS = rf"(?:with|after|on) (?:an? )?(?P<ends>{_SIDED})|(?P<at>at (?:the )?marker)"
+_ENDING = rf"(?:(?: ,)? (?:ending|end) (?:{_FACING}|{_ENDS}))?"
+_ENDING_ROWS = _ENDING.replace("<ends>", "<last>").replace("<at>", "<there>").replace("<facing>", "<faces>")
 _BEGINS = rf"(?: , (?:beg|beginning|starting) with (?:an? )?(?P<begins>{_SIDED})(?: ,)?)?"
 _MEANING = r"(?: \( (?:knit|k) every (?:rnd|round|row) \))?"
 _SINCE = r"(?: from (?:the )?(?P<since>.+?))?"
@@ -44,7 +48,7 @@ _EXTENT = (
     rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_OTHER}{_SINCE}{_ENDING}"
     rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left)(?: (?P<behind>.*))?"
     r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm))?(?: more)?"
-    rf"(?P<rows> {_ROW})?{_ENDING.replace('<ends>', '<last>').replace('<at>', '<there>')})"
+    rf"(?P<rows> {_ROW})?{_ENDING_ROWS})"
 )
 _NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
 _BY_NAME = rf"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?{_MEANING})"
@@ -54,6 +58,7 @@ _PLAIN = re.compile(
     rf"(?:cast on|co) #(?: {_STS})?"
     rf"|(?:(?:place (?:a )?(?:marker|m)|pm)(?: and| ,| , and)? )?join(?: to work)?(?: in the (?:round|rnd))?"
     rf"|(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?"
+    r"|bind off remaining # sts?"
     rf"|(?:place|put|return|slip) (?:the )?(?:# )?held (?:[a-z' ]+ )?{_STS}(?: back)? (?:on|onto) (?:the )?needles?"
     rf"|(?:join|rejoin) yarn to (?:the )?(?:# )?held (?:[a-z' ]+ )?{_STS}"
     rf"|cut (?:the )?yarn and thread (?:the )?tail (?:through|thru) (?:the )?(?:remaining |rem )?(?:# )?{_STS}"
@@ -126,14 +131,14 @@ _FABRIC_WORDS = {"": "pattern", "k": "knit", "p": "purl", "knit": "knit", "purl"
 def _even(match: Match) -> tuple[Direction, ...]:
     extent = match.extent()
     if match.has("count"):
-        extent = Extent(rows=match.count("count"))
+        extent = replace(extent, rows=match.count("count"))
     fabric = typed(match.part("fabric"))
     fabric = _FABRIC_WORDS.get(fabric.casefold(), fabric)
     return (Even(match.span, fabric, extent, in_the_round=_in_the_round(match)),)
 
 
 def _bind_off(match: Match) -> tuple[Direction, ...]:
-    return (BindOffAll(match.span, _more_than(match.tokens)),)
+    return (BindOffAll(match.span, _more_than(match.tokens), match.count("count")),)
 
 
 def _gather(match: Match) -> tuple[Direction, ...]:
@@ -172,27 +177,17 @@ Builder = Callable[[Match], tuple[Direction, ...]]
 
 _MARKED = r"(?:(?:place (?:a )?(?:[a-z]+ )*?(?:marker|m)|pm)(?: for [a-z ]+?)?(?: and| ,)? )?"
 _MARKED_BEHIND = r"(?:pm|place (?:a )?(?:[a-z]+ )*?(?:marker|m))(?: for [a-z ]+)?"
-_HOW = r"(?: (?:loosely|purlwise|knitwise|in .+|using .+|, [^#]+|and .+))*"
+_ALL_THE = r"(?: (?:all|the|rem|remaining))"
+_BOUND = r"very loosely|loosely|firmly|evenly|purlwise|knitwise|pwise|kwise|as if to (?:knit|purl)"
+_HOW = rf"(?: (?:{_BOUND}|on (?:the )?{_SIDE}(?: row)?|in .+|using .+|with .+|, [^#]+|and .+))*"
 _CUT = r"(?:(?:cut|break) (?:the )?yarn(?: .*?)? (?:, |and )*)?"
 _PULL = r"(?:thread|draw|run|pull|pass)"
 _PUT = r"(?:place|return|slip|put|transfer|take)"
 # Words, or a comma and what is told behind it; a sign or a number there would be part of the count.
 _BEHIND_CAST_ON = r"(?P<rest>(?:(?: (?!st)[a-z]| , (?:# )?[a-z]).*)?)"
 _SAID = (
-    "the",
-    "held",
-    "sts",
-    "st",
-    "stitches",
-    "on",
-    "hold",
-    "of",
-    "remaining",
-    "waiting",
-    "next",
-    "all",
-    "for",
-    "live",
+    *("the", "held", "sts", "st", "stitches", "on", "hold", "of"),
+    *("remaining", "waiting", "next", "all", "for", "live"),
 )
 _HELD = rf"(?:the )?(?:(?P<count>#) )?(?P<name>[a-z' ]*?){_STS}(?P<for> (?:of|for) [a-z' ]+?)?"
 _ONTO_NEEDLE = r"(?: back)? (?:on|onto|to)(?: the| a| your)?(?: [a-z-]+| #(?: mm)?| us #)*? needles?.*"
@@ -238,12 +233,12 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
     (rf"(?:work|continue|cont|knit)(?: even| straight)? (?:in|even in) {_BY_NAME}{_BEGINS} {_EXTENT}", _even),
     (rf"(?:work|continue|cont)(?: even| straight)?(?: in (?:pattern|patt))? {_EXTENT}", _even),
     (rf"(?:work|continue|cont) {_BY_NAME} {_EXTENT}", _even),
-    (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)? {_EXTENT}", _even),
-    (rf"(?P<fabric>knit|purl|k|p) (?P<count>#)(?: more)? {_ROW}", _even),
+    (rf"(?P<fabric>knit|purl|k|p)(?: (?:every|all|each) {_ROW}s?)?{_BEGINS} {_EXTENT}", _even),
+    (rf"(?P<fabric>knit|purl|k|p) (?P<count>#)(?: more)?(?: (?P<begins>rs|ws))? {_ROW}", _even),
     (rf"(?:work )?(?P<count>#)(?: more)? (?P<fabric>knit|purl) {_ROW}", _even),
-    (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}", _even),
+    (rf"(?:work|knit) (?P<count>#)(?: more)? {_ROW} (?:in |of )?{_BY_NAME}{_ENDING}", _even),
     (rf"work (?P<count>#) more {_ROW}", _even),
-    (rf"(?:bind off|cast off|bo)(?: (?:all|the|rem|remaining))*(?: {_STS})?{_HOW}", _bind_off),
+    (rf"(?:bind off|cast off|bo)(?:{_ALL_THE}+ (?P<count>#)|{_ALL_THE}*)(?: {_STS})?{_HOW}", _bind_off),
     (rf"{_CUT}{_PULL} .*(?:through|thru) .*?(?:(?P<count>#) )?(?:rem |remaining )?{_STS}.*", _gather),
     (rf"graft {_SET.format('one')} (?:to|with|and) {_SET.format('other')}(?: .*)?", _graft),
     (r"(?:graft|close) .*", _close),

@@ -75,7 +75,7 @@ class PlaceParser(Cursor):
             return Place(Landmark.END)
         if not self.at("to", "until", "till", "up"):
             return None
-        self.skip("to", "until", "till", "up", "the", "but")
+        self.skip("to", "until", "till", "up", "the", "but", "there", "you", "have", "are")
         found = self._landmark()
         if found is None:
             self.position = start
@@ -149,6 +149,8 @@ class PlaceParser(Cursor):
             return None
         before = self.count()
         self.stitch_words()
+        if self._on_right_needle():
+            return Place(Landmark.WORKED, past=before)
         if self.at("before"):
             self.step()
             if self.at("end"):
@@ -159,15 +161,28 @@ class PlaceParser(Cursor):
                 raise self.fault("Say before what: “to 2 sts before marker”, “to 3 sts before last turn”.")
             return replace(named, before=before)
         if self.at("past", "after", "beyond"):
-            self.step()
-            named = self._named_place()
-            if named is None or named.landmark is Landmark.MARKER:
-                raise self.fault("Say past what: “to 1 st past last wrapped st”.")
-            return replace(named, past=before)
-        if self.at("remain", "remains", "rem", "left", "remaining"):
-            self.step()
-            return Place(Landmark.END, before)
-        return None
+            return self._past(before)
+        left = self.at("remain", "remains", "rem", "left", "remaining")
+        self.position += left
+        return Place(Landmark.END, before) if left else None
+
+    def _past(self, past: Count) -> Place:
+        self.step()
+        named = self._named_place()
+        if named is None or named.landmark is Landmark.MARKER:
+            raise self.fault("Say past what: “to 1 st past last wrapped st”.")
+        return replace(named, past=past)
+
+    def _on_right_needle(self) -> bool:
+        start = self.position
+        self.skip("are", "is")
+        if self.at("on") and "needle" in self.texts(5):
+            self.skip("on", "the", "your", "right", "rh", "right-hand", "hand")
+            if self.at("needle"):
+                self.step()
+                return True
+        self.position = start
+        return False
 
     def _row_end(self) -> None:
         if self.at("of") and (self.peek(1) in ROW_WORDS or self.peek(2) in ROW_WORDS):

@@ -145,6 +145,8 @@ def _plain(direction: Wordless) -> Told:
                 else phrase("Place the {held} on needles", held=held)
             )
         case BindOffAll():
+            if direction.count is not None:
+                return phrase("Bind off remaining {stitches}", stitches=stitches(direction.count))
             return phrase("Bind off all sts")
         case Gather():
             return phrase("Cut yarn and thread tail through remaining {stitches}", stitches=_remaining(direction.count))

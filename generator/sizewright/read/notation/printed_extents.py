@@ -10,7 +10,7 @@ from sizewright.read.notation.printed_actions import printed_actions
 from sizewright.read.notation.printed_changes import printed_shape
 from sizewright.read.notation.printed_pieces import listed, number, said, stitches, times
 from sizewright.read.notation.row_names import row_called
-from sizewright.read.notation.tree import AtEdges, BindOff, Count
+from sizewright.read.notation.tree import Add, AtEdges, BindOff, Count
 from sizewright.read.notation.usual_names import fabric_name, measured_name, since_name
 from sizewright.read.notation.usual_phrases import usual
 from sizewright.read.notation.words import NUMBER_WORDS
@@ -156,7 +156,7 @@ def printed_spacings(direction: Spaced) -> Told:
 def _shaping(direction: Spaced, rows: Told) -> Told:
     first, spacings = direction.actions[0], direction.spacings
     once = len(spacings) == 1 and spacings[0].here and (spacings[0].times is None or spacings[0].times.value == 1)
-    if isinstance(first, BindOff):
+    if isinstance(first, Add | BindOff):
         shaping = printed_actions(direction.actions[:1], inside=True)
         if once:
             return phrase("{shaping} at beginning of {rows}", shaping=shaping, rows=rows)

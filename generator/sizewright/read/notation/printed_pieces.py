@@ -104,6 +104,8 @@ def place(to: Place) -> Told:
             if before is None
             else phrase("to {stitches} before {marker}", stitches=stitches(before), marker=where)
         )
+    if to.landmark is Landmark.WORKED and to.past is not None:
+        return phrase_many("until {n} st is on right needle", "until {n} sts are on right needle", to.past)
     plain, short_of, past = _GAPS[to.landmark]
     if to.past is not None:
         return phrase(past, stitches=stitches(to.past))

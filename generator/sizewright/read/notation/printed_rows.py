@@ -91,7 +91,9 @@ def printed_promise(promise: Promise) -> Told:
 def promised(promise: Promise) -> Told:
     """ "42 sts", "8 sts decreased"."""
     told = phrase(_CHANGES[promise.what], stitches=stitches(promise.count))
-    return phrase("{promise} {where}", promise=told, where=promised_name(promise.where)) if promise.where else told
+    if promise.where:
+        told = phrase("{promise} {where}", promise=told, where=promised_name(promise.where))
+    return phrase("{promise}; {also}", promise=told, also=promised(promise.also)) if promise.also else told
 
 
 def _label(row: Row) -> tuple[Told, tuple[Action, ...]]:

@@ -28,6 +28,10 @@ class RowParser(StitchWords):
 
     def _unbracketed(self, start: int, actions: tuple[Action, ...]) -> tuple[Action, ...]:
         """ "k1, p1 to end": a rib alone can only be meant as a whole."""
+        here = self.position
+        if self.place() is None:
+            raise self.fault("Say how far: “to end”, “to last 3 sts”, “to marker”.")
+        self.position = here
         if not is_rib(actions):
             raise self.fault("Put what is repeated in brackets: “[k1, p1] to end”.")
         return self._unstarred(start, actions)

@@ -9,13 +9,14 @@ from sizewright.read.notation.place_parser import BEGINNING_WORDS
 from sizewright.read.notation.row_labels import row_name
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.special_words import BIND
-from sizewright.read.notation.tree import Action, BindOff, Count, Follow, Landmark, Manner, Place
+from sizewright.read.notation.tree import Action, Add, BindOff, Count, Follow, Landmark, Manner, Place
 from sizewright.read.notation.words import Kind, typed
 
 _EVERY = ("every", "each", "alternate", "alt")
 _SIDES = {"rs": Side.RIGHT, "ws": Side.WRONG}
 _SECOND = ("other", "alternate", "alt")
 _LEADS = ("work", "working", "continue", "continuing", "cont", "knit", "knitting", "keep", "keeping")
+_CAST_ON = (("cast", "on"), ("co",))
 _CALLS = ("rep", "repeat", "repeating", "work", "working")
 
 
@@ -109,9 +110,10 @@ class ShapingParser(RowParser):
         return actions
 
     def _bound_off(self) -> tuple[Action, ...]:
-        """ "bind off 5 sts at beginning of", with the rest of the row worked."""
+        """ "bind off 5 sts at beginning of", "cast on 5 sts at ...", with the rest of the row worked."""
         start = self.position
-        if self.phrase(BIND) is not None and self.number_ahead():
+        casts_on = self.phrase(_CAST_ON) is not None
+        if (casts_on or self.phrase(BIND) is not None) and self.number_ahead():
             count = self.count()
             self.stitch_words()
             manner = self.binding_manner()
@@ -123,7 +125,8 @@ class ShapingParser(RowParser):
                 and {"next", "following", "every"} & set(self.texts(4))
             ):
                 self.step()
-                return BindOff(span, count, manner), Follow(span, Manner.ANY, None, Place(Landmark.END))
+                changed = Add(span, count) if casts_on else BindOff(span, count, manner)
+                return changed, Follow(span, Manner.ANY, None, Place(Landmark.END))
         self.position = start
         return ()
 
@@ -175,7 +178,9 @@ class ShapingParser(RowParser):
         return None
 
     def _spacing(self) -> Spacing | None:
-        """ "every 4th row 10 times", "every RS row until 20 sts remain"."""
+        """ "every 4th row 10 times", "every RS row until 20 sts remain", "next and foll 4th row"."""
+        if self.at("following", "foll") and self.peek(1) == "#":
+            return self._following()
         if not self.at(*_EVERY):
             return None
         second = self.at(*_SECOND)
@@ -196,6 +201,17 @@ class ShapingParser(RowParser):
         if every is None and side is None:
             every = self.one()
         return self._ended(every, side)
+
+    def _following(self) -> Spacing | None:
+        """ "foll 4th row", once if no more is said."""
+        self.step()
+        every = self.count()
+        self.skip("th", "st", "nd", "rd")
+        side = self._side()
+        if not self.at(*ROW_WORDS):
+            return None
+        self.step()
+        return Spacing(every, side, self.times() or self.one())
 
     def _ended(self, every: Count | None, side: Side | None) -> Spacing:
         times = self.times()

@@ -6,6 +6,8 @@ Each word, sign and number stands between spaces; "#" is a number that differs b
 import re
 from collections.abc import Callable
 
+from sizewright.read.notation.fabric_names import usual_fabric
+
 _ST, _STS = "(?:st|stitch)", "(?:sts?|stitch|stitches)"
 _N = r"(?:\d+|#)"
 _ROW, _ROWS = "(?:row|rnd|round)", "(?:rows?|rnds?|rounds?)"
@@ -14,7 +16,10 @@ _WORK = "(?:knit|purl|k|p)"
 _BIND = "(?:bind off|cast off|bo|cast on)"
 _SIDE = r"(?:\( (?:rs|ws|right side|wrong side) \))"
 _ELSEWHERE = r"(?! (?:on|onto|to|from|of|together|tog|and (?:hold|leave|place|put|let|keep))\b)"
+_FIRST = "(?P<first>rs|ws|right side|wrong side|knit|purl|k|p)"
+_BEGUN = rf"(?:beg|beginning|starting|start) with (?:an? )?{_FIRST} row(?: ,| and|)"
 _PATTERN = "(?:patterns?|patts?|pats?)"
+_KEEPING = rf"(?:keeping|keep|maintaining) (?:the |in )?{_PATTERN}(?: correct| as set| as established)? ,"
 _KNITS = rf"(?:(?:all|the|over) )+(?:k|knit|knits)(?: {_STS})?"
 _PURLS = rf"(?:(?:all|the|over) )+(?:p|purl|purls)(?: {_STS})?"
 _FACING = "(?: as they (?:face you|appear|present themselves))?"
@@ -45,6 +50,31 @@ def _bracket_repeated(match: re.Match[str]) -> str | None:
 def _separated(match: re.Match[str]) -> str | None:
     """ "Row 1 - K to end" has its label before the dash, where no colon tells otherwise."""
     return None if ":" in match.string.split() else "\\1 :"
+
+
+def _first_side(match: re.Match[str]) -> str | None:
+    """The side of a first row: as it is said, or as the fabric has its knit row; "" where that is on either."""
+    said = match["first"].split()[0]
+    if said in ("rs", "ws", "right", "wrong"):
+        return f" , beginning with a {'rs' if said[0] == 'r' else 'ws'} row ,"
+    fabric, knit = usual_fabric(match["fabric"]), said[0] == "k"
+    if fabric == "garter" and knit:
+        return ""
+    if fabric not in ("stockinette", "reverse stockinette"):
+        return None
+    return f" , beginning with a {'rs' if knit == (fabric == 'stockinette') else 'ws'} row ,"
+
+
+def _begun_rows(match: re.Match[str]) -> str | None:
+    """ "Beg with a k row, work 6 rows in St st"."""
+    first = _first_side(match)
+    return None if first is None else f"work in \\3{first} for \\2 rows \\4"
+
+
+def _begun(match: re.Match[str]) -> str | None:
+    """ "Beg with a k row, work in St st for 6 rows"."""
+    first = _first_side(match)
+    return None if first is None else f"work in \\2{first} \\3"
 
 
 def _more_times(match: re.Match[str]) -> str | None:
@@ -108,8 +138,11 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
         rf"work (?:all )?(?:the |these )*{_STS} as they (?:face you|present themselves|present|come|are)",
         "work sts as they appear",
     ),
-    (rf"^(?:keeping|keep|maintaining) (?:the |in )?{_PATTERN}(?: correct| as set| as established)? ,", ""),
+    (rf"^{_KEEPING} work(?= {_N} {_ROWS}$)", "work in pattern for"),
+    (rf"^{_KEEPING}", ""),
     # Directions of several rows
+    (rf"^{_BEGUN} (?:work|knit) ({_N}) {_ROWS} (?:in |of )?(?P<fabric>[^,]+?)((?: ,)? end.*)?$", _begun_rows),
+    (rf"^{_BEGUN} (?:work|continue|cont)(?: even| straight)? in (?P<fabric>[^,]+?) ((?:for|until|till) .+)$", _begun),
     (rf"^({_WORK}) (?:the )?next ({_ROW})", "\\1 1 \\2"),
     (rf"^({_WORK}) 1 {_ROW}(?: ,| and| , and)?(?= (?:dec|inc)[a-z]* )", "\\1 ,"),
     (rf"({_WORK} {_N} (?:more )?{_ROWS}) (?:, and|, then|,|and)(?= {_WORK} {_N} {_ROWS})", "\\1 ;"),

@@ -24,7 +24,10 @@ class Count:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """ "to end", "to last 3 sts" (3 before the end), "to 2 sts before marker A", "to 1 st past wrapped st"."""
+    """ "to end", "to last 3 sts" (3 before the end), "to 2 sts before marker A", "to 1 st past wrapped st".
+
+    "until 10 sts are on right needle" is 10 past the beginning of what was worked.
+    """
 
     landmark: Landmark
     before: Count | None = None
