@@ -43,6 +43,10 @@ def _told(words: str) -> str:
 
 _PRACTICE = later("common practice, no source")
 _CORD_RULES = later("US 16 CFR 1120 with ASTM F1816-97 and EU EN 14682 (cords and drawstrings on children's clothing)")
+# The scope of EN 14682: tukes.fi; that of the US rule is upper outerwear (cpsc.gov).
+_CORDS_ELSEWHERE = later(
+    "cords: after the rules for children's clothing, US 16 CFR 1120 and EU EN 14682, which do not reach hats and gloves"
+)
 _SMALL_RULES = later("US 16 CFR 1501 (small parts, under 3 years)")
 _END_RULES = later("loose ends: common practice, no source")
 _INDOORS = later("American Academy of Pediatrics 2022 (no hats indoors)")
@@ -127,12 +131,12 @@ _BY_KIND = (
     (
         r"hats?|caps?|beanies?|bonnets?|berets?|tams?",
         (later("Take hats off for sleep and indoors, where a baby can overheat. No chin ties."), _PARTS),
-        (_INDOORS, _CORD_RULES, _SMALL_RULES),
+        (_INDOORS, _CORDS_ELSEWHERE, _SMALL_RULES),
     ),
     (
         r"mittens?|mitts?|gloves?",
         (_ENDS, later("No cord from one mitten to the other: it can catch."), _PARTS),
-        (_END_RULES, _CORD_RULES, _SMALL_RULES),
+        (_END_RULES, _CORDS_ELSEWHERE, _SMALL_RULES),
     ),
     (r"socks?|stockings?|bootees?|booties?|slippers?", (_ENDS, _PARTS), (_END_RULES, _SMALL_RULES)),
     (
