@@ -49,6 +49,7 @@ def dot(x: float, y: float, radius: float) -> str:
 
 _LOOP = "M5.5 15.5c3.5 -4 8.3 -6.3 8.3 -9a3.8 3.3 0 0 0 -7.6 0c0 2.7 4.8 5 8.3 9"
 _RIGHT, _LEFT = "M4 16l12 -12", "M4 4l12 12"
+_MADE_LEFT, _MADE_RIGHT = "M4 16.5h12M13 16.5l-7 -12.5", "M4 16.5h12M7 16.5l7 -12.5"
 _FAN_RIGHT, _FAN_LEFT = "M16 4l-12 12M16 4l-6.5 12M16 4l-0.5 12", "M4 4l12 12M4 4l6.5 12M4 4l0.5 12"
 _V = "M4.5 4l5.5 11.5l5.5 -11.5"
 _M = "M4.5 15.5v-11l5.5 7l5.5 -7v11"
@@ -85,8 +86,10 @@ SYMBOLS = (
     Symbol("purled double decrease to the left", ("sssp",), ("sssk",), _FAN_LEFT, dot(14.5, 5.5, 2.2)),
     Symbol("make one", ("m1",), ("m1p",), _M),
     Symbol("make one purled", ("m1p",), ("m1",), "M4.5 12.5v-9l5.5 6l5.5 -6v9", dot(10, 16, 2.2)),
-    Symbol("make one to the left", ("m1l",), (), "M4 16.5h12M13 16.5l-7 -12.5"),
-    Symbol("make one to the right", ("m1r",), (), "M4 16.5h12M7 16.5l7 -12.5"),
+    Symbol("make one to the left", ("m1l",), ("m1lp",), _MADE_LEFT),
+    Symbol("make one to the right", ("m1r",), ("m1rp",), _MADE_RIGHT),
+    Symbol("make one purled to the left", ("m1lp",), ("m1l",), _MADE_LEFT, dot(14.5, 6.5, 2.2)),
+    Symbol("make one purled to the right", ("m1rp",), ("m1r",), _MADE_RIGHT, dot(5.5, 6.5, 2.2)),
     Symbol("two from one", ("kfb",), (), "M20 17v-6l-9 -7M20 11l9 -7", over=2),
     Symbol("two from one purled", ("pfb",), (), "M20 17v-6l-9 -7M20 11l9 -7", dot(12, 14, 2.2), over=2),
     Symbol("increase", ("inc",), ("inc",), "M20 17v-13M11 4l9 7l9 -7", over=2),

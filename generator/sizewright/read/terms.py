@@ -81,6 +81,14 @@ TERMS = (
     _term("m1l", "make one leaning left: lift the strand from the front, knit it through the back loop: 1 stitch more"),
     _term("m1r", "make one leaning right: lift the strand from behind, knit it through the front loop: 1 stitch more"),
     _term("m1p", "make one purlwise: lift the strand between two stitches and purl it twisted: 1 stitch more"),
+    _term(
+        "m1lp",
+        "make one purlwise leaning left: lift the strand from the front, purl it through the back: 1 stitch more",
+        "m1pl",
+    ),
+    _term(
+        "m1rp", "make one purlwise leaning right: lift the strand from behind, purl it in front: 1 stitch more", "m1pr"
+    ),
     _term("MC", "main colour"),
     _term("p", "purl"),
     _term("p2tog", "purl 2 stitches together: 1 stitch fewer"),

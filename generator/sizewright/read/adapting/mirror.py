@@ -9,6 +9,7 @@ from types import MappingProxyType
 from typing import assert_never
 
 from sizewright.base.place import Span
+from sizewright.read.notation.cables import crossing_of
 from sizewright.read.notation.direction_tree import (
     Apart,
     BindOffAll,
@@ -66,11 +67,24 @@ _PAIRS = (
     ("ssk", "ssp"),
     ("sssk", "sssp"),
     ("m1", "m1p"),
+    ("m1l", "m1lp"),  # how two strands cross is the same from either side
+    ("m1r", "m1rp"),
     ("kfb", "pfb"),
 )
 _SAME = ("yo", "sl")  # the same on both faces
 STITCH_PAIRS: Mapping[str, str] = MappingProxyType(
     dict(_PAIRS) | {purl: knit for knit, purl in _PAIRS} | {term: term for term in _SAME}
+)
+# What leans as its counterpart does and is worked otherwise: turned back it is the ssk that it looks like.
+ONE_WAY: Mapping[str, str] = MappingProxyType({"skp": "ssp"})
+# What to write for those that are refused. From memory, no source.
+_HINTS: Mapping[str, str] = MappingProxyType(
+    {
+        "sk2p": "On the other face sssp leans as sk2p does on this one.",
+        "s2kp": "Centred on the other face is: sl 2 together as if to p2tog tbl, p1, pass the 2 slipped over.",
+        "mb": "A bobble can be pushed through to the other face: say so in the text.",
+        "k3tog tbl": "On the other face sssp leans as k3tog tbl does on this one.",
+    }
 )
 _MANNERS = MappingProxyType({"wyif": "wyib", "wyib": "wyif"})
 _EDGES = MappingProxyType({"knitwise": "purlwise", "purlwise": "knitwise"})
@@ -88,11 +102,12 @@ _PICKED = MappingProxyType(
 
 @dataclass(frozen=True, slots=True)
 class Unmirrored(Exception):  # noqa: N818 -- carries what has no counterpart to where it is told
-    """Something that has no counterpart: its place, its term, and what may be written instead."""
+    """Something that has no counterpart: its place, its term, what to do, and what may be written instead."""
 
     span: Span
     term: str
     mend: str = ""
+    hint: str = ""
 
 
 class Mirror:
@@ -177,10 +192,19 @@ class Mirror:
 
 
 def _stitch(stitch: Stitch, span: Span) -> Stitch:
-    other = STITCH_PAIRS.get(stitch.term)
+    other = STITCH_PAIRS.get(stitch.term) or ONE_WAY.get(stitch.term)
     if other is None:
-        raise Unmirrored(span, stitch.term)
+        raise Unmirrored(span, stitch.term, hint=_HINTS.get(stitch.term) or _crossed(stitch.term))
     return _BY_TERM[other] if other != stitch.term else stitch
+
+
+def _crossed(term: str) -> str:
+    """What a cable of two knit halves is on the other face, "" for any other stitch: it crosses the same way there."""
+    crossing = crossing_of(term)
+    if crossing is None or crossing.middle or crossing.front != crossing.back or "p" in crossing.front:
+        return ""
+    half, where = len(crossing.front), "front" if crossing.to_left else "back"
+    return f"On the other face the same crossing is: sl {half} to cn, hold in {where}, p{half}, p{half} from cn."
 
 
 def _manner(manner: str) -> str:

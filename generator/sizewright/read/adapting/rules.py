@@ -73,7 +73,7 @@ NO_MIRROR = Rule(
     """Something in a section that is turned inside out which has no counterpart on the other face.
 
 **Why it matters.** Knit and purl can be exchanged, and k2tog with p2tog; where the trade has no stitch for the other
-face, a guess would be knitted by everybody.
+face, a guess would be knitted by everybody. Cables, bobbles and centred decreases are such.
 
 **Example.** `::: inside-out section Crown`, where a row says `s2kp`.
 

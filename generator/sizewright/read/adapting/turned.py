@@ -66,7 +66,7 @@ class _Turner:
             return self._mirror.direction(direction)
         except Unmirrored as fault:
             message = f"Here {fault.term} has no counterpart on the other face."
-            finding = NO_MIRROR.at(fault.span, message, fault.mend or _MEND)
+            finding = NO_MIRROR.at(fault.span, message, f"{fault.mend or _MEND} {fault.hint}".rstrip())
             if finding not in self.findings:
                 self.findings.append(finding)
             return direction

@@ -35,6 +35,8 @@ _FACES = (
     ("ssk", "ssp"),
     ("sssk", "sssp"),
     ("m1", "m1p"),
+    ("m1l", "m1lp"),
+    ("m1r", "m1rp"),
     ("kfb", "pfb"),
     ("yo", "yo"),
     ("sl", "sl"),

@@ -58,6 +58,8 @@ _NAMES = frozenset(
         later_as("stitch", "m1l"),
         later_as("stitch", "m1r"),
         later_as("stitch", "m1p"),
+        later_as("stitch", "m1lp"),
+        later_as("stitch", "m1rp"),
         later_as("stitch", "kfb"),
         later_as("stitch", "pfb"),
         later_as("stitch", "kfbf"),
