@@ -8,7 +8,7 @@ wrongly, and not used.) The rest is arithmetic of our own, counted by hand besid
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sizewright.grade.run import grade
@@ -146,3 +146,16 @@ def test_more_reserve_never_needs_less(rows: int, reserves: tuple[int, int], bal
 def test_a_bigger_size_takes_more() -> None:
     (need,) = needs(f"{{{STITCHES}}}", "Rows 1 to 96 (98, 118): Knit.", "{S: {}, M: {}, L: {}}")
     assert [amount.length for amount in need.worked] == [9_800, 10_000, 12_000]
+
+
+@settings(max_examples=8, deadline=None)
+@given(st.lists(st.integers(1, 80), min_size=2, max_size=4))
+def test_pieces_together_take_what_each_takes_alone(rows: list[int]) -> None:
+    """Each piece of 100 sts is cast on, knitted and bound off; `needs` begins and ends the first and the last."""
+    yarn = "{length: 105 m, mass: 50 g, swatch: {stitches: 2400 st, mass: 12 g}}"
+    alone = [needs(yarn, f"Rows 1 to {count}: Knit.")[0] for count in rows]
+    seams = "\nBind off all sts.\nCast on 100 sts.\n"
+    (together,) = needs(yarn, seams.join(f"Rows 1 to {count}: Knit." for count in rows))
+    assert together.stitches == (sum(need.stitches[0] or 0 for need in alone),)
+    for measure in ("length", "mass"):
+        assert getattr(together.worked[0], measure) == sum(getattr(need.worked[0], measure) for need in alone)
