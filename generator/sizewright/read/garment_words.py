@@ -39,18 +39,16 @@ _NECK_AT_BEGINNING = (
 )
 _SHOULDER = ("<then:Rep Dec Row every 2 rows {then:times}.>", "({shoulder} sts)", "<even:Work {even} rows even.>")
 _DIVIDED = "Next Row (RS): K{first}, place next {rest} sts on hold."
-_SECOND = ("Bind off all sts.", "Rejoin yarn to {rest} held sts.")
+_BIND_OFF = "Bind off all sts."
+_REJOINED = "With RS facing, rejoin yarn to the {rest} held sts."
 
-_NECKLINE = (
-    _DIVIDED,
-    *_NECK_AT_END,
-    *_SHOULDER,
-    *_SECOND,
+_NECK_FIRST = (_DIVIDED, *_NECK_AT_END, *_SHOULDER)
+_NECK_SECOND = (
+    _REJOINED,
     "Next Row (RS): Bind off {centre} sts, k to end.",
     "Next Row (WS): Purl.",
     *_NECK_AT_BEGINNING,
     *_SHOULDER,
-    "Bind off all sts.",
 )
 
 
@@ -67,12 +65,13 @@ def _point() -> tuple[str, ...]:
         "Next Row (WS): Purl.",
         _AT_END,
         *again,
-        *_SECOND,
+        _BIND_OFF,
+        _REJOINED,
         second,
         "Next Row (WS): Purl.",
         _AT_BEGINNING,
         *again,
-        "Bind off all sts.",
+        _BIND_OFF,
     )
 
 
@@ -215,7 +214,9 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
         "({top} sts)",
         "Bind off all sts.",
     ),
-    "neckline": _NECKLINE,
+    "neckline": (*_NECK_FIRST, _BIND_OFF, *_NECK_SECOND, _BIND_OFF),
+    "neckline_first_side": _NECK_FIRST,
+    "neckline_second_side": _NECK_SECOND,
     "shoulder_slope": _slope("k", "p", ("RS", "WS")),
     "shoulder_slope_on_wrong_side": _slope("p", "k", ("WS", "RS")),
     "hat_crown": (

@@ -93,6 +93,26 @@ def test_any_neck_comes_out(shoulder: int, neck: int, spare: int, data: st.DataO
     assert found["centre"] + 2 * (2 * found["twos"] + found["ones"]) == neck
 
 
+@given(st.integers(12, 40), st.integers(12, 60), st.integers(0, 15), st.integers(3, 5), st.data())
+@settings(max_examples=20, deadline=None)
+def test_both_sides_of_a_neck_end_in_sloped_shoulders(
+    shoulder: int, neck: int, spare: int, turns: int, data: st.DataObject
+) -> None:
+    """The first side has an odd number of rows, so that its slope begins at the armhole; the second one row more."""
+    across, whole = neck + 2 * shoulder, data.draw(st.booleans())
+    over = 200 - int(members("neckline", across, neck, 200)["even"]) + 2 * spare
+    slopes = ("shoulder_slope_on_wrong_side", "shoulder_slope")
+    sides = [
+        (*in_words(f"neckline_{side}_side", across, neck, rows, whole=whole), *in_words(slope, shoulder, 2 * turns))
+        for side, rows, slope in zip(("first", "second"), (over, over + 1), slopes, strict=True)
+    ]
+    entries = knitted(f"Cast on {across} sts.", *sides[0], "Bind off all sts.", *sides[1], "Bind off all sts.")
+    ends = [place for place, entry in enumerate(entries) if entry.label == "Bind off"]
+    assert [entries[place].before for place in ends] == [(shoulder,), (shoulder,)]
+    rows = [rows_of(entries[: ends[0]]), rows_of(entries[ends[0] :])]
+    assert rows == [over + 2 * turns + 1, over + 1 + 2 * turns + 1]
+
+
 @given(st.integers(1, 70), st.integers(3, 14), st.sampled_from(("RS", "WS")), st.data())
 @settings(max_examples=80, deadline=None)
 def test_any_shoulder_is_sloped_evenly(shoulder: int, turns: int, side: str, data: st.DataObject) -> None:

@@ -85,20 +85,34 @@ _SLOPE_PAGE = (
     "practice, no source."
 )
 
+
+def _neck(name: str, page: str) -> Plan:
+    """A neckline or one side of it: the same numbers, other words."""
+    arguments = (stitches("across"), stitches("neck", least=1), rows("over"), share("centre_share", 50))
+    counts = of_stitches("first", "rest", "centre", "shoulder")
+    members = (*counts, *plain("twos", "again", "ones", "then"), *of_rows("even"))
+    return Plan(name, arguments, members, _neckline, f"{page} Source: common practice, no source.")
+
+
 NECKS = (
-    Plan(
+    _neck(
         "neckline",
-        (stitches("across"), stitches("neck", least=1), rows("over"), share("centre_share", 50)),
-        (
-            *of_stitches("first", "rest", "centre", "shoulder"),
-            *plain("twos", "again", "ones", "then"),
-            *of_rows("even"),
-        ),
-        _neckline,
         "A round neck, one side after the other: the stitches across, those of the neck, and the rows from its first "
         "row to the shoulder: `neckline(80 st, 32 st, 24 row)`. Half of the neck (or the last value) is bound off in "
         "the middle: 16; of the 8 at either side 2 × 2 are bound off at the neck edge, 4 are decreased every other "
-        "row. Source: common practice, no source.",
+        "row. Both shoulders are bound off straight.",
+    ),
+    _neck(
+        "neckline_first_side",
+        "The first side of a `neckline`, the left one as it is worn, up to its shoulder, which stays on the needle to "
+        "be sloped: `neckline_first_side(80 st, 32 st, 25 row)`, then `shoulder_slope_on_wrong_side(24 st, 8 row)`. It "
+        "takes an odd number of rows, so that the slope begins at the armhole.",
+    ),
+    _neck(
+        "neckline_second_side",
+        "The second side of a `neckline`, from the held stitches on, up to its shoulder, which stays on the needle: "
+        "`neckline_second_side(80 st, 32 st, 26 row)`, then `shoulder_slope(24 st, 8 row)`. It has a row more than the "
+        "first, so that its slope begins at the armhole too.",
     ),
     Plan(
         "shoulder_slope",
