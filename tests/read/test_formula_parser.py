@@ -138,6 +138,15 @@ def test_a_promise_compares(sign: str, relation: Relation) -> None:
     assert read.text == text
 
 
+@pytest.mark.parametrize("sign", ["=", "==", "<=", "≠"])
+def test_a_promise_compares_numbers_of_plans_and_gauges(sign: str) -> None:
+    """The dot behind a name once made “=” the sign of a definition."""
+    text = f"require back.left {sign} front.left"
+    read = FormulaParser(Lines("x.md", text), SIZES).statement(0, len(text))
+    assert isinstance(read, Comparison)
+    assert (said(read.left.tree), said(read.right.tree)) == ("back.left", "front.left")
+
+
 def test_a_promise_to_fit() -> None:
     text = "require cast_on + 1 st fits multiple of 8 plus 1"
     read = FormulaParser(Lines("x.md", text), SIZES).statement(0, len(text))

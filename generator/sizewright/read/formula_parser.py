@@ -31,6 +31,7 @@ _DEEPEST = 60
 _LONGEST = 1000
 _DIGITS = 20  # signs of one number; no measurement or count comes near it
 
+_SIGNS = ("RELATION", "EQUALS")
 _RELATIONS = {"==": "=", "≤": "<=", "≥": ">=", "≠": "!="}
 _OPERATORS = {
     "plus": nodes.Operator.PLUS,
@@ -125,7 +126,7 @@ class FormulaParser:
 
     def _comparison(self, tree: Tree[Token], start: int) -> nodes.Comparison:
         left, right = _branches(tree)
-        sign = next(str(child) for child in tree.children if isinstance(child, Token) and child.type == "RELATION")
+        sign = next(str(child) for child in tree.children if isinstance(child, Token) and child.type in _SIGNS)
         return nodes.Comparison(
             self._span(tree, start),
             self._text(tree, start),

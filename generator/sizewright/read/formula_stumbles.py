@@ -22,7 +22,7 @@ _EXPECTATIONS = (
     ({"RELATION", "FITS"}, "a comparison (= < <= > >=) or “fits multiple of …”"),
     ({"FITS"}, "“fits multiple of …”"),
     ({"RELATION"}, "a comparison (= < <= > >=)"),
-    ({"EQUAL"}, "“=”"),
+    ({"EQUALS"}, "“=”"),
     ({"MULTIPLE"}, "“multiple of …”"),
     ({"NUMBER"}, "a number"),
     ({"NAME"}, "a name"),
@@ -50,8 +50,8 @@ def stumble_of(fault: UnexpectedInput, text: str, kind: str) -> Stumble:
     slip = _slip(text, at, word)
     if slip is not None:
         return slip
-    if kind in ("definition", "formula"):
-        expected -= {"RELATION", "FITS"}  # the merged states of the parser offer what only a promise may hold
+    if kind in ("definition", "formula") and "RELATION" in expected:
+        expected -= {"RELATION", "EQUALS", "FITS"}  # the merged states of the parser offer what only a promise may hold
     if text.count("(", 0, at) <= text.count(")", 0, at):
         expected -= {"RPAR"}
     wanted = next((words for terminals, words in _EXPECTATIONS if terminals <= expected), "something else")
