@@ -23,6 +23,7 @@ def test_a_childs_size_is_cautioned_though_nobody_wrote_it(view_of: ViewOf) -> N
     (caution,) = view_of("kind: pullover\nsizes: {2T: {}, Adult: {}}\n", "").cautions
     assert "16 CFR 1120" in caution.source
     assert "No cords" in caution.text
+    assert view_of("kind: slipover\nsizes: {2T: {}, Adult: {}}\n", "").cautions == (caution,)  # and not as of slippers
     assert "Rules differ from place to place" in caution.text
     assert titles(view_of("sizes: {S: {}, M: {}}\n", "")) == []
     assert titles(view_of("sizes: {2T: {}}\ncautions: [small-children, Mind the cat.]\n", ""))[1:] == ["Mind the cat."]

@@ -101,3 +101,23 @@ def test_the_round_begins_somewhere_else(words: str) -> None:
     assert counts(lines)[-1] == 12
     again, _ = worked(lines)
     assert [entry.label for entry in again.entries if entry.label.startswith("Rnd")] == ["Rnd 1", "Rnd 2", "Rnd 3"]
+
+
+BAND = "Pick up and knit 10 sts across the back neck, 7 sts along the left neck edge, 6 sts across the centre front"
+
+
+@pytest.mark.parametrize("label", ["Pick-up Row (RS): ", "", "With RS facing, "])
+@pytest.mark.parametrize("before", ["Row 1 (RS): Knit.\n", "Row 1 (RS): Knit.\nRow 2 (WS): Purl.\n"])
+def test_a_band_is_picked_up_edge_by_edge_whatever_side_was_bound_off(label: str, before: str) -> None:
+    """As the trade writes it, the verb once. A piece bound off lies as one likes: its last row binds no side."""
+    first = f"{BAND[:1].lower()}{BAND[1:]}" if label else BAND
+    lines = f"Cast on 20 sts.\n{before}Bind off all sts.\n{label}{first} and 7 sts up the right neck edge. (30 sts)\n"
+    found, wrong = worked(f"{lines}Pm and join to work in the round.\nRnd 1: *K1, p1; rep from * to end.\nBind off.")
+    assert (wrong, found.faults) == ([], ())
+    assert [entry.after[0] for entry in found.entries][-3:] == [30, 30, 0]
+
+
+@pytest.mark.parametrize("rest", ["7 sts", "k4, 7 sts along the edge", "and 7 along the edge"])
+def test_a_number_alone_picks_nothing_up(rest: str) -> None:
+    found, wrong = worked(f"{SQUARE}Pick up and knit 10 sts along the side, {rest}.")
+    assert wrong or found.faults

@@ -37,6 +37,7 @@ _KINDS = frozenset(
         later_as("kind", "scarf"),
         later_as("kind", "shawl"),
         later_as("kind", "skirt"),
+        later_as("kind", "slipover"),
         later_as("kind", "slippers"),
         later_as("kind", "socks"),
         later_as("kind", "stockings"),

@@ -124,7 +124,7 @@ CAUTIONS: Mapping[str, Caution] = MappingProxyType(
 # What a small child is to be kept from, by the kind of piece: the words of the kind, the warning, who says so.
 _BY_KIND = (
     (
-        r"pullovers?|sweaters?|jumpers?|cardigans?|jackets?|coats?|vests?|tops?|tunics?|dress(?:es)?|rompers?|hoodies?",
+        r"pullovers?|sweaters?|jumpers?|cardigans?|jackets?|coats?|vests?|slipovers?|waistcoats?|tops?|tunics?|dress(?:es)?|rompers?|hoodies?",
         (_CORDS, _PARTS, _ENDS),
         (_CORD_RULES, _SMALL_RULES),
     ),

@@ -131,7 +131,7 @@ class Rowing:
         if row.side is None:
             return
         wrong = row.side is Side.WRONG
-        if needle.rows and wrong != needle.wrong_side:
+        if needle.rows and needle.total and wrong != needle.wrong_side:  # what is all bound off lies as one likes
             self._faults.append(WrongSide(row.span, self._counts.size, row.label, row.side.value))
         self.show(needle, row.side)
 

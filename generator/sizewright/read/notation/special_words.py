@@ -28,12 +28,15 @@ _ADD = {
 _PARTS = {"halves": 2, "half": 2, "halfway": 2, "middle": 2, "quarters": 4}
 _JOINING = ("join", "joining", "attach")
 _SIDES = ("right", "wrong", "rs", "ws")
+# What leads to the place of further stitches picked up: "and 18 sts along the right edge".
+_ALONG = ("along", "across", "around", "down", "up", "over", "in", "at")
 
 
 class SpecialWords(CableParser):
     """Reads the actions that are words of their own; None where something else stands."""
 
     _removed = ""  # the name of the marker removed last in this row
+    _picked: tuple[int, Adding] | None = None  # where the words of the stitches picked up last end, and how they were
 
     def _marking(self) -> Action | None:
         """ "pm", "place raglan marker", "slip marker B", "remove BOR marker"; "replace marker" is the same again."""
@@ -112,15 +115,28 @@ class SpecialWords(CableParser):
             words = (manner, self._at_beginning())
             return BindOff(self.since(start), count, " ".join(filter(None, words)))
         adding = self.phrase(_ADD)
-        if adding is not None:
-            count = self.count()
-            self.stitch_words()
-            where = self.position
-            self._loose_words()
-            self._skipped()
-            told = self.told_since(where)
-            return Add(self.since(start), count, _ADD[adding], told, self._marked_parts())
-        return None
+        how = self._picked_again() if adding is None else _ADD[adding]
+        return None if how is None else self._added(start, how)
+
+    def _added(self, start: int, how: Adding) -> Add:
+        """So many stitches, where they come from, and the markers between them."""
+        count = self.count()
+        self.stitch_words()
+        where = self.position
+        self._loose_words()
+        self._skipped()
+        told = self.told_since(where)
+        added = Add(self.since(start), count, how, told, self._marked_parts())
+        self._picked = (self.position, how) if how is not Adding.CAST_ON else None
+        return added
+
+    def _picked_again(self) -> Adding | None:
+        """How stitches are picked up whose verb stands before those of another edge: "and 18 sts along the neck"."""
+        if self._picked is None or not self.number_ahead():
+            return None
+        end, how = self._picked
+        joined = all(token.text in JOINTS for token in self.read_since(end))
+        return how if joined and self.peek(1) in STITCH_WORDS and self.peek(2) in _ALONG else None
 
     def _at_beginning(self) -> str:
         """ "at beg of row" behind what is bound off says nothing new."""

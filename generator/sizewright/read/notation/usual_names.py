@@ -59,6 +59,7 @@ _PARTS = frozenset(
         later_as("name of a part", "glove"),
         later_as("name of a part", "cuff"),
         later_as("name of a part", "pocket"),
+        later_as("name of a part", "armband"),
         later_as("name of a part", "square"),
     )
 )
@@ -82,6 +83,7 @@ _MEASURED = frozenset(
         later_as("what is measured", "border"),
         later_as("what is measured", "collar"),
         later_as("what is measured", "neckband"),
+        later_as("what is measured", "armband"),
         later_as("what is measured", "sleeve"),
         later_as("what is measured", "armhole"),
         later_as("what is measured", "yoke"),

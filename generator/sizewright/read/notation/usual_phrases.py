@@ -39,6 +39,17 @@ _SAME = (
     (re.compile(r"\bbreak\b"), lambda _: "cut"),
 )
 
+_NECK_EDGES = (
+    later("across the back neck"),
+    later("along the back neck"),
+    later("across the centre front"),
+    later("along the left neck edge"),
+    later("along the right neck edge"),
+    later("down the left neck edge"),
+    later("up the right neck edge"),
+    later("along the bound-off edge"),
+    later("along the armhole edge"),
+)
 _WHERE = (
     later("on hold"),
     later("on a holder"),
@@ -57,6 +68,7 @@ _WHERE = (
     later("along the left edge"),
     later("along the right edge"),
     later("along the neck edge"),
+    *_NECK_EDGES,
     later("around the neck"),
     later("around the armhole"),
     later("along {n} rows of the edge"),
@@ -138,6 +150,8 @@ _SENTENCES = (
     later("Bind off loosely in pattern"),
     later("Place the {n} held sts on needles and join yarn"),
     later("Return the {n} held sts to the needles"),
+    later("With RS facing, rejoin yarn to the {n} held sts"),
+    later("With RS facing, rejoin yarn to the held sts"),
     later("Place {n} held sts back on needle"),
     later("Make the second {part} the same way"),
     later("Make {n} more {part} the same way"),
