@@ -81,7 +81,7 @@ def strange(one: Proofed, base: Graded, place: int, text: str, typed: set[str]) 
 def test_with_one_size_chosen_nothing_is_of_another(
     repository: Path, proofed: tuple[Proofed, ...], demo_site: Path, page_at: Open
 ) -> None:
-    page, found, read = page_at(demo_site / "index.html", width=400), list[str](), 0
+    page, found, read = page_at(demo_site / "permissions.html", width=400), list[str](), 0
     page.route("**/media/*", lambda route: route.fulfill(body=""))
     by_name = {one.graded.pattern.name: one.graded for one in proofed}
     for one in proofed:

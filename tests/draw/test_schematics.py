@@ -281,6 +281,13 @@ def test_an_edge_left_out_is_drawn_and_not_labelled() -> None:
             assert [number * ratio for number in point] == pytest.approx(same)
 
 
+def test_no_letter_is_the_name_of_a_size() -> None:
+    made = graded_schematic(["hat = hat(around = 48 cm, height = 24 cm)"], 1)
+    drawing = drawing_of(made, metric_first=True, sizes=("XS", "A", "B2"))
+    assert drawing is not None
+    assert [one.letter for one in drawing.legend] == ["B", "C"]
+
+
 def test_a_detail_that_is_nothing_in_one_size_is_measured_in_the_others_only() -> None:
     drawing = drawn(graded_schematic(["hat = hat(around = 48 cm, height = 22 cm, brim = 0 (4) cm)"], 2))
     _, without, with_brim = shown(root_of(figure_svg(drawing.figures[0], "t")))

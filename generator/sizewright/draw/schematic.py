@@ -5,7 +5,7 @@ values of every size where there is room for them, else a letter that the table 
 the lines and labels of each size by itself. All in px; y grows downwards, and 0, 0 is the middle of the lower edge.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import count
 from string import ascii_uppercase
@@ -30,12 +30,15 @@ class Drawing:
     folded: bool
 
 
-def drawing_of(schematic: Schematic, *, metric_first: bool, only: int | None = None) -> Drawing | None:
+def drawing_of(
+    schematic: Schematic, *, metric_first: bool, only: int | None = None, sizes: Collection[str] = ()
+) -> Drawing | None:
     """The drawing, of one size `only` where that is given; None where no piece of it can be drawn.
 
-    A measurement has the same letter and is printed alike in both.
+    A measurement has the same letter and is printed alike in both, and never that of one of the `sizes`: an M beside
+    a line would be taken for a medium.
     """
-    letters = _letters()
+    letters = (letter for letter in _letters() if letter not in sizes)
     drawn = [piece for piece in schematic.pieces if piece.outlines]
     legends = [
         [Lettered(next(letters), piece.name, edge, tuple(piece.outlines)) for edge in piece.edges] for piece in drawn

@@ -253,7 +253,8 @@ class _Writer:
         )
 
     def schematic(self, span: Span) -> None:
-        view = schematic_view(self.schematics[span], metric_first=self.metric_first, only=self.only)
+        names, only = self.pattern.size_names, self.only
+        view = schematic_view(self.schematics[span], metric_first=self.metric_first, only=only, sizes=names)
         if view is not None:
             self.block(Part("schematic", schematic=view))
 

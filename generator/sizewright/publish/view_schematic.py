@@ -1,5 +1,7 @@
 """In: a graded schematic. Out: what a page shows of it: its pieces drawn, and a table of their measurements."""
 
+from collections.abc import Collection
+
 from markupsafe import Markup
 
 from sizewright.base.language import tr
@@ -13,9 +15,14 @@ from sizewright.publish.view_numbers import insert_html
 from sizewright.publish.view_piece import EdgeView, PieceView, SchematicView
 
 
-def schematic_view(schematic: Schematic, *, metric_first: bool, only: int | None = None) -> SchematicView | None:
-    """The schematic, of one size `only` where that is given; None where there is nothing to draw."""
-    drawing = drawing_of(schematic, metric_first=metric_first, only=only)
+def schematic_view(
+    schematic: Schematic, *, metric_first: bool, only: int | None = None, sizes: Collection[str] = ()
+) -> SchematicView | None:
+    """The schematic, of one size `only` where that is given, its letters other than the names of the pattern's `sizes`.
+
+    None where there is nothing to draw.
+    """
+    drawing = drawing_of(schematic, metric_first=metric_first, only=only, sizes=sizes)
     if drawing is None:
         return None
     pieces = tuple(_piece(figure, drawing, metric_first=metric_first, only=only) for figure in drawing.figures)
