@@ -64,7 +64,8 @@ def whole_pullover() -> None:
     project = read_text(source, "a.md")
     (pattern,) = project.patterns
     proofed = proof(pattern, project)
-    assert not proofed.findings, proofed.findings
+    errors = [finding for finding in proofed.findings if finding.level == "error"]
+    assert not errors, errors  # that shaping goes on past a length is told, and costs as much
     graded = grade(pattern)
     rows = sum(sum(entry.rows) for entry in work(graded).entries)
     read, whole = best_of_both(lambda: read_text(source, "a.md"), lambda: proof(pattern, project))

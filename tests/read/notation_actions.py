@@ -116,7 +116,14 @@ AT_EDGES = st.builds(
     st.integers(1, 9),
     st.sampled_from(["each end", "end", "beginning", "neck edge"]),
 )
-EVENLY = st.builds(Evenly, st.just(HERE), st.sampled_from(SHAPED), COUNTS, st.none() | PLACES)
+EVENLY = st.builds(
+    Evenly,
+    st.just(HERE),
+    st.sampled_from(SHAPED),
+    COUNTS,
+    st.none() | PLACES,
+    st.none() | st.sampled_from(STITCHES[:2]),
+)
 WHERE = st.sampled_from(
     [(), ("across the gap",), (", skip 1 row",), ("along ", typed_number("{a}"), " rows of the edge")]
 )

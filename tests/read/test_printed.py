@@ -117,6 +117,7 @@ def test_so_is_every_published_stitch_pattern(name: str) -> None:
          "Row 1: K until 10 sts are on right needle, turn. (1 st decreased; 19 sts)"),
         ("Row 1: k2, rib 10, work in k2, p2 rib to end",
          "Row 1: K2, work rib over next 10 sts, work k2, p2 rib to end."),
+        ("Row 1: Purl, increasing 4 sts evenly across", "Row 1: Purl, inc 4 sts evenly."),
         ("Row 1. Purl to end, removing markers", "Row 1: P to end, removing markers."),
         ("Cast on 5 sts at beg of next 2 rows", "Cast on 5 sts at beginning of next 2 rows."),
     ],

@@ -145,6 +145,13 @@ def test_spellings_of_rows(row: str, after: int) -> None:
         ("Keeping pattern correct, dec 1 st at each end of next row.", 18, 1),
         ("Cont in patterns as est for 6 rows.", 20, 6),
         ("Cast on 5 sts at beg of next 2 rows.", 30, 2),
+        ("Next 4 rows: Knit.", 20, 4),
+        ("Row 1: K2tog, k to end.\nRow 2: P.\nRep Rows 1 and 2 twice, then Row 1.", 16, 7),
+        ("Row 1: Repeat (k1, p1) to end.\nRow 2: K all but last 2 sts, k2tog.", 19, 2),
+        ("Inc 1 st at each end of every 4th row, 3 times.", 26, 12),
+        ("BO 3 sts at beg of next 2 rows, then 2 sts at beg of foll 2 rows.", 10, 4),
+        ("Purl 1 row, increasing 5 sts evenly spaced. 25 sts.", 25, 1),
+        ("Row 1: Knit, dec 4 sts evenly across row.\nRow 2: Purl, inc 4 sts evenly.", 20, 2),
         ("Dec 1 st at each end of next and foll 4th row.", 16, 5),
         # Bound off
         ("Bind off remaining 20 sts in rib.", 0, 0),
@@ -203,6 +210,8 @@ def test_spellings_of_directions(lines: str, after: int, rows: int) -> None:
         ("Row 1: K2tog, k to end. (-2 sts)", "wrong-count", "2"),
         ("Row 1: K12, bind off 2 sts, k until 10 sts are on right needle, k to end.", "wrong-count", "10"),
         ("Row 1: K2, work in k2, p2 rib over next 10 sts, k to end.", "broken-repeat", "10"),
+        ("Next 4 rows: K2tog, k to end.", "not-understood", "Rep last row"),
+        ("Work 2 rows of garter, then Row 1.", "unknown-row", "row 1"),
         ("Row 1: [K2, p2 5 times.", "not-understood", "not closed"),
         ("Row 1: P to 2nd marker, k to end.", "not-understood", "Say how far"),
         ("Row 1: Bind off a few sts, k to end.", "not-understood", "Bind off all sts"),
@@ -214,3 +223,29 @@ def test_what_is_wrong_in_them(lines: str, rule: str, words: str) -> None:
     found = [one for one in findings if one.level == "error" or one.rule == "swapped-side"]
     assert [one.rule for one in found] == [rule]
     assert words in f"{found[0].message} {found[0].mend}"
+
+
+@pytest.mark.parametrize(
+    ("row", "after"),
+    [
+        ("K8 [9, 10], k2tog, k to end", (19, 19, 19)),
+        ("K8[9:10], k2tog, k to end", (19, 19, 19)),
+        ("K2tog 1 [-, 2] times, k to end", (19, 20, 18)),
+        ("[K2tog] 1 [0, 2] times, k to end. [19 (20, 18) sts]", (19, 20, 18)),
+        ("K2tog, k rem 18 (18, 18) sts", (19, 19, 19)),
+        ("K until 8 [9, 10] sts are on right needle, p to end", (20, 20, 20)),
+        ("Inc 1 (0, 2) sts evenly. (+1 (0, 2) sts; 21 (20, 22) sts)", (21, 20, 22)),
+    ],
+)
+def test_spellings_of_lists(row: str, after: tuple[int, ...]) -> None:
+    project = read_text(text(f"Row 1: {row}.").replace("title: A\n", "title: A\nsizes: [S, M, L]\n"), "a.md")
+    worked = work(grade(project.patterns[0]))
+    assert ([finding.message for finding in project.findings], worked.faults) == ([], ())
+    assert worked.entries[-1].after == after
+
+
+def test_list_in_two_kinds_of_brackets_is_none() -> None:
+    project = read_text(
+        text("Row 1: K8 [9, 10), k to end.").replace("title: A\n", "title: A\nsizes: [S, M, L]\n"), "a.md"
+    )
+    assert [finding.rule for finding in project.findings] == ["not-understood"]

@@ -16,7 +16,10 @@ _NUMBER = r"\d+ \d+/0*[1-9]\d*|(?:\d+[ ]?)?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙
 _NOTHING = r"[-–—]"
 _VALUE = rf"(?:{_NUMBER}|{_NOTHING})"
 # "8 (9, 10)", "K8 (9, 10)": a number, then numbers alone in round brackets. "Row 1 (RS)" and "(88 sts)" are none.
-TYPED_LIST = re.compile(rf"(?<![\d.])(?P<first>{_VALUE})\s*\((?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)\)")
+TYPED_LIST = re.compile(
+    rf"(?<![\d.])(?P<first>{_VALUE})\s*(?:(?P<round>\()|\[)"
+    rf"(?P<rest>\s*{_VALUE}\s*(?:[,:;]\s*{_VALUE}\s*)*)(?(round)\)|\])"
+)
 _LONGEST = 12  # figures; a longer number is no count of anything knitted
 _EVERY_VALUE = re.compile(_VALUE)
 # What a line does to the count that cannot be carried out, said by the designer and not printed.

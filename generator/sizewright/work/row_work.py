@@ -12,6 +12,7 @@ from sizewright.read.notation.tree import (
     AtEdges,
     BindOff,
     Colour,
+    Count,
     Drop,
     Evenly,
     Follow,
@@ -195,10 +196,17 @@ class RowWork(PanelWork):
             raise Stopped(TooFew(action.span, self.counts.size, self.label, needs, reach, self.before))
         plain, after = divmod(reach - stitch.uses * times, max(times, 1))
         for number in range(times):
-            self.work_as(action.span, plain + (1 if number < after else 0), PLAIN)
+            self._between(action, plain + (1 if number < after else 0))
             self.stitches(Work(action.span, stitch))
         if not times:
-            self.work_as(action.span, reach, PLAIN)
+            self._between(action, reach)
+
+    def _between(self, action: Evenly, count: int) -> None:
+        """So many stitches between two that are shaped."""
+        if action.plain is None:
+            self.work_as(action.span, count, PLAIN)
+        else:
+            self.stitches(Work(action.span, action.plain, Count(action.span, count)))
 
     # Repeats
 

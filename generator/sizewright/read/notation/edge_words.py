@@ -21,23 +21,25 @@ class EdgeWords(MannerParser):
     def shaping_words(self) -> tuple[Action, ...]:
         """The actions of a whole row; none where something else stands."""
         start = self.position
-        if self.texts(2) == ("knit", ",") and self.peek(2) in _VERBS:  # "Knit, decreasing 4 sts evenly"
-            self.position += 2
+        plain = None
+        if self.at("knit", "purl", "k", "p") and self.peek(1) == "," and self.peek(2) in _VERBS:
+            plain = self.words.by_spelling[self.step().text]  # "Knit, decreasing 4 sts evenly"
+            self.step()
         if self.at(*_VERBS) and self.peek(1) == "#":
             stitch = self.words.by_spelling[_VERBS[self.step().text]]
             count = self.count()
             self.stitch_words()
             if self.at("evenly", "spaced"):
-                return (self._evenly(start, stitch, count),)
-            actions = self._at_edges(start, stitch, count)
+                return (self._evenly(start, stitch, count, plain),)
+            actions = () if plain is not None else self._at_edges(start, stitch, count)
             if actions:
                 return actions
         self.position = start
         return ()
 
-    def _evenly(self, start: int, stitch: Stitch, count: Count) -> Action:
+    def _evenly(self, start: int, stitch: Stitch, count: Count, plain: Stitch | None) -> Action:
         self.skip("evenly", "spaced", "across", "around", "over", "this", "the", *ROW_WORDS)
-        return Evenly(self.since(start), stitch, count, self.place())
+        return Evenly(self.since(start), stitch, count, self.place(), plain)
 
     def _at_edges(self, start: int, stitch: Stitch, count: Count) -> tuple[Action, ...]:
         """At one end of the row or at both; where an edge is named, which end it is changes no count."""

@@ -35,6 +35,7 @@ _EDGES_EACH = {
     "dec": later_as("done more than once", "dec {stitches} at {edge}"),
 }
 _EVENLY = {"inc": later("inc {stitches} evenly"), "dec": later("dec {stitches} evenly")}
+_PLAIN = {"k": later("knit, {shaping}"), "p": later("purl, {shaping}")}
 _EVENLY_TO = {"inc": later("inc {stitches} evenly {place}"), "dec": later("dec {stitches} evenly {place}")}
 
 
@@ -78,8 +79,10 @@ def printed_shape(action: AtEdges | Evenly, *, several: bool = False) -> Told:
             return phrase_as("done more than once", _EDGES_EACH[kind], stitches=shaped, edge=edge)
         return phrase(_EDGES[kind], stitches=shaped, edge=edge)
     if action.place is None:
-        return phrase(_EVENLY[kind], stitches=shaped)
-    return phrase(_EVENLY_TO[kind], stitches=shaped, place=place(action.place))
+        evenly = phrase(_EVENLY[kind], stitches=shaped)
+    else:
+        evenly = phrase(_EVENLY_TO[kind], stitches=shaped, place=place(action.place))
+    return phrase(_PLAIN[action.plain.term], shaping=evenly) if action.plain is not None else evenly
 
 
 def printed_add(action: Add) -> Told:

@@ -10,6 +10,10 @@ _PART = r"(?:heel(?: flap| turn)?|turn(?:ing)?(?: the)? heel|gusset|toe|crown|in
 _HEADING = re.compile(rf"(?P<part>{_PART})(?: :(?: .*)?)?")
 _REFUSED = (
     (
+        re.compile(r"(?:next|first|last|following) # (?:rows|rnds|rounds)(?: \( .*? \))? : .*"),
+        "Write the row once, and how often it comes again: “Rep last row 3 more times.”",
+    ),
+    (
         re.compile(
             r"(?:rep|repeat) .*(?:until|till) (?:all|no) (?:the )?(?:[a-z]+ )?(?:sts?|stitches) .*(?:worked|left)"
         ),

@@ -86,6 +86,7 @@ _INCREASE = r"(kfb|pfb|kfbf|inc|increase)"
 
 SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] = (
     # Labels of rows
+    (rf"^next ({_N}) ({_ROWS}) : ({_WORK})$", "\\3 \\1 \\2"),
     (r"^r(\d+)(?= [:(])", lambda match: f"row {match[1]}"),
     (r"^r (\d+)(?= [:(])", "row \\1"),
     (r"^(rs|ws)(?= :)", "\\1 row"),
@@ -112,6 +113,7 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
     (rf"(k|knit|p|purl|slip|sl) (?:the )?(?:first|next|following|last) {_ST}{_ELSEWHERE}", "\\1 1"),
     (rf"(k|knit|p|purl|work) (?:the )?(?:rem|remaining) {_STS}{_ELSEWHERE}", "\\1 to end"),
     (rf"(k|knit|p|purl|work) (?:the )?(?:rem|remaining) ({_N} {_STS}){_ELSEWHERE}", "\\1 \\2"),
+    (rf"({_WORK}) (?:all )?(?:but|except) (?:the )?last ({_N} {_STS})", "\\1 to last \\2"),
     (rf"(k|knit|p|purl|work) (?:the )?rest(?: of (?:the )?(?:{_ROW}|{_STS}))?", "\\1 to end"),
     # Places
     (rf"(?:to|until) within ({_N}) {_STS} (?:of|from) (?:the )?end{_OF_ROW}", "to last \\1 sts"),
@@ -125,6 +127,7 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
     # Repeats
     (r"(rep|repeat) (?:instructions )?between \*(?: and \*)?(?: s)?", "\\1 from *"),
     (rf"([\])]) [,;] (rep|repeat)(?= (?:to|until|till|across|around|{_N})\b)", _bracket_repeated),
+    (r"(?<=: )(?:rep|repeat)(?= [(\[])", ""),
     (r"([\])]) x(\d+)", lambda match: f"\\1 {match[2]} times"),
     (r"([\])]) all (in|into)", "\\1 \\2"),
     # Fabrics
@@ -149,12 +152,15 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
     (rf"({_N} {_UNIT}) / ({_N} {_UNIT})", "\\1 ( \\2 )"),
     (r"^((?:rep|repeat|work) .*?) (?:for )?(?:a )?total of (\d+) times", _more_times),
     (r"^((?:rep|repeat|work) [^,]*?)(?: ,)? (\d+) times (?:in all|in total|total|altogether)", _more_times),
-    (rf"^((?:rep|repeat|work) .*?) , then(?= {_ROWS} \d)", "\\1 , then rep"),
+    (rf"^((?:rep|repeat|work) .*?) , then(?= {_ROWS} \d.* (?:once|twice|times?|more)$)", "\\1 , then rep"),
+    (rf"^((?:rep|repeat|work) .*?) , then ({_ROW} \d+)$", "\\1 , then rep \\2 once"),
+    (rf"(every [^,;]*?{_ROWS}) ,(?= {_N} times)", "\\1"),
     (rf"^at (?:the )?(?:beg|beginning) of ([^,;]+ {_ROWS}) , ({_BIND} {_N} {_STS})", "\\2 at beginning of \\1"),
     (
         rf"({_BIND}) ({_N} {_STS} (?:at|on) [^,;]*?{_ROWS})(?: ,)?(?: and)?(?: then)?(?= {_N} {_STS} (?:at|on))",
         "\\1 \\2 ; \\1",
     ),
+    (rf"(beg|beginning|end) of (?:the )?(?:foll|following)(?= {_N} (?:rows|rnds|rounds)(?: |$))", "\\1 of next"),
     (r"(beg|beginning|end) of each of (?:the )?next", "\\1 of next"),
     (r"(?:at )?(?:the )?(?:beg|beginning) and (?:the )?end(?= of|$| [,;])", "at each end"),
     # Short rows

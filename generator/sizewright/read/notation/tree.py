@@ -205,12 +205,16 @@ class Colour:
 
 @dataclass(frozen=True, slots=True)
 class Evenly:
-    """So many increases or decreases spread over the stitches up to a place, to the end where none is said."""
+    """So many increases or decreases spread over the stitches up to a place, to the end where none is said.
+
+    The stitches between are all `plain`, "purl, inc 8 sts evenly", or as they appear.
+    """
 
     span: Span
     stitch: Stitch
     count: Count
     place: Place | None = None
+    plain: Stitch | None = None
 
 
 @dataclass(frozen=True, slots=True)
