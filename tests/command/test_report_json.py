@@ -21,7 +21,7 @@ APART = Finding("missing-alt", Level.WARNING, "No words.", "", None)
 
 def test_a_pattern(made: Made) -> None:
     told = json.loads(json_report(made([FOUND], [APART])))
-    assert list(told) == ["version", "patterns", "findings", "summary"]
+    assert list(told) == ["version", "patterns", "findings", "accepted", "summary"]
     (pattern,) = told["patterns"]
     assert {key: pattern[key] for key in ("source", "title", "sizes", "stitch_patterns")} == {
         "source": "band.md",
@@ -88,6 +88,7 @@ def test_what_was_found(made: Made) -> None:
     assert told["patterns"][0]["findings"] == [found]
     apart = {"rule": "missing-alt", "level": "warning", "message": "No words.", "mend": ""}
     assert told["findings"] == [{"source": None, **apart, "line": None, "column": None, "sizes": []}]
+    assert told["accepted"] == []
     assert told["summary"] == {"patterns": 1, "errors": 1, "warnings": 1, "notes": 0}
 
 

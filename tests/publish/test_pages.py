@@ -195,7 +195,7 @@ def test_a_pattern_shows_what_it_must(pages: dict[str, BeautifulSoup]) -> None:
         "4 mm (US 6, UK 8) circular needle",
         "1 marker",
         "Wash by hand, at most 40 °C (on a label: a tub with a hand in it).",
-        "US 16 CFR 1120 with ASTM",
+        "US 16 CFR 1120 and EU EN 14682, which do not reach hats and gloves",
         "Bobbles come off when a cat chews them.",
         "Adult M and Adult L only",
         "Corrected on 12 October 2026",
