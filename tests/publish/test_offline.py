@@ -81,7 +81,7 @@ def test_what_was_read_once_is_read_again_without_a_network_and_a_new_version_is
     page.evaluate(READY)
     assert page.evaluate(MISSING, [READ, PATIENCE]) == []
     expect(page.locator(".knit-says")).to_have_text(
-        "This page and its PDF are kept on this device, to be read without a network."
+        "Kept on this device, to be read without a network: this page and “PDF to print”."
     )
     assert page.evaluate(MISSING, [["patterns/hat.pdf", "patterns/cloth.pdf"], 0]) == ["patterns/cloth.pdf"]
     page.context.set_offline(True)

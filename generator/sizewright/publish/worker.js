@@ -129,9 +129,10 @@ self.addEventListener("message", (event) => {
   };
   const done = async () => {
     await Promise.allSettled(paths.map(keep));
+    if (!event.ports.length) return;
     const cache = await caches.open(CACHE);
     const found = await Promise.all(asked.map((address) => cache.match(keyOf(pathOf(address) ?? ""))));
-    event.ports[0]?.postMessage({ kept: asked.filter((_, at) => found[at]) });
+    event.ports[0].postMessage({ kept: asked.filter((_, at) => found[at]) });
   };
   event.waitUntil(done());
 });

@@ -187,7 +187,7 @@ reader.inTurn(() => {
     event.target.reset();
     keep(project);
     take(project.id);
-    reader.keep(project.sizeName, say);
+    reader.keep(say);
   });
 
   // The buttons
@@ -202,7 +202,7 @@ reader.inTurn(() => {
       project.changes = [];
     }),
     save: () => projects.save([current()], current().name),
-    offline: () => reader.keep(current().sizeName, say),
+    offline: () => reader.keep(say),
     again: async () => {
       const words = tr("Start this project over, from the beginning? Undo takes you back here.");
       if (await ask(words, tr("Start over"), tr("Stay here"))) move(() => 0);
