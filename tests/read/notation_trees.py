@@ -113,9 +113,7 @@ EXTENTS = (
         st.sampled_from([(), ("[5 cm]",)]),
     )
     | st.builds(lambda rows, ends: Extent(rows=rows, ends=ends), COUNTS, st.sampled_from(Side))
-    | st.builds(
-        lambda left, told: Extent(left=left, told=told), COUNTS, st.sampled_from([(), ("ending with a WS row",)])
-    )
+    | st.builds(lambda left, ends: Extent(left=left, ends=ends), COUNTS, SIDES)
 )
 FABRICS = st.sampled_from(["knit", "purl", "pattern", "garter stitch", "k2, p2 rib", "Old shale", "as established"])
 COUNTED_ROWS = st.builds(Numbers, LISTED) | st.builds(Numbers, st.just(()), st.integers(1, 9), SIZED)

@@ -51,3 +51,28 @@ def test_the_count_drawn_together_is_checked_behind_cutting_the_yarn() -> None:
     project = source("Cast on 8 sts.\nCut yarn and thread tail through remaining 9 sts.")
     (fault,) = work(grade(project.patterns[0])).faults
     assert type(fault).__name__ == "WrongCount"
+
+
+EVERY_ROW_ONE_LESS = "Cast on 20 sts.\nRow 1: K2tog, k to end.\nRow 2: Purl.\nRep Rows 1 and 2 until 10 sts remain"
+
+
+@pytest.mark.parametrize(
+    ("lines", "quoted"),
+    [
+        (f"{EVERY_ROW_ONE_LESS}, ending with Row 1.", "“ending with Row 1”"),
+        ("Cast on 20 sts.\nDec 1 st at each end of next and every foll 4th row 3 times in all.", "3 times in all”"),
+    ],
+)
+def test_what_would_be_worked_otherwise_than_said_is_not_understood(lines: str, quoted: str) -> None:
+    (finding,) = source(lines).findings
+    assert finding.rule == "not-understood"
+    assert quoted in finding.message
+
+
+def test_the_side_of_the_row_that_reaches_a_count_is_judged() -> None:
+    for side, kinds in (("WS", []), ("RS", ["WrongSide"])):
+        project = source(f"{EVERY_ROW_ONE_LESS}, ending with a {side} row.")
+        assert project.findings == ()
+        worked = work(grade(project.patterns[0]))
+        assert worked.entries[-1].after == (10,)
+        assert [type(fault).__name__ for fault in worked.faults] == kinds

@@ -157,6 +157,7 @@ class RowMaker:
         """Rows as far as an extent says."""
         if extent.left is not None:
             self.rowing.until_left(needle, rows, self.counts(extent.left), span)
+            self.judge_side(needle, extent.ends, not needle.wrong_side, span)
         elif extent.times is not None:
             self.rowing.again(needle, rows, self.counts(extent.times))
         else:

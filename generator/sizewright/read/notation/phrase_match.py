@@ -53,7 +53,7 @@ class Match:
 
     def extent(self) -> Extent:
         """How far rows go on, and the sides of the first and the last of them."""
-        last = self.words("ends") or self.words("last")
+        last = self.words("ends") or self.words("last") or self.words("done")
         aside = [*self.part("other"), *self.part("at"), *self.part("there")]
         found = self._extent()
         ends = _side(last) or _other(_side(self.words("facing") or self.words("faces")))
@@ -69,7 +69,11 @@ class Match:
             since = typed(self.part("since")).casefold()
             return replace(_length_extent(self.part("length"), since or part), part=part)
         if self.has("left"):
-            return Extent(left=self.count("left"), told=told(self.part("behind")))
+            behind = self.part("behind")
+            said = behind[1:] if behind[:1] and behind[0].text == "," else behind
+            if said and said[0].text in _ENDING:
+                raise NotUnderstood(spanned(said), typed(said), _HOW_IT_ENDS)
+            return Extent(left=self.count("left"), told=told(behind))
         if self.has("rows"):
             return Extent(rows=self.count("for"))
         if self.has("for"):
@@ -78,6 +82,8 @@ class Match:
 
 
 _MOST_ROWS = 10_000
+_ENDING = ("ending", "end", "finishing")
+_HOW_IT_ENDS = "Say how often all are worked, then what is left: “Rep Rows 1-4 6 more times. Work Row 1 once more.”"
 _WHOLE = ("piece", "work", "body", "scarf", "cloth", "hat", "cowl", "it")
 
 

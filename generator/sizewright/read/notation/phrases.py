@@ -38,6 +38,7 @@ _FACING = rf"with (?:the )?(?P<facing>{_SIDE}) facing(?: for (?:the )?next row)?
 _ENDS = rf"(?:with|after|on) (?:an? )?(?P<ends>{_SIDED})|(?P<at>at (?:the )?marker)"
 _ENDING = rf"(?:(?: ,)? (?:ending|end) (?:{_FACING}|{_ENDS}))?"
 _ENDING_ROWS = _ENDING.replace("<ends>", "<last>").replace("<at>", "<there>").replace("<facing>", "<faces>")
+_ENDING_LEFT = rf"(?:(?: ,)? (?:ending|end) (?:with|after|on) (?:an? )?(?P<done>{_SIDED}))?(?: (?P<behind>.*))?"
 _BEGINS = rf"(?: , (?:beg|beginning|starting) with (?:an? )?(?P<begins>{_SIDED})(?: ,)?)?"
 _MEANING = r"(?: \( (?:knit|k) every (?:rnd|round|row) \))?"
 _SINCE = r"(?: from (?:the )?(?P<since>.+?))?"
@@ -46,7 +47,7 @@ _SINCE = r"(?: from (?:the )?(?P<since>.+?))?"
 _EXTENT = (
     r"(?:(?P<times># (?:more )?times?(?: more)?|once more|twice more|once|twice)"
     rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_OTHER}{_SINCE}{_ENDING}"
-    rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left)(?: (?P<behind>.*))?"
+    rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left){_ENDING_LEFT}"
     r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm))?(?: more)?"
     rf"(?P<rows> {_ROW})?{_ENDING_ROWS})"
 )

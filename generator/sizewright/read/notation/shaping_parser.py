@@ -5,18 +5,21 @@ from dataclasses import replace
 from sizewright.read.notation.cursor import ROW_WORDS
 from sizewright.read.notation.direction_tree import Spaced, Spacing
 from sizewright.read.notation.kinds import Side
+from sizewright.read.notation.not_understood import NotUnderstood
 from sizewright.read.notation.place_parser import BEGINNING_WORDS
 from sizewright.read.notation.row_labels import row_name
 from sizewright.read.notation.row_parser import RowParser
 from sizewright.read.notation.special_words import BIND
 from sizewright.read.notation.tree import Action, Add, BindOff, Count, Follow, Landmark, Manner, Place
-from sizewright.read.notation.words import Kind, typed
+from sizewright.read.notation.words import Kind, spanned, typed
 
 _EVERY = ("every", "each", "alternate", "alt")
 _SIDES = {"rs": Side.RIGHT, "ws": Side.WRONG}
 _SECOND = ("other", "alternate", "alt")
 _LEADS = ("work", "working", "continue", "continuing", "cont", "knit", "knitting", "keep", "keeping")
 _CAST_ON = (("cast", "on"), ("co",))
+_TOTAL = ("all", "total")
+_BEHIND_THE_FIRST = "Say how often it is worked after the first time: “on next row and every foll 4th row 2 times”."
 _CALLS = ("rep", "repeat", "repeating", "work", "working")
 
 
@@ -142,6 +145,9 @@ class ShapingParser(RowParser):
             if spacing is None:
                 self.position = start
                 break
+            if found and self.between(start, self.position)[-1].text in _TOTAL:
+                said = self.between(start, self.position)
+                raise NotUnderstood(spanned(said), typed(said), _BEHIND_THE_FIRST)
             found.append(spacing)
         if named and len(found) == 1 and found[0].here and found[0].times is not None:
             return ()  # "work Dec Row on next row" is a plain call
