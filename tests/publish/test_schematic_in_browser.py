@@ -8,6 +8,8 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 Open = Callable[..., Page]
+# What is far down is laid out little by little, and until then everything below it moves.
+LAID_OUT = "!document.querySelector('.content > section:not(.unfolded), .instructions > :not(.unfolded)')"
 
 
 def visible(page: Page, selector: str) -> list[Locator]:
@@ -63,6 +65,7 @@ def test_drawings_keep_their_scale_and_their_labels_apart(
     page = page_at(sample_site / "patterns/hat.html")
     page.set_viewport_size({"width": width, "height": 900})
     page.get_by_label(size, exact=True).check()
+    page.wait_for_function(LAID_OUT)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     for drawing in page.locator("svg.piece").all():
         box = drawing.bounding_box()
