@@ -288,7 +288,9 @@ BROKEN = (
 def test_a_number_broken_by_hand_is_refused(
     repository: Path, tmp_path: Path, pattern: str, stands: str, typed: str, rule: str
 ) -> None:
-    shutil.copytree(repository / "content", tmp_path / "content")
+    names = {file.stem for file in (repository / "content/patterns").iterdir()} - {pattern}
+    others = shutil.ignore_patterns(*(f"{name}.*" for name in names))
+    shutil.copytree(repository / "content", tmp_path / "content", ignore=others)
     source = tmp_path / "content" / "patterns" / f"{pattern}.md"
     text = source.read_text(encoding="utf-8")
     assert text.count(stands) == 1
