@@ -111,6 +111,14 @@ def test_only_lines_that_are_understood_are_rewritten(scarf: Path) -> None:
     assert rewritten(scarf) == in_house_style(SCARF)
 
 
+def test_the_drawn_rows_of_a_chart_are_left_as_they_are(scarf: Path) -> None:
+    """Its cells are no words; what is said beside them in words may be restated."""
+    rows = "[ o / | \\ o | ] | 3\n[ | | | | | | ] | 1\n"
+    chart = f"```chart Birdsfoot\nMultiple of 6 sts plus 1.\nAll WS rows: {{}}\n{rows}```\n"
+    scarf.write_text(SCARF + chart.format("purl all sts"), encoding="utf-8")
+    assert rewritten(scarf) == in_house_style(SCARF) + chart.format("Purl.")
+
+
 def test_what_is_rewritten_comes_to_the_same(scarf: Path) -> None:
     before = ledger(scarf)
     assert len(before) > 8
@@ -118,7 +126,10 @@ def test_what_is_rewritten_comes_to_the_same(scarf: Path) -> None:
     assert ledger(scarf) == before
 
 
-@pytest.mark.parametrize("name", ["tidemark-cowl", "saltmere-scarf", "hazelbeck-mittens", "undercombe-hat"])
+DEMO = ["tidemark-cowl", "saltmere-scarf", "hazelbeck-mittens", "undercombe-hat", "tarnside-pullover"]
+
+
+@pytest.mark.parametrize("name", DEMO)
 def test_the_demo_in_house_style_comes_to_the_same(name: str, repository: Path, tmp_path: Path) -> None:
     file = tmp_path / f"{name}.md"
     shutil.copy(repository / "content" / "patterns" / f"{name}.md", file)

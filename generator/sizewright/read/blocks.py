@@ -65,7 +65,7 @@ class BlockReader:
         """A stitch pattern drawn as a chart, with its rows written out."""
         rows, drawn = self._charts.read(span, *within)
         said = tuple(line for line in lines if line.span.line not in drawn)
-        written = tuple(InstructionLine(row.span, printed_row(row)) for row in _joined(rows))
+        written = tuple(InstructionLine(row.span, printed_row(row), drawn=True) for row in _joined(rows))
         return StitchBlock(span, name, (*said, *written), (*self._directions.read(said), *rows), drawn=True)
 
     def directed(self, piece: Piece, plans: Sentences) -> Piece:

@@ -198,13 +198,14 @@ class InstructionLine:
     """One line of instructions: the words as typed, or as a plan has them, with the numbers among them as nodes.
 
     `declared` are the words behind "# declared:", which are not printed: what the line does to the count. `clauses`
-    are parts of the words of a plan that only some sizes may have to read.
+    are parts of the words of a plan that only some sizes may have to read; `drawn` where a chart's cells are typed.
     """
 
     span: Span
     pieces: tuple[LinePiece, ...]
     declared: tuple[LinePiece, ...] = ()
     clauses: tuple[Clause, ...] = ()
+    drawn: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,8 +287,7 @@ class Pattern:
 
     def line_at(self, span: Span) -> str:
         """The line in which a place of it begins; that of a departure as such stands in its own file alone."""
-        lines = self.lines if span.home else self.typed
-        return lines.lines[span.line - 1]
+        return (self.lines if span.home else self.typed).lines[span.line - 1]
 
     @property
     def source(self) -> str:

@@ -1,6 +1,7 @@
 """In: a pattern. Out: its lines of instructions in house style, where every word of them is understood and they differ.
 
-A line is left as it is typed where a word of it is not understood or declared, and where a plan writes it.
+A line is left as it is typed where a word of it is not understood or declared, where a plan writes it, and where it is
+a row of a chart, drawn in cells.
 """
 
 from collections.abc import Iterable, Iterator
@@ -45,7 +46,8 @@ def _restated(pattern: Pattern, vocabulary: Vocabulary) -> Iterator[Restated]:
     yarns = YarnNames(pattern.header.yarns)
     for piece in pattern.body:
         if isinstance(piece, WorkBlock | StitchBlock):
-            for declared, together in groupby(piece.lines, lambda line: bool(line.declared)):
+            typed = (line for line in piece.lines if not line.drawn)
+            for declared, together in groupby(typed, lambda line: bool(line.declared)):
                 for paragraph in paragraphs(tuple(together)):
                     if paragraph[0].span.shown.source == pattern.source:  # those of a base are its own to restate
                         house = "" if declared or _planned(paragraph) else _house(paragraph, vocabulary, yarns)
