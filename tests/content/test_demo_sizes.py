@@ -104,9 +104,9 @@ class Demo:
 
 
 @pytest.fixture(scope="module")
-def demo(repository: Path) -> Demo:
+def demo(demo_project: Project) -> Demo:
     """The demo studio as it stands in the repository."""
-    return Demo(read_project(repository))
+    return Demo(demo_project)
 
 
 def quarters(inches: Fraction) -> Fraction:

@@ -4,15 +4,12 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
-import pytest
 from playwright.sync_api import Page
 
 from sizewright.base.printing import printed
 from sizewright.base.units import LENGTH, STITCHES
 from sizewright.grade.graded import Graded, Values
 from sizewright.proof.proofed import Proofed
-from sizewright.proof.run import proof
-from sizewright.read.folder import read_project
 
 Open = Callable[..., Page]
 
@@ -36,12 +33,6 @@ ASIDE = ".choose, .two-sizes, section:has(> #part--departures), .undrawn svg { d
 OPEN = "document.querySelectorAll('details').forEach((one) => { one.open = true; })"
 CHOOSE = "(place) => document.getElementById(`size--z${place}`).click()"
 AMOUNT = re.compile(r"(?<![\w.,/])\d+(?:\.\d+)?[¼½¾⅛]? (?:cm|in|sts)\b")
-
-
-@pytest.fixture(scope="module")
-def proofed(repository: Path) -> tuple[Proofed, ...]:
-    project = read_project(repository)
-    return tuple(proof(pattern, project) for pattern in project.patterns)
 
 
 def printed_for(results: Iterable[Values], place: int) -> Iterator[str]:
@@ -79,12 +70,12 @@ def strange(one: Proofed, base: Graded, place: int, text: str, typed: set[str]) 
 
 
 def test_with_one_size_chosen_nothing_is_of_another(
-    repository: Path, proofed: tuple[Proofed, ...], demo_site: Path, page_at: Open
+    repository: Path, demo_proofed: tuple[Proofed, ...], demo_site: Path, page_at: Open
 ) -> None:
     page, found, read = page_at(demo_site / "permissions.html", width=400), list[str](), 0
     page.route("**/media/*", lambda route: route.fulfill(body=""))
-    by_name = {one.graded.pattern.name: one.graded for one in proofed}
-    for one in proofed:
+    by_name = {one.graded.pattern.name: one.graded for one in demo_proofed}
+    for one in demo_proofed:
         pattern = one.graded.pattern
         told = pattern.header.based_on
         base = by_name[told.pattern.text] if told else one.graded

@@ -4,13 +4,11 @@ What a table has from memory is said in its source, and is held here against som
 """
 
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 from pygrowup.tables.by_day.hcfa import DATA
 
-from sizewright.read.folder import read_project
-from sizewright.read.project import SizeTable
+from sizewright.read.project import Project, SizeTable
 
 INCH = Fraction(254, 100)  # in cm; 16 CFR 500.19(a)
 Published = dict[str, str]
@@ -72,10 +70,9 @@ MONTHS = {
 
 
 @pytest.fixture(scope="module")
-def tables(repository: Path) -> dict[str, SizeTable]:
-    project = read_project(repository)
-    assert [finding for finding in project.findings if finding.span and "sizes/" in finding.span.source] == []
-    return dict(project.tables)
+def tables(demo_project: Project) -> dict[str, SizeTable]:
+    assert [finding for finding in demo_project.findings if finding.span and "sizes/" in finding.span.source] == []
+    return dict(demo_project.tables)
 
 
 def column(table: SizeTable, name: str) -> list[Fraction]:

@@ -18,7 +18,6 @@ from sizewright.publish.editions import ALL_SIZES, editions
 from sizewright.publish.for_size import tells_of_others
 from sizewright.publish.paper_page import PaperPages
 from sizewright.publish.theme import Theme
-from sizewright.read.folder import read_project
 from sizewright.read.project import PaperChoice, Project
 
 Element = Any  # of lxml, which has no types
@@ -27,8 +26,8 @@ NAMES = sorted(path.stem for path in DEMO.glob("*.md") if "." not in path.stem) 
 
 
 @pytest.fixture(scope="module")
-def demo(repository: Path) -> Project:
-    return read_project(repository)
+def demo(demo_project: Project) -> Project:
+    return demo_project
 
 
 @pytest.fixture(scope="module")

@@ -5,7 +5,6 @@ import random
 from collections.abc import Callable
 from fractions import Fraction
 from math import ceil
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -18,7 +17,8 @@ from sizewright.grade.run import grade
 from sizewright.publish.view_my_gauge import my_gauge_view
 from sizewright.publish.view_sizes import size_choices
 from sizewright.publish.yarn_range import known, measured
-from sizewright.read.folder import read_project, read_text
+from sizewright.read.folder import read_text
+from sizewright.read.project import Project
 from sizewright.work.at_row_gauge import tall
 from sizewright.work.run import work
 from sizewright.work.worked import Worked
@@ -101,9 +101,8 @@ def drawn(seed: int, many: int) -> Worked:
 
 
 @pytest.fixture(scope="module")
-def demo(repository: Path) -> tuple[Worked, ...]:
-    project = read_project(repository)
-    return tuple(work(grade(pattern)) for pattern in project.patterns)
+def demo(demo_project: Project) -> tuple[Worked, ...]:
+    return tuple(work(grade(pattern)) for pattern in demo_project.patterns)
 
 
 def data_of(worked: Worked) -> dict[str, Any]:

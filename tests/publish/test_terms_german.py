@@ -5,7 +5,6 @@ What they mean is common practice among knitters, from memory, without a source.
 
 import re
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -16,9 +15,9 @@ from sizewright.publish.links import Links
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_pattern import pattern_view
 from sizewright.publish.view_terms import Terms
-from sizewright.read.folder import read_project
 from sizewright.read.notation.printed_stitches import stitch_name
 from sizewright.read.notation.stitches import STITCHES
+from sizewright.read.project import Project
 from sizewright.read.terms import TERMS, terms_in
 from sizewright.read.translating.told import in_language, shared_in
 
@@ -28,15 +27,14 @@ SHORT = re.compile(r"(?<![\w-])(?:M|MM|R|Rd|U|HF|KF|Hinr|Rückr|re|li|str|zus-st
 
 
 @pytest.fixture(scope="module")
-def socks(repository: Path) -> PatternView:
+def socks(demo_project: Project) -> PatternView:
     """The socks of the demo as their German page shows them."""
-    project = read_project(repository)
-    pattern = next(one for one in project.patterns if one.name == "greenhow-socks")
-    worked = proof(pattern, project).worked
+    pattern = next(one for one in demo_project.patterns if one.name == "greenhow-socks")
+    worked = proof(pattern, demo_project).worked
     told = replace(worked, graded=replace(worked.graded, pattern=in_language(pattern, "de")))
     links = Links("../")
     with speaking(GERMAN), telling(told.graded.pattern):
-        shared = shared_in(project, "de")
+        shared = shared_in(demo_project, "de")
         return pattern_view(told, shared, links, Terms.of(shared, links))
 
 

@@ -4,7 +4,6 @@ import json
 import re
 from collections import Counter
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -17,7 +16,7 @@ from sizewright.publish.view_body import body_view
 from sizewright.publish.view_rows import rows_data
 from sizewright.publish.view_sizes import size_choices
 from sizewright.publish.view_words import WordsView
-from sizewright.read.folder import read_project, read_text
+from sizewright.read.folder import read_text
 from sizewright.read.inserts import Insert, Told, TypedList
 from sizewright.read.notation.printed import source_text
 from sizewright.read.notation.retelling import Retelling, whole_lines
@@ -49,8 +48,8 @@ def source(lines: str) -> Pattern:
 
 
 @pytest.fixture(scope="module")
-def project(repository: Path) -> Project:
-    return read_project(repository)
+def project(demo_project: Project) -> Project:
+    return demo_project
 
 
 @pytest.fixture(scope="module")

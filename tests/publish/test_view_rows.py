@@ -4,21 +4,17 @@ import gzip
 import json
 import re
 from collections.abc import Callable, Iterator
-from pathlib import Path
 from typing import Any
-
-import pytest
 
 from sizewright.base.language import language, speaking
 from sizewright.proof.proofed import Proofed
-from sizewright.proof.run import proof
 from sizewright.publish.in_language import telling, told_in
 from sizewright.publish.row_words import BEHIND, BETWEEN, METRIC_FIRST, US_FIRST
 from sizewright.publish.view import PatternView
 from sizewright.publish.view_rows import rows_data
 from sizewright.publish.view_sizes import size_choices
 from sizewright.publish.view_words import WordsView
-from sizewright.read.folder import read_project
+from sizewright.read.project import Project
 from sizewright.read.trade_words import Country
 
 US = WordsView(Country.US, Country.US)
@@ -27,12 +23,6 @@ MOST = 12_000  # bytes compressed: an eighth of what a page may weigh
 
 GAUGE = "gauge: {stitches: 20 st / 10 cm, rows: 30 rnd / 10 cm, over: stockinette}\n"
 SIZES = "sizes:\n  S: {head: 48 cm}\n  L: {head: 60 cm}\n"
-
-
-@pytest.fixture(scope="module")
-def demo(repository: Path) -> tuple[Proofed, ...]:
-    project = read_project(repository)
-    return tuple(proof(pattern, project) for pattern in project.patterns)
 
 
 class Course:
@@ -72,9 +62,9 @@ def course(view_of: View, body: str, header: str = GAUGE, size: str = "") -> Cou
     return Course(str(view_of(header, f"```work\n{body}\n```").rows), size)
 
 
-def test_the_rows_of_every_size_of_the_demo_are_those_of_the_ledger(demo: tuple[Proofed, ...]) -> None:
+def test_the_rows_of_every_size_of_the_demo_are_those_of_the_ledger(demo_proofed: tuple[Proofed, ...]) -> None:
     sizes = 0
-    for proofed in demo:
+    for proofed in demo_proofed:
         worked = proofed.worked
         choices = size_choices(worked.graded.pattern.header.sizes)
         text = str(rows_data(worked, choices, US, metric_first=True))
@@ -88,8 +78,8 @@ def test_the_rows_of_every_size_of_the_demo_are_those_of_the_ledger(demo: tuple[
     assert sizes > 30
 
 
-def test_the_last_count_of_each_direction_is_that_of_the_ledger(demo: tuple[Proofed, ...]) -> None:
-    for proofed in demo:
+def test_the_last_count_of_each_direction_is_that_of_the_ledger(demo_proofed: tuple[Proofed, ...]) -> None:
+    for proofed in demo_proofed:
         for legs in proofed.worked.courses:
             for leg in legs:
                 if leg.spells and leg.before is not None:
@@ -97,12 +87,13 @@ def test_the_last_count_of_each_direction_is_that_of_the_ledger(demo: tuple[Proo
                     assert leg.before + change == leg.after, leg
 
 
-def test_in_another_language_the_rows_are_those_of_the_source(demo: tuple[Proofed, ...], repository: Path) -> None:
+def test_in_another_language_the_rows_are_those_of_the_source(
+    demo_proofed: tuple[Proofed, ...], demo_project: Project
+) -> None:
     """In its words, with those of the source beside them: by these a project is known again."""
-    project = read_project(repository)
-    told = told_in("de", project, demo)[1]
-    assert len(told) == len(demo)
-    for own, other in zip(demo, told, strict=True):
+    told = told_in("de", demo_project, demo_proofed)[1]
+    assert len(told) == len(demo_proofed)
+    for own, other in zip(demo_proofed, told, strict=True):
         choices = size_choices(own.graded.pattern.header.sizes)
         english = json.loads(rows_data(own.worked, choices, US, metric_first=True))
         with speaking(language("de")), telling(other.graded.pattern):
@@ -125,8 +116,8 @@ def in_words(data: dict[str, Any], words: str) -> dict[str, list[list[object]]]:
     }
 
 
-def test_no_page_of_the_demo_tells_a_size_what_it_need_not_do(demo: tuple[Proofed, ...]) -> None:
-    for proofed in demo:
+def test_no_page_of_the_demo_tells_a_size_what_it_need_not_do(demo_proofed: tuple[Proofed, ...]) -> None:
+    for proofed in demo_proofed:
         choices = size_choices(proofed.graded.pattern.header.sizes)
         text = str(rows_data(proofed.worked, choices, US, metric_first=True))
         idle = [one for one in json.loads(text)["words"] if re.search(r"\b0 (?:more )?times\b", one)]

@@ -12,9 +12,11 @@ from pathlib import Path
 import pytest
 from tests.shared.tools import ROOT
 
+from sizewright.proof.proofed import Proofed
 from sizewright.proof.run import proof
 from sizewright.publish.run import paper_of, paper_paths, publish
 from sizewright.read.folder import read_project
+from sizewright.read.project import Project
 
 PRINTED = "undercombe-hat.pdf"  # the PDF of the demo that is laid out
 
@@ -23,6 +25,18 @@ PRINTED = "undercombe-hat.pdf"  # the PDF of the demo that is laid out
 def repository() -> Path:
     """The project's own folder; tests read it and never write in it."""
     return ROOT
+
+
+@pytest.fixture(scope="session")
+def demo_project(repository: Path) -> Project:
+    """The demo studio, read once for all tests of a process."""
+    return read_project(repository)
+
+
+@pytest.fixture(scope="session")
+def demo_proofed(demo_project: Project) -> tuple[Proofed, ...]:
+    """Its patterns, proofed."""
+    return tuple(proof(pattern, demo_project) for pattern in demo_project.patterns)
 
 
 @pytest.fixture(scope="session")
