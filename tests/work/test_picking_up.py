@@ -121,3 +121,66 @@ def test_a_band_is_picked_up_edge_by_edge_whatever_side_was_bound_off(label: str
 def test_a_number_alone_picks_nothing_up(rest: str) -> None:
     found, wrong = worked(f"{SQUARE}Pick up and knit 10 sts along the side, {rest}.")
     assert wrong or found.faults
+
+
+EDGE = "With {side} facing, pick up and knit 12 sts along edge. (12 sts)\n{rows}\nBind off all sts."
+
+
+@pytest.mark.parametrize("rows", [8, 9])
+@pytest.mark.parametrize(
+    ("side", "after"),
+    [
+        ("RS", "Row 1 (WS): Purl.\nRow 2 (RS): Knit."),
+        ("WS", "Row 1 (RS): Knit.\nRow 2 (WS): Purl."),
+        ("RS", "Row 1: Knit.\nRow 2 (RS): Knit."),
+    ],
+)
+def test_behind_a_bind_off_the_side_is_that_of_picking_up(rows: int, side: str, after: str) -> None:
+    """Common practice, no source: picked up with RS facing, the next row is on the WS, whatever was before."""
+    begun = f"Cast on 20 sts. Knit {rows} rows.\nBind off all sts.\n"
+    assert told(begun + EDGE.format(side=side, rows=after)) == []
+    swapped = after.replace("(RS)", "(?)").replace("(WS)", "(RS)").replace("(?)", "(WS)")
+    assert "swapped-side" in told(begun + EDGE.format(side=side, rows=swapped))
+
+
+def test_behind_a_round_rows_may_be_picked_up() -> None:
+    assert (
+        told(f"{ROUND}Bind off all sts.\n" + EDGE.format(side="RS", rows="Row 1 (WS): Knit.\nRow 2 (RS): Knit.")) == []
+    )
+    assert told(f"{ROUND}Bind off all sts.\n" + EDGE.format(side="RS", rows="Rnd 1: Knit.\nRnd 2: Knit.")) == []
+
+
+@pytest.mark.parametrize(
+    ("until", "rows"),
+    [
+        # 40 rows are 10 cm: 3 cm are 12 rows, the picked up one and two others among them
+        ("band measures 3 cm", 9),
+        ("piece measures 3 cm from pick-up edge", 9),
+        ("piece measures 3 cm", 9),
+        ("collar measures 3 cm", 9),
+        ("band measures 3 cm from beginning", 9),
+        ("piece measures 4 cm from cast-on edge", 4),  # 16 rows, 12 of them before
+    ],
+)
+def test_a_length_begins_where_stitches_are_picked_up(until: str, rows: int) -> None:
+    lines = EDGE.format(side="RS", rows=f"Row 1 (WS): Purl.\nRow 2 (RS): Knit.\nRep Rows 1 and 2 until {until}.")
+    done, wrong = worked(f"Cast on 20 sts. Knit 9 rows.\nBind off all sts.\n{lines}")
+    assert wrong == []
+    assert done.entries[-2].rows == (rows,)
+
+
+@pytest.mark.parametrize("taken", ["Place 14 held thumb sts on needles.", "Thumb: Place 14 thumb sts on needles."])
+def test_a_thumb_is_measured_from_where_it_begins_though_its_beginning_is_not_worked(taken: str) -> None:
+    lines = (
+        f"{ROUND}Rep Rnd 1 until piece measures 30 cm.\nBind off all sts.\n{taken} (14 sts)\n"
+        'Rnd 1: Knit. (14 sts)\nRep Rnd 1 until thumb measures 1¼".'
+    )
+    assert told(lines) == []
+    assert worked(lines)[0].entries[-1].rows[0] > 0
+
+
+def told(lines: str) -> list[str]:
+    """The rules of the findings about sides, rounds and lengths."""
+    project = read_text(f"{HEAD}{lines}\n```\n")
+    rules = ("swapped-side", "flat-and-round", "length-passed")
+    return [one.rule for one in proof(project.patterns[0], project).findings if one.rule in rules]

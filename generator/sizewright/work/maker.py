@@ -118,6 +118,8 @@ class Maker:
             if stopped.fault is not None and not told_already:
                 self.made.faults.append(stopped.fault)
             self.lost = True
+            if not before and before is not None:
+                self.sections.pick_up(rows)
             if self.needle is not None:
                 self.needle.lose_track()
             self.made.uncounted.append(direction.span)

@@ -15,6 +15,7 @@ from sizewright.work.lengths import Lengths
 from sizewright.work.made import Made, MadePart
 from sizewright.work.needle import Needle
 from sizewright.work.row_book import RowBook
+from sizewright.work.row_parts import picks_up, side_picked_up
 from sizewright.work.rowing import Rowing
 from sizewright.work.sections import Sections
 from sizewright.work.shaping import Ground, Shaping
@@ -74,6 +75,10 @@ class RowMaker:
         if row.like is not None:
             alike = [replace(row, actions=one.actions) for one in self.book.numbered(row.like, row.span)]
             row = alike[0]
+        anew = not needle.total and picks_up(row.actions)
+        if anew:
+            self.sections.pick_up(needle.rows)
+            self.rowing.show(needle, side_picked_up(row))
         self.rowing.judge_side(needle, row)
         times = 1
         if row.numbers.last is not None:
@@ -81,6 +86,7 @@ class RowMaker:
         self.book.note(row, times)
         before = needle.total
         self.rowing.partly(needle, alike, times)
+        needle.opened = needle.opened or (anew and bool(needle.in_the_round))  # rows or rounds, as their words say
         self.book.worked(row, needle.rows)
         self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
 

@@ -1,7 +1,10 @@
 """In: the actions of a row. Out: the same in parts, each worked in one direction: a row may be turned in its middle."""
 
+import re
 from collections.abc import Iterator, Sequence
 
+from sizewright.read.notation.direction_tree import Row
+from sizewright.read.notation.kinds import Side
 from sizewright.read.notation.tree import Action, Add, Adding, Aside, Colour, Mark, Marking, Repeat, Turn, Turning, Work
 from sizewright.work.counts import Counts
 from sizewright.work.faults import NoCount, Stopped
@@ -9,6 +12,7 @@ from sizewright.work.needle_work import BOR
 
 _MOST = 5_000  # actions of a row that is turned; nobody turns so often
 DOUBLING = "make double st"
+_WRONG = re.compile(r"\b(?:ws|wrong side)\b", re.IGNORECASE)
 
 
 def row_parts(actions: Sequence[Action], counts: Counts) -> tuple[tuple[Action, ...], ...]:
@@ -27,6 +31,19 @@ def row_parts(actions: Sequence[Action], counts: Counts) -> tuple[tuple[Action, 
     if part:
         parts.append(tuple(part))
     return _doubled(parts)
+
+
+def picks_up(actions: Sequence[Action]) -> bool:
+    """Whether stitches are picked up."""
+    return any(isinstance(action, Add) and action.how is not Adding.CAST_ON for action in actions)
+
+
+def side_picked_up(row: Row) -> Side:
+    """The side that faces where stitches are picked up: as the row says, else the right one, as is usual."""
+    if row.side is not None:
+        return row.side
+    words = "".join(str(word) for action in row.actions if isinstance(action, Aside) for word in action.words)
+    return Side.WRONG if _WRONG.search(words) else Side.RIGHT
 
 
 def picks_up_alone(actions: Sequence[Action]) -> bool:
