@@ -2,7 +2,8 @@
 
 **Why it matters.** A reader keeps the place by these numbers. Where Row 5 is followed by Row 7, something may be
 missing; where Row 4 stands twice, one of them is worked twice or not at all. Looked at are rows written one after the
-other, with nothing repeated between them: behind a repeat the count may go on at any number.
+other, with nothing repeated between them: behind a repeat the count may go on at any number. Rows told by kind, as in
+“All WS rows: Purl.”, stand for all of that kind that are not written out.
 
 **Example.** `Row 3: Knit.`, and in the next line `Row 5: Purl.`
 
@@ -15,6 +16,7 @@ from sizewright.base.finding import Finding, Level, Rule
 from sizewright.read.notation.direction_tree import Direction, Row
 from sizewright.read.pattern import StitchBlock, WorkBlock
 from sizewright.read.project import Project
+from sizewright.work.arrange import arranged
 from sizewright.work.worked import Worked
 
 RULE = Rule("skipped-row", Level.WARNING, __doc__)
@@ -32,18 +34,19 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
 def _sequences(directions: Sequence[Direction], *, anew: bool) -> Iterator[list[tuple[Row, tuple[int, ...]]]]:
     """The numbered rows that stand together, each with its numbers.
 
-    Anything but a row with numbers ends a sequence, and so does a row between rounds, a range whose end is not the same
-    in every size, and a row 1 where numbers may begin `anew`.
+    Anything but a row with numbers or told by kind ends a sequence, and so does a row between rounds, a range whose end
+    is not the same in every size, and a row 1 where numbers may begin `anew`.
     """
     rows: list[tuple[Row, tuple[int, ...]]] = []
     for direction in directions:
         row = direction if isinstance(direction, Row) else None
         numbers = _numbers(row) if row is not None else ()
-        begins = row is None or not numbers or (anew and 1 in numbers)
+        told = row is not None and (numbers or row.numbers.every)
+        begins = not told or (anew and 1 in numbers and any(before for _, before in rows))
         if rows and (begins or row is None or row.in_the_round is not rows[0][0].in_the_round):
             yield rows
             rows = []
-        if row is not None and numbers:
+        if row is not None and told:
             rows.append((row, numbers))
     if rows:
         yield rows
@@ -59,12 +62,12 @@ def _numbers(row: Row) -> tuple[int, ...]:
 
 
 def _judged(sequence: Sequence[tuple[Row, tuple[int, ...]]]) -> Iterator[Finding]:
-    known = {number for _, numbers in sequence for number in numbers}
+    known = {number for _, numbers in sequence for number in numbers} | _by_kind(sequence)
     seen: dict[int, Row] = {}
-    told_by_kind = any(row.numbers.every for row, _ in sequence)
     for row, numbers in sequence:
-        lacking = [at for at in range(max(seen, default=numbers[0]) + 1, min(numbers)) if at not in known]
-        if lacking and not told_by_kind:
+        between = range(max(seen) + 1, min(numbers)) if seen and numbers else ()
+        lacking = [at for at in between if at not in known]
+        if lacking:
             message = f"{row.label} comes behind {_last(seen).label}, and there is no {_or(lacking)}."
             yield RULE.at(row.span, message, "Write the row that is missing, or mend the number.")
         if 0 in numbers:
@@ -76,6 +79,12 @@ def _judged(sequence: Sequence[tuple[Row, tuple[int, ...]]]) -> Iterator[Finding
             )
             yield RULE.at(row.span, message, "Mend the number, or take one of the two out.")
         seen.update(dict.fromkeys(numbers, row))
+
+
+def _by_kind(sequence: Sequence[tuple[Row, tuple[int, ...]]]) -> set[int]:
+    """The numbers that rows told by kind have among those written out."""
+    rows = arranged([row for row, _ in sequence])
+    return {number for row in rows if isinstance(row, Row) for number in row.numbers.listed}
 
 
 def _last(seen: dict[int, Row]) -> Row:
