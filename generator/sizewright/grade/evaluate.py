@@ -128,7 +128,7 @@ class Evaluator:
         worths = [self.tree(term) for _, term in terms]
         dimensions = [worth.dimension for worth in worths]
         if len(set(dimensions)) > 1:
-            raise unlike(terms, dimensions)
+            raise unlike(terms, dimensions, self._known)
         values = worths[0].values
         for (operator, _), worth in zip(terms[1:], worths[1:], strict=True):
             values = paired(_SIGNS[operator], values, worth.values)

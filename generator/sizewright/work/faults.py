@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sizewright.base.place import Span
+from sizewright.base.units import Dimension
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,6 +194,17 @@ class NoCount:
 
 
 @dataclass(frozen=True, slots=True)
+class NoLength:
+    """A piece is to measure so much, and the number has `dimension`, no length; `value` is in base units."""
+
+    span: Span
+    size: int
+    words: str
+    value: Fraction
+    dimension: Dimension
+
+
+@dataclass(frozen=True, slots=True)
 class UnevenGraft:
     """Two sets of stitches that are grafted together are not as many."""
 
@@ -249,6 +261,7 @@ Fault = (
     | LengthPassed
     | UnevenParts
     | NoCount
+    | NoLength
 )
 
 

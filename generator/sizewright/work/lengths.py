@@ -5,12 +5,12 @@ from fractions import Fraction
 from math import floor
 
 from sizewright.base.units import LENGTH, ROW_GAUGE, unit_named
-from sizewright.grade.graded import Graded
+from sizewright.grade.graded import Graded, Values
 from sizewright.read.inserts import Insert
 from sizewright.read.notation.direction_tree import Extent
 from sizewright.read.typed_numbers import exact
 from sizewright.work.counts import Counts
-from sizewright.work.faults import NoCount, Stopped
+from sizewright.work.faults import NoLength, Stopped
 
 _TYPED = re.compile(r"(?P<number>.*?) ?(?P<unit>[a-z]+|″|\")?$", re.IGNORECASE)
 
@@ -47,13 +47,17 @@ class Lengths:
         name = next(iter(meant or gauges), "")
         return name, gauges.get(name)
 
+    def _no_length(self, insert: Insert, values: Values) -> NoLength:
+        size = self._counts.size
+        return NoLength(insert.span, size, insert.formula.text, values.values[size], values.dimension)
+
     def _length(self, extent: Extent) -> Fraction | None:
         if isinstance(extent.length, Insert):
             values = self._graded.inserts.get(extent.length.key)
             if values is None:
                 return None
             if values.dimension != LENGTH:
-                raise Stopped(NoCount(extent.length.span, self._counts.size, extent.length.formula.text))
+                raise Stopped(self._no_length(extent.length, values))
             return values.values[self._counts.size]
         found = _TYPED.match(extent.typed_length)
         if found is None:

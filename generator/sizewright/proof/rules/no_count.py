@@ -1,4 +1,4 @@
-"""A number among the instructions that measures something else than stitches, rows or times, or far too many of them.
+"""A number among the instructions that measures something else than is wanted there, or far too many stitches or rows.
 
 **Why it matters.** Nobody can cast on centimetres, and nobody has a hundred thousand stitches on a needle.
 
@@ -10,9 +10,11 @@
 from collections.abc import Iterator
 
 from sizewright.base.finding import Finding, Level, Rule
+from sizewright.base.units import LENGTH, PLAIN, ROWS, STITCHES, spoken
+from sizewright.grade.sums import no_unit
 from sizewright.proof.grouped import grouped
 from sizewright.read.project import Project
-from sizewright.work.faults import NoCount
+from sizewright.work.faults import NoCount, NoLength
 from sizewright.work.worked import Worked
 
 _MEND = "Turn it into a count with the gauge first."
@@ -28,3 +30,14 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
         else:
             message, mend = f"“{first.words}” is no count of stitches, rows or times.", _MEND
         yield RULE.at(first.span, message, mend, sizes)
+    for lengths, sizes in grouped(worked, NoLength):
+        yield RULE.at(lengths[0].span, *_no_length(lengths[0]), sizes)
+
+
+def _no_length(fault: NoLength) -> tuple[str, str]:
+    """What is said of a number that a piece should measure, and how to mend it."""
+    message = f"A length is wanted here, and “{fault.words}” is {spoken(fault.dimension)}."
+    if fault.dimension == PLAIN:
+        return message, no_unit(fault.words, fault.value, LENGTH)
+    gauge = {STITCHES: "stitch_gauge", ROWS: "row_gauge"}.get(fault.dimension)
+    return message, f"Divide it by the gauge: “{fault.words} / {gauge}”." if gauge else "Write a length."
