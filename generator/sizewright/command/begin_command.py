@@ -30,7 +30,8 @@ def begin_command(words: tuple[str, ...], source: Path | None, *, project: bool)
     anywhere else the file is NAME.md, on its own. A file that is there already is never written over.
 
     With --from the pattern is that of a FILE of plain text: lines that are understood as instructions become work
-    blocks, all else stays text, and what found no place is listed. Sizes and gauge are taken over where a line
+    blocks. What looks like an instruction and is not understood is listed; behind the cast-on it stands in its block,
+    where the proof asks for it. All else stays text. Sizes and gauge are taken over where a line
     tells them for certain. NAME may be left out then: it is that of the FILE.
 
     \b

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from sizewright.command.beginning import CannotBegin, nearest_address, title_of
 from sizewright.command.report_text import number
-from sizewright.read.pasted import Pasted, pasted
+from sizewright.read.pasted import Pasted, Unplaced, pasted
 
 _LARGEST = 2_000_000  # bytes; no pattern comes near it
 _MANY = 20  # lines shown
@@ -39,7 +39,11 @@ def what_became(found: Pasted, file: str) -> Iterator[str]:
     if lacking:
         yield f"Not sure from the text, so left to you in the header: {' and '.join(lacking)}."
     if found.unplaced:
-        yield "Left as text, since they are not understood as instructions:"
-        yield from (f"  line {one.line}: {one.text}" for one in found.unplaced[:_MANY])
+        yield "Not understood as instructions. They stand in blocks all the same, for the proof to say why, or as text:"
+        yield from map(_shown, found.unplaced[:_MANY])
         if len(found.unplaced) > _MANY:
             yield f"  and {len(found.unplaced) - _MANY} more"
+
+
+def _shown(one: Unplaced) -> str:
+    return f"  line {one.line}{'' if one.in_block else ', left as text'}: {one.text}"

@@ -1,7 +1,8 @@
 """In: a finished pattern as plain text. Out: a source with the same words in the same order, and what found no place.
 
-What is read without a doubt as instructions stands in work blocks, all else stays text. Nothing is guessed: what the
-header needs and no line says for certain is left to the designer, as a comment.
+What is read without a doubt as instructions stands in work blocks, and so does what looks like them behind the cast-on,
+for the proof to ask for it; all else stays text. Nothing is guessed: what the header needs and no line says for certain
+is left to the designer, as a comment.
 """
 
 import re
@@ -11,22 +12,26 @@ from dataclasses import dataclass, replace
 from sizewright.read.folder import lines_of, read_text
 from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.notation.direction_tree import Unread
+from sizewright.read.pasted_doubt import tells_counts, with_doubtful
 from sizewright.read.pasted_header import Told, told_in
-from sizewright.read.pasted_source import FENCE, LABEL, Group, words_of, written
+from sizewright.read.pasted_source import FENCE, LABEL, Group, can_stand, words_of, written
 from sizewright.read.pattern import WorkBlock
 from sizewright.read.rules import NOT_UNDERSTOOD
 
-_FENCES = re.compile(r"`{3}|~{3}")
 _LONGEST_TITLE = 80
 _MOST_LINES = 4  # that one row is wrapped over
 
 
 @dataclass(frozen=True, slots=True)
 class Unplaced:
-    """A line of the text that looks like an instruction and could not be read as one; `line` is counted from 1."""
+    """A line of the text that looks like an instruction and could not be read as one; `line` is counted from 1.
+
+    Whether it stands in a block, where the proof says what is not understood in it, or was left as text.
+    """
 
     line: int
     text: str
+    in_block: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +53,16 @@ def pasted(text: str, name: str) -> Pasted:
     told = replace(told, title=" ".join(title.lines) if title else name, titled=title is not None)
     groups = [group for group in groups if group is not title]
     source, placed = written(groups, told)
-    unplaced = [
-        Unplaced(group.first + 1, " ".join(map(str.strip, group.lines)))
-        for group in groups
-        if group.kinds is None and LABEL.match(group.lines[0].strip())
-    ]
-    return Pasted(source, told, tuple(unplaced), placed)
+    return Pasted(source, told, tuple(_unplaced(groups)), placed)
+
+
+def _unplaced(groups: Sequence[Group]) -> Iterator[Unplaced]:
+    working = [group.first for group in groups if group.works]
+    for group in groups:
+        between = bool(working) and working[0] < group.first < working[-1]
+        left = group.kinds is None and (LABEL.match(group.lines[0].strip()) or (between and tells_counts(group)))
+        if group.doubtful or left:
+            yield Unplaced(group.first + 1, " ".join(map(str.strip, group.lines)), group.doubtful)
 
 
 def _grouped(lines: Sequence[str], sizes: tuple[str, ...]) -> list[Group]:
@@ -66,7 +75,7 @@ def _grouped(lines: Sequence[str], sizes: tuple[str, ...]) -> list[Group]:
         if not found:
             break
         groups = list(_replaced(groups, found))
-    return list(_with_silent(groups))
+    return list(_with_silent(with_doubtful(groups)))
 
 
 def _any_sizes(lines: Sequence[str]) -> tuple[str, ...]:
@@ -78,7 +87,7 @@ def _any_sizes(lines: Sequence[str]) -> tuple[str, ...]:
 
 def _read(groups: Sequence[Group], sizes: tuple[str, ...]) -> list[Group]:
     """The groups with what is read in each alone."""
-    readable = [place for place, group in enumerate(groups) if _may_be_read(group)]
+    readable = [place for place, group in enumerate(groups) if can_stand(group)]
     listed = f"sizes: [{', '.join(f'size {place}' for place in range(len(sizes)))}]\n" if sizes else ""
     blocks = "".join(f"{FENCE}work\n{words_of(groups[place])}{FENCE}\n" for place in readable)
     project = read_text(f"---\ntitle: pasted\n{listed}---\n{blocks}")
@@ -90,11 +99,6 @@ def _read(groups: Sequence[Group], sizes: tuple[str, ...]) -> list[Group]:
         faulty = Unread in here or any(line.span.line in wrong for line in block.lines)
         found[place] = replace(groups[place], kinds=None if faulty else here)
     return found
-
-
-def _may_be_read(group: Group) -> bool:
-    """Whether each of some lines says anything, and can stand in a block."""
-    return all(any(map(str.isalnum, line)) and not _FENCES.search(line) for line in group.lines)
 
 
 def _longer(groups: Sequence[Group]) -> list[Group]:
@@ -130,13 +134,15 @@ def _with_silent(groups: Sequence[Group]) -> Iterator[Group]:
     """Words that are understood and do nothing, "Weave in ends.", are instructions only among others."""
     for place, group in enumerate(groups):
         beside = [groups[at] for at in (place - 1, place + 1) if 0 <= at < len(groups)]
-        touching = any(one.kinds and (one.end == group.first or group.end == one.first) for one in beside)
+        touching = any(
+            (one.kinds or one.doubtful) and (one.end == group.first or group.end == one.first) for one in beside
+        )
         yield group if group.kinds or (group.kinds == () and touching) else replace(group, kinds=None)
 
 
 def _title(groups: Sequence[Group]) -> Group | None:
     """The first line, where it is neither an instruction nor a sentence."""
-    if not groups or groups[0].kinds is not None:
+    if not groups or groups[0].works:
         return None
     text = groups[0].lines[0].strip()
     plain = len(text) <= _LONGEST_TITLE and not text.endswith((".", ",", ";", ":")) and not LABEL.match(text)

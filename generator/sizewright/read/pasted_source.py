@@ -9,6 +9,7 @@ from sizewright.read.pasted_header import Told, header_of
 from sizewright.read.pasted_prose import as_prose
 
 FENCE = "```"
+_FENCES = re.compile(r"`{3}|~{3}")
 # How a line begins that is meant to be carried out: a label, or a word that nothing else begins with.
 LABEL = re.compile(
     r"(?=[^:]{0,60}\b(?:row|rnd|round)s?\b)[^:]{1,60}:|(?:cast on|co|bind off|bo|rep|work)\b", re.IGNORECASE
@@ -22,12 +23,19 @@ _HEADING_WORDS = 6
 class Group:
     """Lines that say one thing: where the first stands in the text, and what was read in them.
 
-    `kinds` are the directions in them; None where something in them was not understood.
+    `kinds` are the directions in them; None where something in them was not understood. Those that look like
+    instructions all the same are `doubtful`: they stand among the instructions, so that the proof asks for them.
     """
 
     first: int
     lines: tuple[str, ...]
     kinds: tuple[type, ...] | None
+    doubtful: bool = False
+
+    @property
+    def works(self) -> bool:
+        """Whether they stand in a block."""
+        return self.kinds is not None or self.doubtful
 
     @property
     def end(self) -> int:
@@ -39,6 +47,11 @@ class Group:
         return Group(self.first, (*self.lines, *other.lines), None)
 
 
+def can_stand(group: Group) -> bool:
+    """Whether each of some lines says anything, and can stand in a block."""
+    return all(any(map(str.isalnum, line)) and not _FENCES.search(line) for line in group.lines)
+
+
 def words_of(group: Group) -> str:
     """The lines of a group as they stand in a block: what a row goes on in is set further in."""
     stripped = [line.strip().replace("{", "\\{").replace("}", "\\}") for line in group.lines]
@@ -46,7 +59,7 @@ def words_of(group: Group) -> str:
 
 
 def written(groups: Sequence[Group], told: Told) -> tuple[str, int]:
-    """The source, and how many things its blocks say, each of one line or of several that a row is wrapped over."""
+    """The source, and how many things that are understood its blocks say, each of one line or a row of several."""
     writer = _Writer(told)
     cast_on = next((group.first for group in groups if group.kinds and CastOn in group.kinds), 0)
     for place, group in enumerate(groups):
@@ -55,7 +68,7 @@ def written(groups: Sequence[Group], told: Told) -> tuple[str, int]:
             writer.open(f"stitch {head.rstrip(':')}")
         elif head:
             writer.heading(head)
-        elif group.kinds is None and not writer.takes(group):
+        elif not group.works and not writer.takes(group):
             writer.prose(group)
         else:
             writer.instructions(group)
@@ -108,7 +121,7 @@ class _Writer:
         if not self.opened or group.first != self.end:
             self.open("work")
         self.lines += words_of(group).split("\n")[:-1]
-        self.placed += 1
+        self.placed += not group.doubtful
 
 
 def is_multiple(group: Group) -> bool:
@@ -121,9 +134,9 @@ def _head(groups: Sequence[Group], place: int) -> str:
     group = groups[place]
     text = group.lines[0].strip()
     following = groups[place + 1] if place + 1 < len(groups) else None
-    if group.kinds is not None or len(group.lines) > 1 or following is None:
+    if group.works or len(group.lines) > 1 or following is None:
         return ""
-    leads = following.kinds is not None or is_multiple(following)
+    leads = following.works or is_multiple(following)
     short = len(text.split()) <= _HEADING_WORDS and not text.endswith((".", ",", ";")) and ":" not in text[:-1]
     return text if leads and short and not LABEL.match(text) and any(map(str.isalpha, text)) else ""
 
