@@ -115,6 +115,8 @@ def test_so_is_every_published_stitch_pattern(name: str) -> None:
         ("Knit 1 WS row", "Knit, beginning with a WS row, for 1 row."),
         ("Row 1: k until there are 10 sts on RH needle, turn (-1 st, 19 sts)",
          "Row 1: K until 10 sts are on right needle, turn. (1 st decreased; 19 sts)"),
+        ("Row 1: bind off 4 sts, k until there are 10 sts on RH needle, slip these 10 sts onto a holder, k to end",
+         "Row 1: Bind off 4 sts, k until 10 sts are on right needle, place these 10 sts onto a holder, k to end."),
         ("Row 1: k2, rib 10, work in k2, p2 rib to end",
          "Row 1: K2, work rib over next 10 sts, work k2, p2 rib to end."),
         ("Row 1: Purl, increasing 4 sts evenly across", "Row 1: Purl, inc 4 sts evenly."),

@@ -135,6 +135,8 @@ def test_any_direction_keeps_its_numbers(direction: Direction) -> None:
         ("Bind off remaining 20 sts in rib.", "Restliche 20 M im Rippenmuster abketten."),
         ("Row 1: K until 9 sts are on right needle, work rib to end. (8 sts decreased; 80 sts)",
          "1. R: re bis 9 M auf der rechten Nadel liegen, im Rippenmuster bis Ende. (8 M abgenommen; 80 M)"),
+        ("Row 1: K until 9 sts are on right needle, place these 9 sts on hold for thumb, k to end.",
+         "1. R: re bis 9 M auf der rechten Nadel liegen, diese 9 M stilllegen (Daumen), re bis Ende."),
         ("Row 1: Purl, inc 4 sts evenly.", "1. R: li, dabei gleichmäßig verteilt 4 M zun."),
         ("Row 1: P to end, removing markers.", "1. R: li bis Ende, dabei die MM entfernen."),
         ("Bind off {n} sts at beginning of next row.", "Am Anfang {n} M abketten: in der nächsten R."),

@@ -157,3 +157,9 @@ def test_a_stitch_pattern_over_some_repeats() -> None:
     assert [row.looks for row in cloth.rows] == ["pkpk", "kkkk", "pppp", "pkpk"]
     with pytest.raises(Stopped):
         pattern_cloth(stitch_blocks(graded)["x"], 5, 4, graded)
+
+
+def test_stitches_worked_and_then_held_leave_the_recorded_needle_too() -> None:
+    (row,) = rows_of("Row 1: K2, yo, k2tog, place these 4 sts on hold, k2.", 6)
+    assert (row.before, row.after, row.left) == (6, 2, 0)
+    assert "".join(cell.looks for cell in row.cells) == "kk"

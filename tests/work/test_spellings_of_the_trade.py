@@ -86,6 +86,14 @@ def outcome(lines: str) -> tuple[list[str], int | None, int]:
         # So many on the right needle, which the stitch left by binding off is one of
         ("k until 10 sts are on right needle, p to end", 20),
         ("bind off 4 sts, k until there are 10 sts on RH needle, p to end", 16),
+        ("bind off 4 sts, k until 10 sts remain on right needle after bind-off, p to end", 16),
+        ("bind off 4 sts, k until you have 10 sts on the right-hand needle, p to end", 16),
+        # "These" are those worked last
+        ("bind off 4 sts, k until there are 10 sts on right needle, place these 10 sts on hold, k to end", 6),
+        ("bind off 4 sts, k until there are 10 sts on right needle, place these sts on hold, bind off 6 sts", 0),
+        ("k3, bind off 4 sts, k until 10 sts are on right needle, k3, slip these 10 sts to holder, k3", 6),
+        ("k12, place the 12 sts just worked on hold, bind off 8 sts", 0),
+        ("k2, place these 8 sts on hold, k10", 12),
         # Fabrics over a part
         ("k2, work in rib over next 10 sts, k to end", 20),
         ("k5, work in St st to last 5 sts, k5", 20),

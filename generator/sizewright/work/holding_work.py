@@ -14,11 +14,31 @@ class HoldingWork(NeedleWork):
 
     def hold(self, action: Hold) -> None:
         """Stitches go onto a holder, where they keep their looks."""
-        count = self.remaining if action.count is None else self.counts(action.count)
-        looks = self.needle.left[self.at : self.at + count]
-        self.take(action.span, count, makes=0)
+        begins = self._these(action)
+        if begins is None:
+            count = self.remaining if action.count is None else self.counts(action.count)
+            looks = self.needle.left[self.at : self.at + count]
+            self.take(action.span, count, makes=0)
+        else:
+            looks = bytes(self.right[begins:])
+            del self.right[begins:]
+            self.passed = [replace(pin, place=min(pin.place, self.done)) for pin in self.passed]
+        self.lot = len(self.right)
         self.needle.opened = bool(self.needle.in_the_round)
         self.needle.held.append(Held(action.name, looks[::-1] if self.needle.wrong_side else looks, action.span))
+
+    def _these(self, action: Hold) -> int | None:
+        """Where on the right needle begin "these 22 sts"; None where they are the next ones.
+
+        They are those worked since the last binding off, or in this row, where these are as many.
+        """
+        if not action.worked:
+            return None
+        fitting = (begins for begins in (self.lot, 0) if begins < len(self.right))
+        if action.count is None:
+            return next(fitting, None)
+        count = self.counts(action.count)
+        return next((begins for begins in fitting if len(self.right) - begins == count), None)
 
     def across(self, action: Across) -> None:
         """Stitches are worked off the holder they wait on; where none waits under that name, off the needle."""

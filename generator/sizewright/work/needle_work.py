@@ -35,6 +35,7 @@ class NeedleWork:
         self.before = needle.total
         self.at = 0
         self.right = bytearray()
+        self.lot = 0  # where on the right needle it begins what was worked since the last binding off
         self.start = len(needle.behind)
         self.passed = [pin for pin in needle.pins if self._lies_behind(pin)]
         self.ahead = [pin for pin in needle.pins if not self._lies_behind(pin)]

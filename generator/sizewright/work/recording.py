@@ -5,7 +5,7 @@ stitches of a few rows: the recorder works those rows in the same way, one by on
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from sizewright.base.place import Span
@@ -150,6 +150,7 @@ class _Recorder(RowWork):
                 self.cells.extend(self._each(DROPPED, self.at - start))
             case Hold():
                 self.cells.extend(self._each(HELD, self.at - start))
+                self._held(given - len(self.right))
             case Across():
                 looks, uses = self.right[given:], 0 if self.at == start else 1
                 self.cells.extend(Cell(action.stitch.term, uses, chr(look), self.colour) for look in looks)
@@ -157,6 +158,16 @@ class _Recorder(RowWork):
                 self.cells.extend(Cell(ADDED, 0, chr(look), self.colour) for look in self.right[given:])
             case _:
                 pass
+
+    def _held(self, count: int) -> None:
+        """So many of the stitches worked last are on a holder."""
+        for place in range(len(self.cells) - 1, -1, -1):
+            if count <= 0:
+                return
+            cell = self.cells[place]
+            count -= cell.makes
+            looks = cell.looks[: max(0, -count)]
+            self.cells[place] = replace(cell, term=cell.term if looks else HELD, looks=looks)
 
     def _each(self, term: str, count: int) -> Iterator[Cell]:
         return (Cell(term, 1, "", self.colour) for _ in range(count))

@@ -115,6 +115,7 @@ class RowWork(PanelWork):
         """Stitches are worked and leave the needle."""
         count = self.counts(action.count)
         self.take(action.span, count, makes=0)
+        self.lot = len(self.right)
         self.worked[self.colour] += count
 
     def stitches(self, action: Work) -> None:

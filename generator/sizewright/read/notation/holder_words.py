@@ -1,6 +1,6 @@
 """In: the tokens of a row. Out: stitches put on holders, and worked off them: "knit across 40 sleeve sts"."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from itertools import takewhile
 
 from sizewright.read.notation.cursor import STITCH_WORDS
@@ -13,6 +13,7 @@ _HOLDERS = ("hold", "holder", "holders", "yarn", "thread", "pin", "needle")
 _PUT = ("place", "slip", "sl", "put", "leave", "set", "transfer")
 _ALL = ("rem", "remaining", "all", "rest")
 _SILENT = ("the", "next", "these", "following", "of", "held", "live", *STITCH_WORDS)
+_WORKED = {"these", "just", "worked", "knit", "knitted"}
 _PLACES = {"first", "last"}  # no name of their own, but part of one: "first sleeve"
 _ENDS = (",", ";", ")", "]")
 _LONGEST = 14
@@ -40,13 +41,14 @@ class HolderWords(DropWords):
             else:
                 name.append(self.step().text)
         where = self.position
+        worked = not _WORKED.isdisjoint(name)
         while self.position <= start + held:
             self.step()
         told = self.told_since(where)
         if self.at("for", "as"):
             self.step()
             name = self._purpose()
-        return Hold(self.since(start), count, told, _name_of(name))
+        return Hold(self.since(start), count, told, _name_of(word for word in name if word not in _WORKED), worked)
 
     def _across(self) -> Action | None:
         """ "knit across 40 sleeve sts from holder", "work across held sts of second sleeve"."""
@@ -93,7 +95,7 @@ class HolderWords(DropWords):
         return name
 
 
-def _name_of(words: Sequence[str]) -> str:
+def _name_of(words: Iterable[str]) -> str:
     """What stitches are held for, without the words that name nothing."""
     name = [word for word in words if word not in (*_SILENT, *_ALL)]
     return "" if set(name) <= _PLACES else " ".join(name)

@@ -16,6 +16,12 @@ BEGINNINGS = (
 )
 _TOTAL_OF = (("for", "a", "total", "of"), ("a", "total", "of"), ("total", "of"))
 _IN_ALL = (("in", "all"), ("in", "total"), ("total",), ("altogether",))
+_BEHIND_BIND_OFF = tuple(
+    (after, *the, *off)
+    for after in ("after", "following", "from")
+    for the in (("the",), ())
+    for off in (("bind", "off"), ("bind-off",), ("bind", "-", "off"), ("binding", "off"), ("bo",), ("cast", "off"))
+)
 _LONGEST_NAME = 6
 _SILENT = ("next", "the", "a", "first")
 _ENDS = (",", ";", ")", "]", ".", "and", "then", "(")
@@ -175,11 +181,12 @@ class PlaceParser(Cursor):
 
     def _on_right_needle(self) -> bool:
         start = self.position
-        self.skip("are", "is")
+        self.skip("are", "is", "remain", "remains", "rem")
         if self.at("on") and "needle" in self.texts(5):
             self.skip("on", "the", "your", "right", "rh", "right-hand", "hand")
             if self.at("needle"):
                 self.step()
+                self.phrase(_BEHIND_BIND_OFF)
                 return True
         self.position = start
         return False

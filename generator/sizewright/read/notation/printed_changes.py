@@ -100,9 +100,13 @@ def printed_add(action: Add) -> Told:
 
 
 def printed_hold(action: Hold) -> Told:
-    """ "place next 40 sts on hold for left sleeve", "place remaining sts on hold"."""
+    """ "place next 40 sts on hold for left sleeve", "place these 40 sts on hold", "place remaining sts on hold"."""
     where = usual(action.where)
-    if action.count is None:
+    if action.worked and action.count is None:
+        held = phrase("place these sts {where}", where=where)
+    elif action.worked and action.count is not None:
+        held = phrase("place these {stitches} {where}", stitches=stitches(action.count), where=where)
+    elif action.count is None:
         held = phrase("place remaining sts {where}", where=where)
     else:
         held = phrase("place next {stitches} {where}", stitches=stitches(action.count), where=where)

@@ -128,13 +128,14 @@ class Add:
 class Hold:
     """Stitches go onto a holder, all up to the end of the row where no count is said; `where`: "on hold".
 
-    `name` is what they are held for.
+    `name` is what they are held for. `worked` says that they are "these", those worked last, where some were.
     """
 
     span: Span
     count: Count | None
     where: Told = ("on hold",)
     name: str = ""
+    worked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
