@@ -13,15 +13,19 @@ Told = Callable[..., list[Finding]]
 HEADER = "sizes: {A: {chest: 80 cm}, B: {chest: 90 cm}}\ngauge: {stitches: 20 st / 10 cm, rows: 30 row / 10 cm}\n"
 
 
+CUT = "sizes:\n  A: {chest: 80 cm, arm: 20 cm}\n  B: {chest: 90 cm arm: 22 cm}\ngauge: {stitches: 20 st / 10 cm}\n"
+
+
 @pytest.fixture
 def told(tmp_path: Path) -> Told:
-    """`told(body, header=...)`: the errors of a pattern."""
+    """`told(body, header=..., rules=...)`: the errors of a pattern, and its warnings of these rules."""
 
-    def told(body: str, header: str = HEADER) -> list[Finding]:
+    def told(body: str, header: str = HEADER, rules: tuple[str, ...] = ()) -> list[Finding]:
         source = tmp_path / "pattern.md"
         source.write_text(f"---\ntitle: A\n{header}---\n\n{body}", encoding="utf-8")
         project = read_single(source)
-        return [one for one in proof(project.patterns[0], project).findings if one.level.value == "error"]
+        found = proof(project.patterns[0], project).findings
+        return [one for one in found if one.level.value == "error" or one.rule in rules]
 
     return told
 
@@ -54,3 +58,37 @@ def test_a_length_is_wanted_where_a_piece_is_measured(told: Told, given: str, me
     assert one.message == f"A length is wanted here, and {message}"
     assert one.mend == mend
     assert one.sizes == ("A", "B")
+
+
+@pytest.mark.parametrize("header", [CUT, CUT.replace("\n  B", "  B").replace("90 cm arm", "90 cm, arm")])
+def test_of_a_header_that_cannot_be_read_nothing_else_is_told(told: Told, header: str) -> None:
+    body = "```grade\nsts = chest * stitch_gauge\nlong = 20 (30) cm\n```\n\n```work\nCast on {sts} sts.\n```\n"
+    (one,) = told(body, header, ("missing-licence", "unlisted-notion", "unsigned"))
+    assert one.rule == "unreadable-header"
+    assert one.mend.endswith(" All else is judged when the header can be read.")
+
+
+SWATCH = "yarn: {main: {weight: light, length: 110 m, mass: 50 g, swatch: {width: 20 cm, height: 20 cm, mass: 19 g}}}\n"
+
+
+def test_what_a_plan_that_cannot_be_worked_leaves_uncounted_is_not_told(told: Told) -> None:
+    work = "Cast on 20 sts.\n{taper}\nWork in St st until piece measures 20 cm.\nBind off all sts."
+    body = f"```grade\ntaper = sleeve_taper(20 st, 40 st, 4 row)\n```\n\n```work\n{work}\n```\n"
+    assert [one.rule for one in told(body, HEADER + SWATCH, ("uncounted-yarn",))] == ["impossible-shaping"]
+
+
+BROKEN = "Row 1 (RS): Knit.\nRow 2 (WS): Purl.\nRow 3 (RS): *K2, p2; rep from * to end."
+
+
+def test_the_side_behind_a_row_that_cannot_be_worked_is_not_known(told: Told) -> None:
+    rows = f"{BROKEN} (22 sts)\nRow 4 (WS): Purl.\nRow 5 (WS): Purl."
+    found = told(f"```work\nCast on 22 sts.\n{rows}\nBind off all sts.\n```\n", rules=("swapped-side",))
+    assert [one.rule for one in found] == ["broken-repeat", "swapped-side"]
+    assert found[1].message.startswith("Row 5 (WS) says WS")
+
+
+@pytest.mark.parametrize("called", ["Next Row (RS): Knit.", "Work in St st for 4 rows, ending with a WS row."])
+def test_a_side_behind_rows_that_were_left_out_is_not_told_wrong(told: Told, called: str) -> None:
+    rows = f"{BROKEN}\nRow 4 (WS): Purl. (22 sts)"
+    found = told(f"```work\nCast on 22 sts.\n{rows}\n{called}\nBind off all sts.\n```\n", rules=("swapped-side",))
+    assert [one.rule for one in found] == ["broken-repeat"]

@@ -72,6 +72,7 @@ class Needle:
     pins: list[Pin] = field(default_factory=list)
     in_the_round: bool | None = None
     wrong_side: bool = False
+    side_known: bool = True  # False behind words that could not be worked
     rows: int = 0
     colour: str = ""
     worked: Counter[str] = field(default_factory=Counter)
@@ -128,7 +129,8 @@ class Needle:
             self.opened = True
 
     def lose_track(self) -> None:
-        """Whether words that could not be worked take up what waits on holders is not known."""
+        """Words that could not be worked may have turned the work or taken up what waits on holders."""
+        self.side_known = False
         self.held = [replace(one, traced=False) for one in self.held]
 
     def reverse(self) -> None:

@@ -179,5 +179,6 @@ class RowMaker:
 
     def judge_side(self, needle: Needle, said: Side | None, wrong: bool, span: Span) -> None:  # noqa: FBT001 -- as it is
         """The first or the last of some rows must be on the side that is said; rounds have but one."""
-        if said is not None and (needle.in_the_round or wrong != (said is Side.WRONG)):
+        amiss = needle.in_the_round or (needle.side_known and wrong != (said is Side.WRONG))
+        if said is not None and amiss:
             self.made.faults.append(WrongSide(span, self.counts.size, "this row", said.value))

@@ -94,7 +94,7 @@ class Rowing:
         """A row that is called by its name must fall on the side it was written for."""
         if row.side is None or needle.in_the_round:
             return
-        if needle.wrong_side != (row.side is Side.WRONG):
+        if needle.side_known and needle.wrong_side != (row.side is Side.WRONG):
             self._faults.append(WrongSide(span, self._counts.size, row.label, row.side.value))
 
     def judge_side(self, needle: Needle, row: Row) -> None:
@@ -131,7 +131,8 @@ class Rowing:
         if row.side is None:
             return
         wrong = row.side is Side.WRONG
-        if needle.rows and needle.total and wrong != needle.wrong_side:  # what is all bound off lies as one likes
+        placed = needle.rows and needle.total and needle.side_known  # what is all bound off lies as one likes
+        if placed and wrong != needle.wrong_side:
             self._faults.append(WrongSide(row.span, self._counts.size, row.label, row.side.value))
         self.show(needle, row.side)
 
@@ -141,6 +142,7 @@ class Rowing:
         if needle.taken_up and not needle.rows and side is Side.WRONG:
             needle.reverse()
         needle.wrong_side = side is Side.WRONG
+        needle.side_known = True
 
 
 _JOINING = re.compile(r"join", re.IGNORECASE)  # "Joining Rnd: ..."

@@ -23,7 +23,8 @@ RULE = Rule("uncounted-yarn", Level.WARNING, __doc__)
 def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG001 -- every rule is given both
     """One finding a place, for all sizes concerned; behind a fault nothing can be counted, and that is told by it."""
     counting = any(need.yarn.swatch for need in worked.yarns)
-    if not counting or worked.faults or is_unread(worked.graded.pattern):
+    untold = worked.faults or worked.graded.findings or is_unread(worked.graded.pattern)
+    if not counting or untold:
         return
     places: dict[Span, list[str]] = {}
     for size, spans in enumerate(worked.uncounted):
