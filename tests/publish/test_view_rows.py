@@ -138,6 +138,15 @@ def test_rows_are_told_in_their_words_with_the_count_behind_each(view_of: View) 
     assert list(told.ticks()) == [("Rnd 1: Knit.", 12), ("Rnd 2: *K1, k2tog; rep from * to end.", 8)]
 
 
+def test_rows_worked_even_are_told_as_the_page_tells_them(view_of: View) -> None:
+    """By hand: shaping uses 176 rows up; one is left over of 177."""
+    plan = "```grade\nsleeve = sleeve_taper(72 st, 156 st, 177 (176) row)\n```\n"
+    body = plan + "```work\nCast on 72 sts.\n{sleeve}\nWork 4 rows even. Bind off all sts.\n```"
+    text = str(view_of(GAUGE + SIZES, body).rows)
+    assert [one for one in Course(text, "s").told() if "even" in one] == ["Work 1 row even.", "Work 4 rows even."]
+    assert [one for one in Course(text, "l").told() if "even" in one] == ["Work 4 rows even."]
+
+
 def test_repeated_rows_are_folded_and_each_tick_says_its_row(view_of: View) -> None:
     told = course(
         view_of, "Cast on 20 sts.\nRow 1 (RS): K1, ssk, k to end.\nRow 2: Purl.\nRep Rows 1 and 2 5 more times."

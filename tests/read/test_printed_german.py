@@ -108,6 +108,7 @@ def test_any_direction_keeps_its_numbers(direction: Direction) -> None:
         ("Row 1: Sl 1 wyif, kfb, m1l, sk2p, p2tog twice, k to 2 sts before marker A, slip marker, turn.",
          ("1. R: 1 M abh (Faden vor der Arbeit), 1 M re verdopp, 1 linksgen Zun, 1 dopp überz Abn, "
          "zweimal 2 M li zus-str, re bis 2 M vor MM A, MM abh, wenden.")),
+        ("Work {n} rows even.", "{n} R gerade str."),
         ("Rep last 2 rnds {n} more times.", "Letzte 2 Rd noch {n}-mal wdh."),
         ("Rep Rows 1 and 2 five more times.", "1. und 2. R noch 5-mal wdh."),
         ("Work in k2, p2 rib until piece measures {a} from cast-on edge, ending with a WS row.",

@@ -168,7 +168,8 @@ class RowWords:
         return _said(line_view(pieces, self._numbers(size), Explained(words=self._terms), yarn_overs))
 
     def _printed(self, line: Line, size: int) -> Said:
-        return _said(printed_view(line, self._numbers(size), Explained(words=self._terms)))
+        told = replace(line, words=as_said(line.words, lambda number: self._is_one(number, size)))
+        return _said(printed_view(told, self._numbers(size), Explained(words=self._terms)))
 
     def _numbers(self, size: int) -> Callable[[Insert | TypedList], str]:
         return lambda piece: str(escape(self._number(piece, size)))

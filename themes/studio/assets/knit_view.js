@@ -129,6 +129,10 @@ reader.knitView = (() => {
 
   const passes = ({ rounds, ticks }) =>
     rounds ? trMany("{n} rnd", "{n} rnds", ticks) : trMany("{n} row", "{n} rows", ticks);
+  // "Work 25 rows even." tells already how many there are.
+  const counted = (leg) => [passes(leg), `${leg.ticks} rounds`].some((rows) => (
+    ` ${plain(leg.words).replace(/[.,;:()]/g, " ")} `.includes(` ${rows} `)
+  ));
   const list = (course) => {
     const lines = [];
     let last = "";
@@ -138,7 +142,7 @@ reader.knitView = (() => {
       const button = make("button", "knit-row", ...labelled(leg.label), ...worded(leg.words));
       button.type = "button";
       button.dataset.leg = number;
-      if (leg.ticks > 1) button.append(" ", make("span", "knit-turn", passes(leg)));
+      if (leg.ticks > 1 && !counted(leg)) button.append(" ", make("span", "knit-turn", passes(leg)));
       if (leg.count) button.append(" ", make("span", "count", ...worded(leg.count)));
       lines.push(make("li", "", button));
     }

@@ -126,14 +126,14 @@ def _call(match: Match) -> tuple[Direction, ...]:
     return (RepeatRows(match.span, None, 0, "", extent, name=row_name(words), words=words, in_the_round=rounds),)
 
 
-_FABRIC_WORDS = {"": "pattern", "k": "knit", "p": "purl", "knit": "knit", "purl": "purl"}
+_FABRIC_WORDS = {"": "pattern", "k": "knit", "p": "purl", "knit": "knit", "purl": "purl", "straight": "even"}
 
 
 def _even(match: Match) -> tuple[Direction, ...]:
     extent = match.extent()
     if match.has("count"):
         extent = replace(extent, rows=match.count("count"))
-    fabric = typed(match.part("fabric"))
+    fabric = re.sub(r"^(?:even|straight) in (?=.)", "", typed(match.part("fabric")), flags=re.IGNORECASE)
     fabric = _FABRIC_WORDS.get(fabric.casefold(), fabric)
     return (Even(match.span, fabric, extent, in_the_round=_in_the_round(match)),)
 

@@ -53,7 +53,7 @@ NO_LANGUAGE = replace(
 )  # one without any message, in which only words with a message can be told
 _KNITTED = {"knit": later("Knit"), "purl": later("Purl")}
 _KNITTED_ROUNDS = {"knit": later("Knit every rnd"), "purl": later("Purl every rnd")}
-_KNITTED_ROWS = {"knit": later("knit {rows}"), "purl": later("purl {rows}")}
+_KNITTED_ROWS = {"knit": later("knit {rows}"), "purl": later("purl {rows}"), "even": later("work {rows} even")}
 # By whether they were worked before, and whether a comma parts a number from the one before it.
 _REPEATED = {
     (True, True): later("Rep {rows}, {far}"),
@@ -230,9 +230,10 @@ def _repeat(direction: RepeatRows) -> Told:
 def _even(direction: Even) -> Told:
     """ "Knit 4 rows", "Work in garter stitch until piece measures 5 cm", "Work as established for 6 rows"."""
     fabric, extent = direction.fabric, direction.extent
+    if fabric in _KNITTED_ROWS and extent == Extent(rows=extent.rows, ends=extent.ends) and extent.rows is not None:
+        rows = rows_counted(extent.rows, in_the_round=direction.in_the_round)
+        return extended(phrase(_KNITTED_ROWS[fabric], rows=rows), extent)
     if fabric in _KNITTED:
-        if extent == Extent(rows=extent.rows) and extent.rows is not None:
-            return phrase(_KNITTED_ROWS[fabric], rows=rows_counted(extent.rows, in_the_round=direction.in_the_round))
         lead = phrase(_KNITTED_ROUNDS[fabric] if direction.in_the_round else _KNITTED[fabric])
         return extended(lead, extent, how_far(direction, lead, more=False)[0])
     name, established = fabric_name(fabric), fabric.startswith("as ")
