@@ -71,6 +71,17 @@ class NoMarker:
 
 
 @dataclass(frozen=True, slots=True)
+class DoubledMarker:
+    """A row that is worked again places a marker, `behind` so many stitches, where it has placed it before."""
+
+    span: Span
+    size: int
+    label: str
+    name: str
+    behind: int
+
+
+@dataclass(frozen=True, slots=True)
 class NoTurn:
     """The row is worked to a turn, a wrapped or a double stitch, and none lies ahead."""
 
@@ -248,6 +259,7 @@ Fault = (
     | LeftOver
     | WrongCount
     | NoMarker
+    | DoubledMarker
     | NoTurn
     | NoYarnOver
     | NoRow

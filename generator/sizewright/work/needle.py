@@ -38,13 +38,15 @@ GAPS = (Lies.TURN, Lies.WRAPPED, Lies.DOUBLE)
 class Pin:
     """What lies at a place: so many stitches before it in the direction of work, with those behind the needle's tip.
 
-    `beyond` says for a gap on which side of it the wrapped or doubled stitch lies, seen in the direction of work.
+    `beyond` says for a gap on which side of it the wrapped or doubled stitch lies, seen in the direction of work;
+    `said` for a marker where its placing is written.
     """
 
     place: int
     kind: Lies
     name: str = ""
     beyond: bool = False
+    said: Span | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

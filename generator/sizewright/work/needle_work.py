@@ -8,7 +8,17 @@ from typing import TypeVar
 from sizewright.base.place import Span
 from sizewright.read.notation.tree import Landmark, Mark, Marking, Place, Turning
 from sizewright.work.counts import MOST, Counts
-from sizewright.work.faults import BrokenRepeat, NoCount, NoMarker, NoTurn, Stopped, TooFew, WrongCount
+from sizewright.work.faults import (
+    BrokenRepeat,
+    DoubledMarker,
+    Fault,
+    NoCount,
+    NoMarker,
+    NoTurn,
+    Stopped,
+    TooFew,
+    WrongCount,
+)
 from sizewright.work.needle import FLIP, GAPS, Lies, Needle, Pin, reversed_pins
 
 _LAST = "last"
@@ -39,6 +49,7 @@ class NeedleWork:
         self.start = len(needle.behind)
         self.passed = [pin for pin in needle.pins if self._lies_behind(pin)]
         self.ahead = [pin for pin in needle.pins if not self._lies_behind(pin)]
+        self.told: list[Fault] = []  # what is wrong and does not keep the row from being worked
         self.turned: Turning | None = None
         self.shifted = False  # the round begins somewhere else from here on
         self.idle = True  # nothing is worked: stitches are put on a holder, markers placed
@@ -250,7 +261,11 @@ class NeedleWork:
         return pin.place == self.here or bool(around)
 
     def _place(self, action: Mark) -> None:
-        self.passed.append(Pin(self.done, Lies.MARKER, action.name))
+        again = (pin for pin in self.ahead if pin.said == action.span and self._is_here(pin))
+        if action.name != BOR and any(pin.kind is Lies.MARKER for pin in again):
+            fault = DoubledMarker(action.span, self.counts.size, self.label, action.name, self.done)
+            self.told.append(fault)
+        self.passed.append(Pin(self.done, Lies.MARKER, action.name, said=action.span))
         if action.name == BOR and self.needle.in_the_round:
             self.passed = [pin for pin in self.passed if pin.kind is not Lies.BEGINNING]
             self.ahead = [pin for pin in self.ahead if pin.kind is not Lies.BEGINNING]

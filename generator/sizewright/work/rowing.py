@@ -55,7 +55,9 @@ class Rowing:
         """One row, with its parts where it is turned. Raises `Stopped`."""
         rows, before = needle.rows, needle.total
         for number, part in enumerate(row_parts(row.actions, self._counts)):
-            RowWork(needle, self._counts, row.label, row.span).work(part, turned=number > 0)
+            work = RowWork(needle, self._counts, row.label, row.span)
+            work.work(part, turned=number > 0)
+            self._faults.extend(work.told)
         return Pass(row, needle.rows - rows, before, needle.total, bool(needle.in_the_round))
 
     def partly(self, needle: Needle, rows: Sequence[Row], count: int) -> None:
