@@ -13,6 +13,7 @@ from sizewright.read.folder import lines_of, read_text
 from sizewright.read.instructions import TYPED_LIST
 from sizewright.read.notation.direction_tree import Unread
 from sizewright.read.pasted_doubt import tells_counts, with_doubtful
+from sizewright.read.pasted_glossary import explained_lines
 from sizewright.read.pasted_header import Told, told_in
 from sizewright.read.pasted_source import FENCE, LABEL, Group, can_stand, words_of, written
 from sizewright.read.pattern import WorkBlock
@@ -61,21 +62,22 @@ def _unplaced(groups: Sequence[Group]) -> Iterator[Unplaced]:
     for group in groups:
         between = bool(working) and working[0] < group.first < working[-1]
         left = group.kinds is None and (LABEL.match(group.lines[0].strip()) or (between and tells_counts(group)))
-        if group.doubtful or left:
+        if group.doubtful or (left and not group.explained):
             yield Unplaced(group.first + 1, " ".join(map(str.strip, group.lines)), group.doubtful)
 
 
-def _grouped(lines: Sequence[str], sizes: tuple[str, ...]) -> list[Group]:
+def _grouped(lines: Sequence[str], told: tuple[str, ...]) -> list[Group]:
     """The lines of the text, those together that one row is wrapped over."""
-    groups = [Group(place, (line,), None) for place, line in enumerate(lines) if line.strip()]
-    sizes = sizes or _any_sizes(lines)
+    explained = explained_lines(lines)
+    groups = [Group(place, (line,), None, explained=place in explained) for place, line in enumerate(lines) if line]
+    sizes = told or _any_sizes(lines)
     groups = _read(groups, sizes)
     for _ in range(_MOST_LINES):
         found = {(group.first, group.end): group for group in _read(_longer(groups), sizes) if group.kinds is not None}
         if not found:
             break
         groups = list(_replaced(groups, found))
-    return list(_with_silent(with_doubtful(groups)))
+    return list(_with_silent(with_doubtful(groups, told)))
 
 
 def _any_sizes(lines: Sequence[str]) -> tuple[str, ...]:

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from sizewright.read.notation.direction_tree import CastOn
-from sizewright.read.pasted_source import LABEL, Group, can_stand
+from sizewright.read.pasted_passages import tells_sizes
+from sizewright.read.pasted_source import LABEL, Group, can_stand, passage_at
 
 _CAST_ON = re.compile(r"\b(?:cast on|co)\b.*\d", re.IGNORECASE)
 _THINGS = r"(?:sts?|stitch(?:es)?|rows?|rnds?|rounds?)"
@@ -27,7 +28,7 @@ _BEGUN = re.compile(
 _MOST_WRAPPED = 8
 
 
-def with_doubtful(groups: Sequence[Group]) -> list[Group]:
+def with_doubtful(groups: Sequence[Group], sizes: tuple[str, ...]) -> list[Group]:
     """The groups; those behind the cast-on that look like instructions and are not understood are marked.
 
     A marked one takes the lines with it that it is wrapped over. One that only tells of counts, in a paragraph of its
@@ -35,15 +36,15 @@ def with_doubtful(groups: Sequence[Group]) -> list[Group]:
     """
     begins = next((group.first for group in groups if _casts_on(group)), None)
     if begins is None:
-        begins = next((group.first for group in groups if group.kinds), None)
-    return list(groups) if begins is None else list(_marked(groups, begins))
+        begins = next((group.first for group in groups if group.kinds), len(groups) and groups[-1].end)
+    return list(_marked(groups, begins, sizes))
 
 
 def _casts_on(group: Group) -> bool:
     return CastOn in group.kinds if group.kinds is not None else bool(_CAST_ON.search(" ".join(group.lines)))
 
 
-def _marked(groups: Sequence[Group], begins: int) -> Iterator[Group]:
+def _marked(groups: Sequence[Group], begins: int, sizes: tuple[str, ...]) -> Iterator[Group]:
     waiting: Group | None = None
     for place, group in enumerate(groups):
         if waiting is not None and _goes_on(waiting, group):
@@ -51,14 +52,20 @@ def _marked(groups: Sequence[Group], begins: int) -> Iterator[Group]:
             continue
         if waiting is not None:
             yield waiting
-        beside = waiting is not None and waiting.works and waiting.end == group.first
-        beside = beside or any(
-            one.kinds is not None and one.first == group.end for one in groups[place + 1 : place + 2]
+        behind = group.first >= begins
+        above = waiting is not None and waiting.works and waiting.end == group.first
+        some = tells_sizes(group.lines[0]) and not passage_at(groups, place, sizes)
+        doubtful = some or (
+            behind and (orders(group) or ((above or _above_work(groups, place)) and tells_counts(group)))
         )
-        doubtful = orders(group) or (beside and tells_counts(group))
-        waiting = replace(group, doubtful=doubtful and group.first >= begins and can_stand(group))
+        waiting = replace(group, doubtful=doubtful and group.kinds is None and can_stand(group))
     if waiting is not None:
         yield waiting
+
+
+def _above_work(groups: Sequence[Group], place: int) -> bool:
+    below = groups[place + 1 : place + 2]
+    return any(one.kinds is not None and one.first == groups[place].end for one in below)
 
 
 def orders(group: Group) -> bool:

@@ -4,11 +4,13 @@ import json
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 # "Sizes: S (M, L)": a name, then the others in brackets. "To fit bust: 34 (38) in" is no list of names.
 _SIZES = re.compile(
     r"\s*sizes?\s*:\s*(?P<first>[^(),:;\[\]]{1,40}?)\s*[(\[](?P<rest>[^()\[\]:;]*)[)\]]\s*\.?\s*", re.IGNORECASE
 )
+_SIZES_ALONE = re.compile(r"\W*sizes?\W*", re.IGNORECASE)  # a heading; the names are the line below
 _NUMBER = r"\d+(?:\.\d+)?"
 _GAUGE = re.compile(
     rf"\b(?P<stitches>{_NUMBER}) ?(?:sts?|stitches)\s*(?:and|x|by|,|/|&)"
@@ -33,7 +35,8 @@ class Told:
 
 def told_in(lines: Sequence[str]) -> Told:
     """The sizes where one line lists them and no other differs, and the gauge where one is told."""
-    sizes = {names for line in lines if (names := _sizes(line))}
+    below = (f"Sizes: {line}" for above, line in pairwise(lines) if _SIZES_ALONE.fullmatch(above))
+    sizes = {names for line in (*lines, *below) if (names := _sizes(line))}
     gauges = {found for line in lines if (found := _gauge(line))}
     return Told(sizes=sizes.pop() if len(sizes) == 1 else (), gauge=gauges.pop() if len(gauges) == 1 else None)
 

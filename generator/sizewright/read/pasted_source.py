@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from sizewright.read.notation.direction_tree import CastOn, Row
 from sizewright.read.pasted_header import Told, header_of
+from sizewright.read.pasted_passages import ends_passage, sizes_in
 from sizewright.read.pasted_prose import as_prose
 
 FENCE = "```"
@@ -31,6 +32,7 @@ class Group:
     lines: tuple[str, ...]
     kinds: tuple[type, ...] | None
     doubtful: bool = False
+    explained: bool = False  # words of a list of abbreviations, which are no instructions
 
     @property
     def works(self) -> bool:
@@ -44,12 +46,14 @@ class Group:
 
     def joined(self, other: "Group") -> "Group":
         """Both together, not read yet."""
-        return Group(self.first, (*self.lines, *other.lines), None)
+        explained = self.explained or other.explained
+        return Group(self.first, (*self.lines, *other.lines), None, explained=explained)
 
 
 def can_stand(group: Group) -> bool:
     """Whether each of some lines says anything, and can stand in a block."""
-    return all(any(map(str.isalnum, line)) and not _FENCES.search(line) for line in group.lines)
+    lines = all(any(map(str.isalnum, line)) and not _FENCES.search(line) for line in group.lines)
+    return lines and not group.explained
 
 
 def words_of(group: Group) -> str:
@@ -64,7 +68,12 @@ def written(groups: Sequence[Group], told: Told) -> tuple[str, int]:
     cast_on = next((group.first for group in groups if group.kinds and CastOn in group.kinds), 0)
     for place, group in enumerate(groups):
         head = _head(groups, place)
-        if head and _is_stitch(groups, place, cast_on):
+        names = passage_at(groups, place, told.sizes)
+        if writer.within and (group.first != writer.end or ends_passage(group.lines[0])):
+            writer.close_passage()
+        if names:
+            writer.passage(names)
+        elif head and _is_stitch(groups, place, cast_on):
             writer.open(f"stitch {head.rstrip(':')}")
         elif head:
             writer.heading(head)
@@ -74,6 +83,7 @@ def written(groups: Sequence[Group], told: Told) -> tuple[str, int]:
             writer.instructions(group)
         writer.end = group.end
     writer.close()
+    writer.close_passage()
     return "\n".join(writer.lines).rstrip("\n") + "\n", writer.placed
 
 
@@ -84,6 +94,7 @@ class _Writer:
         self.lines = header_of(told).split("\n")[:-1]
         self.placed = 0
         self.opened = ""
+        self.within = False
         self.end = -1
 
     def open(self, head: str) -> None:
@@ -97,6 +108,19 @@ class _Writer:
             self.lines.append(FENCE)
             self.gap()
         self.opened = ""
+
+    def passage(self, sizes: Sequence[str]) -> None:
+        self.close()
+        self.gap()
+        self.lines += [f"::: sizes {', '.join(sizes)}", ""]
+        self.within = True
+
+    def close_passage(self) -> None:
+        if self.within:
+            self.close()
+            self.gap()
+            self.lines += [":::", ""]
+        self.within = False
 
     def gap(self) -> None:
         if self.lines[-1]:
@@ -122,6 +146,14 @@ class _Writer:
             self.open("work")
         self.lines += words_of(group).split("\n")[:-1]
         self.placed += not group.doubtful
+
+
+def passage_at(groups: Sequence[Group], place: int, sizes: tuple[str, ...]) -> tuple[str, ...]:
+    """The sizes that alone carry out the lines below one; none where it does not tell them, or nothing is below."""
+    group = groups[place]
+    below = place + 1 < len(groups) and groups[place + 1].first == group.end
+    alone = len(group.lines) == 1 and not group.works
+    return sizes_in(group.lines[0], sizes) if below and alone else ()
 
 
 def is_multiple(group: Group) -> bool:
