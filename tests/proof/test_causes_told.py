@@ -92,3 +92,15 @@ def test_a_side_behind_rows_that_were_left_out_is_not_told_wrong(told: Told, cal
     rows = f"{BROKEN}\nRow 4 (WS): Purl. (22 sts)"
     found = told(f"```work\nCast on 22 sts.\n{rows}\n{called}\nBind off all sts.\n```\n", rules=("swapped-side",))
     assert [one.rule for one in found] == ["broken-repeat"]
+
+
+@pytest.mark.parametrize("line", ["{tapper}", "{tapper}.", "Next Row: {tapper}."])
+def test_a_misspelt_plan_is_told_once_with_its_name(told: Told, line: str) -> None:
+    work = f"Cast on 20 sts.\n{line}\nBind off all sts."
+    (one,) = told(f"```grade\ntaper = sleeve_taper(20 st, 40 st, 60 row)\n```\n\n```work\n{work}\n```\n")
+    assert (one.rule, one.mend) == ("unknown-name", "Did you mean “taper”?")
+
+
+def test_what_else_is_not_understood_beside_an_unknown_name_is_told(told: Told) -> None:
+    found = told("```work\nCast on 20 sts.\nFrobnicate {tapper}.\nBind off all sts.\n```\n")
+    assert [one.rule for one in found] == ["not-understood", "unknown-name"]

@@ -112,7 +112,7 @@ class Evaluator:
         if unit_named(name) is not None:
             return f"“{name}” is a unit: write a number before it, such as “1 {name}”."
         hint = "Define it in a grade block, or give it to every size in the header."
-        return did_you_mean(name, (*self._known, *self._failed), hint)
+        return did_you_mean(name, (*self._plans, *self._known, *self._failed), hint)
 
     def _operation(self, tree: Operation) -> Worth:
         if tree.operator in _SIGNS:

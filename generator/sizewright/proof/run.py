@@ -1,6 +1,6 @@
 """In: a pattern of a project. Out: it graded, with all that reading, grading and the rules found, in reading order."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
@@ -95,6 +95,7 @@ from sizewright.proof.rules import (
     wrong_style,
 )
 from sizewright.proof.signing import signed_findings
+from sizewright.proof.told_once import in_header, without_echoes
 from sizewright.read.adapting.rules import ADAPTING_RULES, MISSING_BASE
 from sizewright.read.pattern import Adaptation, Pattern
 from sizewright.read.project import Project
@@ -237,24 +238,13 @@ def _found(worked: Worked, project: Project) -> tuple[Finding, ...]:
     """All that reading, grading and the rules find in a pattern."""
     findings = [finding for finding in project.findings if _in(finding, worked.graded.pattern)]
     if any(finding.rule == UNREADABLE_HEADER.name for finding in findings):
-        return tuple(_in_header(worked.graded.pattern, findings))
+        return tuple(in_header(worked.graded.pattern, findings))
     unread = any(finding.rule == MISSING_BASE.name for finding in findings)
     findings.extend(worked.graded.findings)
     for rule, check in CHECKS:
         if not (unread and rule in LEFT_OUT):  # what a base says that is not there is not known
             findings.extend(check(worked, project))
-    return tuple(findings)
-
-
-def _in_header(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Finding]:
-    """What is told of a header that cannot be read: all else hangs on it."""
-    header = pattern.header.span
-    for finding in findings:
-        span = finding.span
-        if finding.rule == UNREADABLE_HEADER.name:
-            yield replace(finding, mend=f"{finding.mend} All else is judged when the header can be read.")
-        elif span is not None and span.source == header.source and span.line < header.end_line:
-            yield finding
+    return tuple(without_echoes(findings))
 
 
 def _own(title: str, adapts: Adaptation, findings: tuple[Finding, ...], project: Project) -> Iterator[Finding]:

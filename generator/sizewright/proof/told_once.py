@@ -1,0 +1,34 @@
+"""In: what is found in a pattern. Out: the same without what only follows from another finding that tells the cause."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from sizewright.base.finding import Finding
+from sizewright.base.place import Span
+from sizewright.grade.rules import UNKNOWN_NAME
+from sizewright.read.pattern import Pattern
+from sizewright.read.rules import NOT_UNDERSTOOD, UNREADABLE_HEADER
+
+
+def in_header(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Finding]:
+    """What is told of a header that cannot be read: all else hangs on it."""
+    header = pattern.header.span
+    for finding in findings:
+        span = finding.span
+        if finding.rule == UNREADABLE_HEADER.name:
+            yield replace(finding, mend=f"{finding.mend} All else is judged when the header can be read.")
+        elif span is not None and span.source == header.source and span.line < header.end_line:
+            yield finding
+
+
+def without_echoes(findings: Sequence[Finding]) -> Iterator[Finding]:
+    """The findings without those of a `{name}` that is not understood as nothing defines the name, which is told."""
+    unknown = {_braced(one.span) for one in findings if one.rule == UNKNOWN_NAME.name and one.span is not None}
+    for finding in findings:
+        if finding.rule != NOT_UNDERSTOOD.name or finding.span not in unknown:
+            yield finding
+
+
+def _braced(name: Span) -> Span:
+    """The place of a name with the braces around it."""
+    return replace(name, column=name.column - 1, end_column=name.end_column + 1)
