@@ -104,3 +104,16 @@ def test_a_misspelt_plan_is_told_once_with_its_name(told: Told, line: str) -> No
 def test_what_else_is_not_understood_beside_an_unknown_name_is_told(told: Told) -> None:
     found = told("```work\nCast on 20 sts.\nFrobnicate {tapper}.\nBind off all sts.\n```\n")
     assert [one.rule for one in found] == ["not-understood", "unknown-name"]
+
+
+def test_rows_that_fit_one_count_alone_are_said_to_be_a_panel_of_it(told: Told) -> None:
+    (one,) = told("```stitch Wave\nRow 1: K1, yo, k2.\nRow 2: K1, k2tog, k1.\n```\n")
+    assert one.message == "The rows of “Wave” fit 3 sts alone."
+    assert one.mend == "Write “Panel of 3 sts.” above them, or mend the row that is to fit more."
+    assert told("```stitch Wave\nPanel of 3 sts.\nRow 1: K1, yo, k2.\nRow 2: K1, k2tog, k1.\n```\n") == []
+
+
+def test_rows_that_fit_no_count_are_not_said_to_be_a_panel(told: Told) -> None:
+    (one,) = told("```stitch Wave\nRow 1: K1, yo, k2.\nRow 2: K2, k2tog.\nRow 3: K1, m1, k2.\n```\n")
+    assert "cannot be worked again" in one.message
+    assert "Panel" not in one.mend

@@ -26,6 +26,8 @@ def check(worked: Worked, project: Project) -> Iterator[Finding]:  # noqa: ARG00
             continue  # the row is told of
         if pattern.panel is not None and pattern.widths:
             yield from _panel(pattern, pattern.panel)
+        elif pattern.multiple is None and pattern.widths:
+            yield _unsaid(pattern)
         elif pattern.multiple is None and pattern.rows:
             yield RULE.at(pattern.span, _never(pattern), "Mend the row that gains or loses stitches the others do not.")
         elif pattern.multiple is not None and pattern.stated is not None:
@@ -41,6 +43,13 @@ def _panel(pattern: StitchPattern, stated: int) -> Iterator[Finding]:
     near = " or ".join(f"“Panel of {one} sts.”" for one in fitting)
     message = f"“{pattern.name}” says a panel of {stated} sts, and its rows do not fit them."
     yield RULE.at(pattern.span, message, f"Write {near}, or mend the rows.")
+
+
+def _unsaid(pattern: StitchPattern) -> Finding:
+    """Rows that fit some counts and no multiple are those of a panel, which the block does not say."""
+    message = f"The rows of “{pattern.name}” fit {' or '.join(map(str, pattern.widths[:2]))} sts alone."
+    mend = f"Write “Panel of {pattern.widths[0]} sts.” above them, or mend the row that is to fit more."
+    return RULE.at(pattern.span, message, mend)
 
 
 def _never(pattern: StitchPattern) -> str:
