@@ -117,7 +117,11 @@ def test_a_gauge_stays_as_it_is_stated_and_is_countable_elsewhere() -> None:
     ("style", "of", "values", "shown"),
     [
         ("times", PLAIN, (1, 2, 3), "once (twice, 3 times)"),
-        ("times", PLAIN, (0, 12), "0 times (12 times)"),
+        ("times", PLAIN, (0, 12), "0 (12) times"),
+        ("times", PLAIN, (4, 4, 2), "4 (4, 2) times"),
+        ("times", PLAIN, (4, 4, 4), "4 times"),
+        ("times", PLAIN, (1, 2, 4), "once (twice, 4 times)"),
+        ("times", PLAIN, (2, 2, 2), "twice"),
         ("ordinal", PLAIN, (1, 2, 3, 4), "1st (2nd, 3rd, 4th)"),
         ("ordinal", PLAIN, (11, 12, 13, 21, 22, 111), "11th (12th, 13th, 21st, 22nd, 111th)"),
         ("words", STITCHES, (0, 8, 12, 13), "zero (eight, twelve, 13)"),

@@ -59,3 +59,12 @@ def test_a_row_begins_with_a_capital_whatever_a_size_leaves_out(view_of: ViewOf)
     view = view_of(SIZES, neck + "```work\nCast on 61 (62, 61) sts.\n{neck}\n```\n")
     rows = [line for line in told(view) if line.endswith("st, k to end.") or line == "K to end."]
     assert rows == ["Bind offCast off 1 st, k to end.", "K to end."]
+
+
+def test_how_often_is_told_once_behind_the_numbers_of_all_sizes(view_of: ViewOf) -> None:
+    """By hand: of 10, 11 and 14 sts at either side half are bound off, 5, 6 and 7; one goes with the first row."""
+    gauge = SIZES + "gauge: {stitches: 20 st / 10 cm, rows: 30 row / 10 cm}\n"
+    arm = "```grade\narm = armhole(80 (86, 98) st, 60 (64, 70) st, 60 row, stitch_gauge, row_gauge)\n```\n"
+    lines = told(view_of(gauge, arm + "```work\nCast on 80 (86, 98) sts.\n{arm}\n```\n"))
+    rep = [line for line in lines if line.startswith("Rep Dec Row")]
+    assert rep == ["Rep Dec Row every other row 4 (4, 6)\N{NO-BREAK SPACE}times."]

@@ -153,6 +153,16 @@ def _each(text: Callable[[Fraction, str], str]) -> "Printer":
     return lambda values: _series(tuple(text(value, decimal(value)) for value in values))
 
 
+def _often(values: Sequence[Fraction]) -> tuple[Series, ...]:
+    """How often, "times" once behind the counts of all sizes, as the trade has it: "4 (4, 3) times".
+
+    Not so where a size has one time to do, which has a word of its own.
+    """
+    if max(values) > 2 and 1 not in values and len(set(values)) > 1:
+        return _series(tuple(map(decimal, values)), "times")
+    return _each(times)(values)
+
+
 Printer = Callable[[Sequence[Fraction]], tuple[Series, ...]]
 
 # How a quantity is printed where no style is asked for, by what it measures.
@@ -163,7 +173,7 @@ _PLAIN_STYLE: Mapping[Dimension, Printer] = MappingProxyType(
 # The styles a designer may ask for behind a colon, and what each may be used for.
 STYLES: Mapping[str, tuple[Printer, tuple[Dimension, ...]]] = MappingProxyType(
     {
-        "times": (_each(times), (PLAIN, *COUNTS)),
+        "times": (_often, (PLAIN, *COUNTS)),
         "ordinal": (_each(ordinal), (PLAIN, *COUNTS)),
         "words": (_each(in_words), (PLAIN, *COUNTS)),
         "cm": (lambda values: _series(_centimetres(values), "cm"), (LENGTH,)),

@@ -17,6 +17,7 @@ _UNITS = frozenset(
         later_as("unit", "sts"),
         later_as("unit", "rows"),
         later_as("unit", "rnds"),
+        later_as("unit", "times"),
         later_as("unit", "sts in 10 cm"),
         later_as("unit", "sts in 4 in"),
         later_as("unit", "rows in 10 cm"),

@@ -37,7 +37,7 @@ _NECK_AT_BEGINNING = (
     "<again:Rep Rows 1 and 2 {again:times}.>",
     _AT_BEGINNING,
 )
-_SHOULDER = ("<then:Rep Dec Row every 2 rows {then:times}.>", "({shoulder} sts)", "<even:Work {even} rows even.>")
+_SHOULDER = ("<then:Rep Dec Row every other row {then:times}.>", "({shoulder} sts)", "<even:Work {even} rows even.>")
 _DIVIDED = "Next Row (RS): K{first}, place next {rest} sts on hold."
 _BIND_OFF = "Bind off all sts."
 _REJOINED = "With RS facing, rejoin yarn to the {rest} held sts."
@@ -77,7 +77,12 @@ def _point() -> tuple[str, ...]:
 
 def _one_armhole(*rows: str) -> tuple[str, ...]:
     """The armhole of half a front: its bind-off and its decrease row, and what follows them."""
-    return (*rows, "<again:Rep Dec Row every 2 rows {again:times}.>", "({left} sts)", "<even:Work {even} rows even.>")
+    return (
+        *rows,
+        "<again:Rep Dec Row every other row {again:times}.>",
+        "({left} sts)",
+        "<even:Work {even} rows even.>",
+    )
 
 
 def _v_front(bound: tuple[str, str], armhole: str, neck: str) -> tuple[str, ...]:
@@ -86,7 +91,7 @@ def _v_front(bound: tuple[str, str], armhole: str, neck: str) -> tuple[str, ...]
     return (
         *bound,
         f"Full Dec Row (RS): {full}",
-        "<full:Rep Full Dec Row every 2 rows {full:times}.>",
+        "<full:Rep Full Dec Row every other row {full:times}.>",
         "Next Row (WS): Purl.",
         armhole.replace("Dec Row", "Row 1"),
         "Row 2 (WS): Purl.",
@@ -180,12 +185,12 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
         f"Full Dec Rnd: {_all_around(_DECREASED, 'decreased')}",
         "<slow:Rep Full Dec Rnd every 4 rnds {slow:times}.>",
         *_mixed(_DECREASED, "decreased"),
-        "<fast:Rep Full Dec Rnd every 2 rnds {fast:times}.>",
+        "<fast:Rep Full Dec Rnd every other rnd {fast:times}.>",
         "({left} sts)",
     ),
     "raglan_from_neck": (
         f"Full Inc Rnd: {_all_around(_INCREASED, 'increased')}",
-        "<fast:Rep Full Inc Rnd every 2 rnds {fast:times}.>",
+        "<fast:Rep Full Inc Rnd every other rnd {fast:times}.>",
         *_mixed(_INCREASED, "increased"),
         "<slow:Rep Full Inc Rnd every 4 rnds {slow:times}.>",
         "({total} sts)",
@@ -196,7 +201,7 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
         "Next Row (RS): Bind off {bind_off} sts, k to end.",
         "Next Row (WS): Bind off {bind_off} sts, p to end.",
         _BOTH_ENDS,
-        "<again:Rep Dec Row every 2 rows {again:times}.>",
+        "<again:Rep Dec Row every other row {again:times}.>",
         "({left} sts)",
         "<even:Work {even} rows even.>",
     ),
@@ -223,7 +228,7 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
         "<even:Work {even} rnds even.>",
         "Set-up Rnd: [K{section}, pm] {inner:times}, k to end.",
         "Dec Rnd: *K to 2 sts before marker, k2tog, sm; rep from * to end. ({lost} sts decreased)",
-        "<slow:Rep Dec Rnd every 2 rnds {slow:times}.>",
+        "<slow:Rep Dec Rnd every other rnd {slow:times}.>",
         "<fast:Rep Dec Rnd every rnd {fast:times}.>",
         "({left_over} sts)",
     ),
@@ -239,7 +244,7 @@ _WORDS: Mapping[str, tuple[str, ...]] = {
         _PICK_UP,
         "Join to work in the round.",
         f"Dec Rnd: {_GUSSET}",
-        "<again:Rep Dec Rnd every 2 rnds {again:times}.>",
+        "<again:Rep Dec Rnd every other rnd {again:times}.>",
         "({foot} sts)",
     ),
 }
