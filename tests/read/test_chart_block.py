@@ -40,6 +40,14 @@ def test_edges_stand_outside_the_frame() -> None:
     )
 
 
+def test_a_panel_without_a_frame_is_worked_once() -> None:
+    assert written("Panel of 5 sts.", "| o / | | 3", "| | o / | 1")[1:] == [
+        "Row 1 (RS): K1, k2tog, yo, k2.",
+        "Row 3 (RS): K2, k2tog, yo, k1.",
+    ]
+    assert written("Panel of 5 sts.", "| [ o / ] | | 1")[1] == "Row 1 (RS): K2, *k2tog, yo; rep from * to last st, k1."
+
+
 def test_a_cable_takes_as_many_cells_as_it_leaves_stitches_and_no_stitch_takes_none() -> None:
     assert written("Worked in the round.", "C = 2/2 LC", "[ C C C C _ | ] 1")[1] == (
         "Rnd 1: *K1, 2/2 LC; rep from * to end."

@@ -23,6 +23,7 @@ from sizewright.read.rules import UNREADABLE_CHART
 _GRID = re.compile(r"(?:(?P<left>\d{1,4})\s+)?(?P<cells>[^\d\s](?:\s*[^\d\s])*)(?:\s+(?P<right>\d{1,4}))?")
 _ALWAYS_COUNTED = ("k", "p", "sl")  # "k1", but "yo"
 _ROUND = re.compile(r"worked in (?:the round|rounds)", re.IGNORECASE)
+_PANEL = re.compile(r"panel of \d+", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,14 +68,15 @@ class ChartReader:
         worded = {number for number in rest if self._refuse_worded(number, signs)}
         rest = [number for number in rest if number not in worded]
         drawn = {number: row for number in rest if (row := self._grid_row(number, signs)) is not None}
-        in_the_round = any(_ROUND.search(self._lines.lines[number - 1]) for number in rest if number not in drawn)
+        words = " ".join(self._lines.lines[number - 1] for number in rest if number not in drawn)
+        in_the_round, panel = _ROUND.search(words) is not None, _PANEL.search(words) is not None
         if not drawn and not worded:
             mend = "Draw its rows, the last on top: “| o / | 1”."
             self.findings.append(UNREADABLE_CHART.at(span, "This chart has no row.", mend))
         if len(self.findings) == before:
             self._judge_all(tuple(drawn.values()), in_the_round=in_the_round)
         faulty = len(self.findings) > before
-        rows = () if faulty else self._rows(tuple(drawn.values()), signs, in_the_round=in_the_round)
+        rows = () if faulty else self._rows(tuple(drawn.values()), signs, in_the_round=in_the_round, panel=panel)
         return rows, frozenset(keys) | frozenset(drawn) | worded
 
     def _key(self, span: Span, numbers: Sequence[int]) -> tuple[Mapping[str, Sign | None], set[int]]:
@@ -159,12 +161,12 @@ class ChartReader:
                     self.findings.append(UNREADABLE_CHART.at(group[0].span, message, mend))
 
     def _rows(
-        self, drawn: tuple[GridRow, ...], signs: Mapping[str, Sign | None], *, in_the_round: bool
+        self, drawn: tuple[GridRow, ...], signs: Mapping[str, Sign | None], *, in_the_round: bool, panel: bool
     ) -> tuple[Row, ...]:
         found: list[Row] = []
         for row in reversed(drawn):
             try:
-                found.append(written(row, signs, in_the_round=in_the_round))
+                found.append(written(row, signs, in_the_round=in_the_round, panel=panel))
             except _Unreadable as fault:
                 self.findings.append(fault.finding)
         return tuple(found)
@@ -206,15 +208,17 @@ def _drawn(cells: str, signs: Mapping[str, Sign | None]) -> bool:
     return all(len(sign) == 1 for sign in run) if len(run) > 1 else all(sign in (*signs, *FRAME) for sign in cells)
 
 
-def written(row: GridRow, signs: Mapping[str, Sign | None], *, in_the_round: bool) -> Row:
-    """The row as it is worked. Raises `_Unreadable`."""
+def written(row: GridRow, signs: Mapping[str, Sign | None], *, in_the_round: bool, panel: bool = False) -> Row:
+    """The row as it is worked; without a frame all of it again and again, a `panel` once. Raises `_Unreadable`."""
     lead, repeat, tail = (tuple(_worked(part, signs, wrong=row.at_left)) for part in _parts(row))
     if not row.at_left:
         lead, repeat, tail = (tuple(reversed(part)) for part in (tail, repeat, lead))
     alike = {*lead, *repeat, *tail}
     spared = sum(_uses(action) for action in tail)
     place = Place(Landmark.END, Count(row.span, spared) if spared else None)
-    actions = (*_runs(lead), Repeat(row.span, _runs(repeat), None, place), *_runs(tail))
+    once = panel and row.frame is None
+    again = _runs(repeat) if once else (Repeat(row.span, _runs(repeat), None, place),)
+    actions = (*_runs(lead), *again, *_runs(tail))
     if len(alike) == 1 and isinstance(plain := alike.pop(), Work) and plain.stitch.term in ("k", "p"):
         actions = (replace(plain, place=Place(Landmark.END)),)  # "Knit."
     side = None if in_the_round else Side.WRONG if row.at_left else Side.RIGHT
