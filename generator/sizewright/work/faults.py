@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from sizewright.base.place import Span
 from sizewright.base.units import Dimension
+from sizewright.work.as_set import UnclearPattern
 
 
 @dataclass(frozen=True, slots=True)
@@ -268,6 +269,7 @@ Fault = (
     | Unfinished
     | NotTogether
     | UnknownFabric
+    | UnclearPattern
     | WrongSide
     | NotJoined
     | LengthPassed

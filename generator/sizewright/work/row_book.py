@@ -5,9 +5,11 @@ from collections.abc import Sequence
 
 from sizewright.base.place import Span
 from sizewright.read.notation.direction_tree import Even, Numbers, RepeatRows, Row
+from sizewright.read.notation.fabric_names import usual_fabric
 from sizewright.read.notation.tree import Action
 from sizewright.read.pattern import Pattern
 from sizewright.read.source_terms import country_of_source
+from sizewright.work.as_set import Underway, as_set, panel_of, place_behind
 from sizewright.work.fabrics import fabric_rows
 from sizewright.work.faults import NoRow, Stopped, WrongCount
 from sizewright.work.needle import Needle
@@ -28,11 +30,13 @@ class RowBook:
         self._written: list[Row] = []
         self._named: dict[str, Row] = {}
         self._worked_at: dict[str, int] = {}
+        self.underway: Underway | None = None
         self.gap = False  # a row of this part was not understood, so one that is missing is told already
 
     def turn_page(self) -> None:
         """A new part begins: its numbered rows are its own; a row with a name may be called from other parts."""
         self._numbered, self._written, self._worked_at, self.gap = {}, [], {}, False
+        self.underway = None
 
     def note(self, row: Row, times: int) -> None:
         """A row has been written and worked, or so many alike ("Rows 3 to {last}") have.
@@ -52,6 +56,34 @@ class RowBook:
     def note_even(self, rows: Sequence[Row], count: int) -> None:
         """So many rows of a fabric were worked: "rep last 2 rows" may mean them."""
         self._written.extend(rows[number % len(rows)] for number in range(min(count, ENDLESS)))
+
+    def went_on(self, direction: RepeatRows | Even, rows: int, count: int) -> None:
+        """So many rows of a direction were worked, with so many stitches left: which row of a pattern comes next."""
+        here, self.underway = self.underway, None
+        if isinstance(direction, Even) and here is not None and self._as_set(direction):
+            self.underway = here.behind(rows, count) if here.count == count else here
+            return
+        name = self._patterns.found(direction.of if isinstance(direction, RepeatRows) else direction.fabric)
+        block = self._patterns.blocks.get(name, ()) if name is not None else ()
+        place = place_behind(direction, rows, block) if block else None
+        if name is not None and place is not None:
+            self.underway = Underway(name, block, place, count)
+
+    def came_between(self, *, shaped: bool) -> None:
+        """Other rows were worked: shaping in a stitch pattern, or another fabric."""
+        self.underway = self.underway.shaped if self.underway is not None and shaped else None
+
+    def _as_set(self, direction: Even) -> bool:
+        return as_set(direction) and self._patterns.found(direction.fabric) is None
+
+    def unclear(self, direction: Even, needle: Needle) -> str:
+        """The stitch pattern of which it is not known what "in pattern as set" goes on with; "" where it is known."""
+        if not self._as_set(direction) or usual_fabric(direction.fabric) == "even":  # without shaping, no more is said
+            return ""
+        if self.underway is not None:
+            return self.underway.name if self.underway.count != needle.total else ""
+        names = (panel_of(row) for row in self._written[-2:])
+        return next((name for name in names if self._patterns.found(name) is not None), "")
 
     def worked(self, row: Row, rows: int) -> None:
         """A row that may be called by its name was worked; so many rows are done with it."""
@@ -115,6 +147,8 @@ class RowBook:
         """
         name, rounds = direction.fabric, bool(needle.in_the_round)
         country = country_of_source(self._source) if "moss" in name.casefold() else None
+        if self.underway is not None and self.underway.count == needle.total and self._as_set(direction):
+            return self.underway.coming
         known = fabric_rows(name, direction.span, in_the_round=rounds, country=country)
         if known is None or self._patterns.found(name) is not None:
             return self.block(name, direction.span)

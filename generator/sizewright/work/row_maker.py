@@ -8,6 +8,7 @@ from sizewright.base.place import Span
 from sizewright.grade.graded import Graded
 from sizewright.read.notation.direction_tree import Apart, Even, Extent, Meanwhile, RepeatRows, Row, Spaced
 from sizewright.read.notation.kinds import Side
+from sizewright.work.as_set import UnclearPattern, keeps_on
 from sizewright.work.at_row_gauge import Stretch
 from sizewright.work.counts import Counts
 from sizewright.work.faults import LengthPassed, Stopped, WrongSide
@@ -84,17 +85,20 @@ class RowMaker:
         if row.numbers.last is not None:
             times = max(0, self.counts(row.numbers.last) - row.numbers.first + 1)
         self.book.note(row, times)
-        before = needle.total
+        before, worked = needle.total, needle.rows
         self.rowing.partly(needle, alike, times)
+        if needle.rows != worked:
+            self.book.came_between(shaped=needle.total != before or keeps_on(row))
         needle.opened = needle.opened or (anew and bool(needle.in_the_round))  # rows or rounds, as their words say
         self.book.worked(row, needle.rows)
         self.rowing.judge_promise(needle, row.promise, row.label or "this row", before)
 
     def rows(self, needle: Needle, direction: RepeatRows | Even) -> None:
         """Rows that stand above, of a stitch pattern or of a fabric known by name, as far as is said."""
-        before = needle.total
+        before, worked = needle.total, needle.rows
         book = self.book
         self.begin(needle, direction.extent)
+        self.judge_as_set(needle, direction)
         rows = book.fabric(direction, needle) if isinstance(direction, Even) else book.repeated(direction)
         if isinstance(direction, RepeatRows) and direction.name:
             self.rowing.judge_called_side(needle, rows[0], direction.span)
@@ -102,9 +106,16 @@ class RowMaker:
             self.extend(needle, rows, direction.extent, direction.span)
         if isinstance(direction, Even) and direction.extent.rows is not None:
             self.book.note_even(rows, self.counts(direction.extent.rows))
+        book.went_on(direction, needle.rows - worked, needle.total)
         if len(rows) == 1:
             self.book.worked(rows[0], needle.rows)
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)
+
+    def judge_as_set(self, needle: Needle, direction: RepeatRows | Even) -> None:
+        """What goes on "in pattern as set" must be known; where it is not, stitches are worked as they appear."""
+        unclear = self.book.unclear(direction, needle) if isinstance(direction, Even) else ""
+        if unclear and isinstance(direction, Even):
+            self.made.faults.append(UnclearPattern(direction.span, self.counts.size, direction.fabric, unclear))
 
     def begin(self, needle: Needle, extent: Extent) -> None:
         """On which side a part begins is told by its words alone, be it by the side of its last row."""
@@ -120,12 +131,16 @@ class RowMaker:
     def spaced(self, needle: Needle, direction: Spaced) -> None:
         """A row that comes every so often."""
         before = needle.total
+        if direction.fabric:
+            self.judge_as_set(needle, Even(direction.span, direction.fabric, Extent()))
         self.shaping.spaced(needle, direction)
+        self.book.came_between(shaped=True)
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)
 
     def meanwhile(self, needle: Needle, direction: Meanwhile) -> None:
         """Rows with shaping at the same time."""
         before, said = needle.total, direction.rows
+        self.judge_as_set(needle, said)
         rows = self.book.fabric(said, needle) if isinstance(said, Even) else self.book.repeated(said)
         words = said.fabric if isinstance(said, Even) else said.of or said.words
         extent = said.extent
@@ -133,6 +148,7 @@ class RowMaker:
         limit = None if endless else self.rows_of(needle, rows, extent, direction.span)
         if limit is not None or extent == Extent():
             self.shaping.together(needle, direction.shaping, Ground(rows, words, limit=limit))
+            self.book.came_between(shaped=True)
         self.rowing.judge_promise(needle, direction.promise, "these rows", before)
 
     def rows_of(self, needle: Needle, rows: Sequence[Row], extent: Extent, span: Span) -> int | None:

@@ -76,6 +76,8 @@ class Shaping:
     def spaced(self, needle: Needle, direction: Spaced) -> None:
         """All of the direction, in its fabric or as established. Raises `Stopped`."""
         fabric = direction.fabric or "pattern"
+        if not direction.fabric:
+            self._book.came_between(shaped=True)  # rows between are worked as they appear
         rows = self._book.fabric(Even(direction.span, fabric, Extent()), needle)
         self.together(needle, direction, Ground(rows, fabric, limit=None))
 
