@@ -138,6 +138,9 @@ def test_a_table_shades_the_edge_behind_which_there_is_more(sample_site: Path, p
     assert shaded(table) == (True, False)
     page.set_viewport_size({"width": 1200, "height": 900})
     assert shaded(table) == (False, False)
+    page.set_viewport_size({"width": 1440, "height": 900})
+    table.locator("table").evaluate("one => { one.style.width = '47rem' }")
+    assert table.evaluate("one => one.scrollWidth <= one.clientWidth"), "wider than text where there is room"
 
 
 def shaded(region: Locator) -> tuple[bool, bool]:

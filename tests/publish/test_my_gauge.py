@@ -85,7 +85,7 @@ def test_a_swatch_is_compared_and_kept(hat: Page) -> None:
     expect(verdict).to_contain_text("2 sts too few in 10 cm")
     assert words(hat, ".verdict").endswith("too few in 4 in (9.1 %). Take a smaller needle and knit another swatch.")
     assert "Brim 54 cm / 21¼ in 60 cm / 23½ in" in words(hat, ".comes-out > table")
-    assert "For brim of 54 cm / 21¼ in knit Small: 50 cm / 19¾ in at my gauge." in words(hat, ".comes-out")
+    assert "For the brim to be 54 cm / 21¼ in, knit Small: 50 cm / 19¾ in at my gauge." in words(hat, ".comes-out")
     assert "Yarn: about" not in words(hat, ".comes-out")  # the pattern has two yarns, which are named
     assert "Main: about 10 % more" in words(hat, ".comes-out")
     assert "64 cm" not in words(hat, ".comes-out"), "another size's number"

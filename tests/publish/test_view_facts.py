@@ -140,6 +140,13 @@ def test_a_body_measurement_that_is_compared_with_nothing_is_shown_all_the_same(
     assert (table.groups[0].label, table.groups[0].columns[0].label) == ("Hand", "To fit")
 
 
+def test_the_finished_measurements_stand_before_those_of_the_body_alone(view_of: ViewOf) -> None:
+    header = "sizes: {S: {wrist: 15 cm, chest: 80 cm}}\nfinished: [{label: Chest, value: chest + 6 cm, body: chest}]\n"
+    table = view_of(header, "{wrist}").table
+    assert table is not None
+    assert [group.label for group in table.groups] == ["Chest", "Wrist"]
+
+
 def test_of_a_shared_table_only_what_the_pattern_goes_by_is_shown(view_of: ViewOf, tmp_path: Path) -> None:
     table = tmp_path / "content" / "sizes" / "bodies.yaml"
     table.parent.mkdir(parents=True)

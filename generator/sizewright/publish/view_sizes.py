@@ -68,14 +68,14 @@ class _Groups:
         self.count = max(1, len(graded.sizes))
 
     def groups(self) -> Iterator[ColumnGroup]:
-        """Body measurements that no finished one is compared with or named like come first, then the finished ones."""
+        """The finished measurements come first, then those of the body that none is compared with or named like."""
+        for measured in self.graded.finished:
+            yield ColumnGroup(named(measured.label), tuple(self.columns(measured)))
         told = {measured.body.name for measured in self.graded.finished if measured.body}
         told |= {measured.label.casefold() for measured in self.graded.finished}
         for name in body_names(self.graded):
             if name not in told and name.replace("_", " ").casefold() not in told:
                 yield ColumnGroup(spoken_name(name), (Column(tr("To fit"), self.body_cells(name)),))
-        for measured in self.graded.finished:
-            yield ColumnGroup(named(measured.label), tuple(self.columns(measured)))
 
     def columns(self, measured: Measured) -> Iterator[Column]:
         if measured.body:

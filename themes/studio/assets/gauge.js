@@ -151,9 +151,9 @@
     const found = swatch.nearest(after, target);
     const what = { measure: made("b", trWithin(measure.label)), wanted: lengths([target]), mine: lengths(after, found[0]) };
     const parts = { ...what, sizes: made("strong", trList(found.map(nameOf))) };
-    if (found.includes(size)) return made("p", trNodes("For {measure} of {wanted} your size stays the nearest: {mine} at my gauge.", parts));
-    if (found.length < 2) return made("p", trNodes("For {measure} of {wanted} knit {sizes}: {mine} at my gauge.", parts));
-    return made("p", trNodes("For {measure} of {wanted} knit {sizes}, which are as near: {mine} at my gauge.", parts));
+    if (found.includes(size)) return made("p", trNodes("For the {measure} to be {wanted}, your size stays the nearest: {mine} at my gauge.", parts));
+    if (found.length < 2) return made("p", trNodes("For the {measure} to be {wanted}, knit {sizes}: {mine} at my gauge.", parts));
+    return made("p", trNodes("For the {measure} to be {wanted}, knit {sizes}, which are as near: {mine} at my gauge.", parts));
   };
 
   const balls = (before, after) => {
