@@ -16,7 +16,7 @@ def source(lines: str) -> Project:
     "lines",
     [
         "Cast on 8 sts and knit 4 rows.",
-        "Cast on 8 sts.\nChange to larger needles and knit 4 rows.",
+        "Cast on 8 sts.\nChange to larger needles, knit 4 rows.",
         "Cast on 8 sts.\nCut yarn, k2tog 4 times.",
         "Cast on 8 sts.\nJoin yarn and bind off 3 sts.",
         "Cast on 8 sts.\nJoin in the round, k2tog, k to end.",

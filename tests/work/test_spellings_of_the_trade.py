@@ -52,6 +52,8 @@ def outcome(lines: str) -> tuple[list[str], int | None, int]:
         ("kfb in each st across", 40),
         ("k2, (k1, yo, k1) all in next st, [k1, p1] all into 1 st, k to end", 23),
         ("k2, work (k1, yo, k1) in next st, k to end", 22),
+        ("k to end, using the backward loop method CO 4 sts", 24),
+        ("k to end, using the backward-loop method, cast on 4 sts", 24),
         # Repeats
         ("*k2, p2. Rep from * to end", 20),
         ("*k2, p2*, repeat from * to * across row", 20),
@@ -179,6 +181,26 @@ def test_spellings_of_rows(row: str, after: int) -> None:
         ("Row 1 (RS): K.\nWork in St st for 3 rows, ending with RS facing for next row.", 20, 4),
         ("Purl 1 row. Knit 1 row. Rep last 2 rows 3 times.", 20, 8),
         ("Keeping pattern correct, work 6 rows.", 20, 6),
+        # Ribs and lengths in inches; the row gauge is 28 rows in 10 cm
+        ('Work in 1x1 rib (k1, p1) for 2"/5 cm.', 20, 14),
+        ('Work 1x1 rib for 2".', 20, 14),
+        ("Work in rib for 2″.", 20, 14),
+        ('Work in k1, p1 rib for 2".', 20, 14),
+        ('Change to smaller needles and work 1x1 rib for 2"/5 cm.', 20, 14),
+        ('Work even until piece measures 2" / 5 cm from cast-on edge.', 20, 14),
+        ("Change to larger needles and purl 4 rows.", 20, 4),
+        # Held stitches, and how the piece is held
+        ("Row 1: K15, place next 5 sts on hold for thumb.\nBO all sts.\nTransfer 5 held thumb sts to dpns.", 5, 1),
+        (
+            "Row 1: K15, place next 5 sts on hold.\nBO all sts.\nPlace the 5 held sts onto larger dpns. Rejoin yarn.",
+            5,
+            1,
+        ),
+        ("PM for BOR, join.\nRnd 1: Knit.", 20, 1),
+        ("Bind off all sts.\nWith RS facing and smaller needles, pick up and knit 9 sts along edge.", 9, 1),
+        ("Bind off all sts.\nUsing smaller needles, pick up and knit 9 sts along edge.", 9, 1),
+        ("Bind off all sts.\nWith RS facing, using larger dpns, pick up and knit 9 sts along edge.", 9, 1),
+        ("Bind off all sts.\nWith RS facing and starting at center of underarm, pick up and knit 9 sts.", 9, 1),
         # Short rows and markers
         ("Row 1: K15, turn.\nRow 2: DS, p9, turn.\nRow 3: DS, k to DS, k DS, k to end.", 20, 3),
         ("Row 1: K15, turn.\nRow 2: DS, p to end.\nRow 3: K to end, working each DS as 1 st.", 20, 3),
@@ -197,6 +219,8 @@ def test_spellings_of_directions(lines: str, after: int, rows: int) -> None:
     [
         # Nothing is guessed, and what is said is held against what is there
         ("Row 1: K3, k1, p1 to end.", "not-understood", "[k1, p1] to end"),
+        ("Work in 1x1 rib (k2, p2) for 5 cm.", "not-understood", ""),
+        ("Change to smaller needles, purl 2 rows.", "not-understood", "sentence of its own"),
         ("Row 1: K.\nRow 2: P.\nRows 3-5: As Rows 1 and 2.", "not-understood", "3 stand for 2"),
         ("Row 1: K.\nRow 2: P.\nRows 3-8: Rep Rows 1 and 2 twice.", "not-understood", "6 stand for 4"),
         (

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, replace
 
 from sizewright.base.place import Span
-from sizewright.read.inserts import Insert, TypedList
+from sizewright.read.inserts import Insert, Told, TypedList
 from sizewright.read.notation.direction_tree import Extent, Numbers
 from sizewright.read.notation.kinds import Side
 from sizewright.read.notation.not_understood import NotUnderstood
@@ -54,10 +54,10 @@ class Match:
     def extent(self) -> Extent:
         """How far rows go on, and the sides of the first and the last of them."""
         last = self.words("ends") or self.words("last") or self.words("done")
-        aside = [*self.part("other"), *self.part("at"), *self.part("there")]
+        aside = [*self.part("other"), *self.part("also"), *self.part("at"), *self.part("there")]
         found = self._extent()
         ends = _side(last) or _other(_side(self.words("facing") or self.words("faces")))
-        return replace(found, begins=_side(self.words("begins")), ends=ends, told=found.told or told(aside))
+        return replace(found, begins=_side(self.words("begins")), ends=ends, told=found.told or _closed(told(aside)))
 
     def _extent(self) -> Extent:
         words = self.words("times")
@@ -95,6 +95,11 @@ def _length_extent(tokens: Sentence, since: str) -> Extent:
         unit = "" if isinstance(value, Insert) or len(tokens) < 2 else _unit(tokens[-1])
         return Extent(length=value, typed_length=unit, since=since)
     return Extent(typed_length=" ".join((number.typed, *map(_unit, tokens[1:]))), since=since)
+
+
+def _closed(words: Told) -> Told:
+    """Words without a space inside their brackets, where these were put for another sign."""
+    return tuple(one.replace("( ", "(").replace(" )", ")") if isinstance(one, str) else one for one in words)
 
 
 def _unit(token: Token) -> str:

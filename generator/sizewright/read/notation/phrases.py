@@ -48,11 +48,11 @@ _EXTENT = (
     r"(?:(?P<times># (?:more )?times?(?: more)?|once more|twice more|once|twice)"
     rf"|(?:until|till) (?:the )?(?P<what>[a-z' ]+?) measures? (?:about )?(?P<length>#{_UNIT}){_OTHER}{_SINCE}{_ENDING}"
     rf"|(?:until|till) (?P<left>#)(?: {_STS})? (?:remain|remains|are left|rem|left){_ENDING_LEFT}"
-    r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm))?(?: more)?"
-    rf"(?P<rows> {_ROW})?{_ENDING_ROWS})"
+    r"|for (?:(?:a|another|the next) )?(?P<for>#)(?P<unit> (?:cm|in|inch|inches|mm|\"|″))?"
+    rf"(?P<also> [\[(] #{_UNIT} [\])])?(?: more)?(?P<rows> {_ROW})?{_ENDING_ROWS})"
 )
 _NUMBERS = r"(?P<numbers>#(?: (?:,|and|&|to|through|-) #| , and #)*)"
-_BY_NAME = rf"(?P<fabric>[a-z][a-z0-9' ,x#/&-]*?{_MEANING})"
+_BY_NAME = rf"(?P<fabric>(?:[a-z]|\d+ ?[x×] ?\d+ )[a-z0-9' ,x#/&-]*?{_MEANING})"
 
 
 _PLAIN = re.compile(
@@ -191,7 +191,7 @@ _SAID = (
     *("remaining", "waiting", "next", "all", "for", "live"),
 )
 _HELD = rf"(?:the )?(?:(?P<count>#) )?(?P<name>[a-z' ]*?){_STS}(?P<for> (?:of|for) [a-z' ]+?)?"
-_ONTO_NEEDLE = r"(?: back)? (?:on|onto|to)(?: the| a| your)?(?: [a-z-]+| #(?: mm)?| us #)*? needles?.*"
+_ONTO_NEEDLE = r"(?: back)? (?:on|onto|to)(?: the| a| your)?(?: [a-z-]+| #(?: mm)?| us #)*? (?:needles?|dpns?)\b.*"
 _FROM = r"(?: (?:from|off) (?:the )?(?:hold|holder|waste yarn|scrap yarn|yarn|thread)(?: of [a-z ]+?)?)?"
 _OTHER_SIDE = r"(?:with (?:the )?(?:rs|ws|right side|wrong side) facing (?:, )?)?"
 
@@ -220,7 +220,7 @@ _SOURCES: tuple[tuple[str, Builder], ...] = (
         rf"(?:{DIVIDED}(?: ,| and| , and| , then) )?{_MARKED}join(?! yarn| new| the yarn).*?(?:round|{_ROW}|twist).*",
         _join,
     ),
-    (rf"join(?: ,| and)?(?: {_MARKED_BEHIND})?", _join),
+    (rf"{_MARKED}join(?: ,| and)?(?: {_MARKED_BEHIND})?", _join),
     (APART, apart),
     (rf"(?:rep|repeat|work) (?:the )?{_NAMED}(?: {_EXTENT}| (?:on|in|over) (?:the )?next {_ROW})?", _call),
     (rf"(?:rep|repeat|work) (?P<rows_said>{_ALL_OF}) {_EXTENT}", _repeat),

@@ -94,7 +94,7 @@ def how_far(direction: RepeatRows | Even, before: Told, *, more: bool) -> tuple[
     if extent.rows is not None:
         return phrase("for {rows}", rows=rows_counted(extent.rows, in_the_round=direction.in_the_round)), False
     if _measured(extent) and extent.since == "here":
-        return phrase("for {length}", length=_length(extent)), False
+        return phrase("for {length}", length=said(_length(extent), _other(extent))), False
     return (), False
 
 

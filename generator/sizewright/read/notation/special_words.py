@@ -1,5 +1,7 @@
 """In: the tokens of one row. Out: what is no plain stitch: markers, binding off, holding, turning."""
 
+import re
+
 from sizewright.read.notation.cable_parser import CableParser
 from sizewright.read.notation.cursor import ROW_WORDS, STITCH_WORDS
 from sizewright.read.notation.place_parser import BEGINNING_WORDS, BEGINNINGS, BOR
@@ -27,6 +29,14 @@ _ADD = {
 # Where markers part what is picked up, in so many equal parts.
 _PARTS = {"halves": 2, "half": 2, "halfway": 2, "middle": 2, "quarters": 4}
 _JOINING = ("join", "joining", "attach")
+# What pieces are worked with, and where that begins: "and smaller needles", ", starting at centre of underarm".
+_SIZE = "smaller|larger|spare|circular|straight|double-pointed|set of"
+_TOOL = rf"(?:the |an? |your )?(?:(?:{_SIZE}) )*(?:needles?|dpns?)(?= |$)"
+_NEEDLES = re.compile(rf"(?:using|with) {_TOOL}")
+_AND = "(?:, and |, |and )"
+_FROM_WHERE = rf"{_AND}(?:starting|beginning) (?:at|from)(?: [a-z][a-z-]*){{1,6}}(?= ,)"
+_HELD_SO = re.compile(rf"{_AND}(?:(?:using|with) )?{_TOOL}(?: {_FROM_WHERE})?|{_FROM_WHERE}")
+_LONGEST_ASIDE = 18
 _SIDES = ("right", "wrong", "rs", "ws")
 # What leads to the place of further stitches picked up: "and 18 sts along the right edge".
 _ALONG = ("along", "across", "around", "down", "up", "over", "in", "at")
@@ -194,8 +204,18 @@ class SpecialWords(CableParser):
             while self.step().text != "facing":
                 pass
             self.skip("you")
+            self._words_of(_HELD_SO)
+            return Aside(self.since(start), self.told_since(start))
+        if self.at("using", "with") and self._words_of(_NEEDLES):
             return Aside(self.since(start), self.told_since(start))
         return None
+
+    def _words_of(self, pattern: re.Pattern[str]) -> bool:
+        """Takes the words ahead that a pattern matches."""
+        found = pattern.match(" ".join(self.texts(_LONGEST_ASIDE)))
+        for _ in range(found.group().count(" ") + 1 if found else 0):
+            self.step()
+        return found is not None
 
     def _skipped(self) -> None:
         """Rows or stitches of the edge that are left out between two of those picked up: ", skip 1 row"."""

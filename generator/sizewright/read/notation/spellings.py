@@ -20,10 +20,11 @@ _FIRST = "(?P<first>rs|ws|right side|wrong side|knit|purl|k|p)"
 _BEGUN = rf"(?:beg|beginning|starting|start) with (?:an? )?{_FIRST} row(?: ,| and|)"
 _PATTERN = "(?:patterns?|patts?|pats?)"
 _KEEPING = rf"(?:keeping|keep|maintaining) (?:the |in )?{_PATTERN}(?: correct| as set| as established)? ,"
+_LOOPED = "backwards?(?:-| )loop|long-tail|knitted|cable"
 _KNITS = rf"(?:(?:all|the|over) )+(?:k|knit|knits)(?: {_STS})?"
 _PURLS = rf"(?:(?:all|the|over) )+(?:p|purl|purls)(?: {_STS})?"
 _FACING = "(?: as they (?:face you|appear|present themselves))?"
-_UNIT = "(?:cm|mm|in|inch|inches)"
+_UNIT = '(?:cm|mm|in|inch|inches|"|″)'
 
 
 def _together(match: re.Match[str]) -> str:
@@ -82,6 +83,11 @@ def _more_times(match: re.Match[str]) -> str | None:
     return f"\\1 {int(match[2]) - 1} more times" if 1 < int(match[2]) < 10_000 else None
 
 
+def _named_twice(match: re.Match[str]) -> str | None:
+    """ "1x1 rib (k1, p1)": the stitches in the brackets say what the name does."""
+    return "\\1" if (match[2], match[3]) == (match[4], match[5]) else None
+
+
 _INCREASE = r"(kfb|pfb|kfbf|inc|increase)"
 
 SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] = (
@@ -124,6 +130,10 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
     (rf"across (?:the |this )?{_ROW}", "across"),
     (r"(to|before|past|until) (?:the )?1 st (marker|m)", "\\1 \\2"),
     (r"marker ([a-h\d]) \( marker \1 \)", "marker \\1"),
+    (
+        rf"using (?:the |an? )?({_LOOPED})(?: method| cast-on)?(?: ,)? (cast on|co) ({_N} {_STS})",
+        "\\2 \\3 using the \\1 method",
+    ),
     # Repeats
     (r"(rep|repeat) (?:instructions )?between \*(?: and \*)?(?: s)?", "\\1 from *"),
     (rf"([\])]) [,;] (rep|repeat)(?= (?:to|until|till|across|around|{_N})\b)", _bracket_repeated),
@@ -132,6 +142,7 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
     (r"([\])]) all (in|into)", "\\1 \\2"),
     # Fabrics
     (r"(in|work|of) \( (k\d+ , p\d+) \)(?= (?:rib|ribbing)\b)", "\\1 \\2"),
+    (r"((\d+)[x×](\d+) (?:rib|ribbing)) [(\[] k(\d+) , p(\d+) [)\]]", _named_twice),
     (r"work(?= [(\[] [^\d#])", ""),
     (rf"(?:knit|k) {_KNITS} and (?:purl|p) {_PURLS}{_FACING}", "knit the knits and purl the purls"),
     (rf"(?:purl|p) {_KNITS} and (?:knit|k) {_PURLS}{_FACING}", "purl the knits and knit the purls"),

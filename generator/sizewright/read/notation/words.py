@@ -39,6 +39,8 @@ _TOKEN = re.compile(
     re.VERBOSE | re.IGNORECASE,
 )
 
+_WORKED = ("work", "knit", "purl", "k", "p", "continue", "cont", "rep", "repeat")
+_NEEDLES = ("needle", "needles", "dpn", "dpns")
 _LABEL = re.compile(
     r"(?:rows?|rnds?|rounds?) #(?: (?:to|-|and|,|&|through) #)*(?: \( (?:rs|ws|(?:right|wrong) side) \))?"
 )
@@ -104,7 +106,7 @@ def _split(found: Sequence[Token]) -> Iterator[Sentence]:
             if sentence:
                 yield tuple(sentence)
             sentence = []
-        elif token.text == ";" and depth <= 0 and sentence and _next_row(found[place + 1 :]):
+        elif depth <= 0 and sentence and _goes_over(sentence, token, found[place + 1 :]):
             yield tuple(sentence)
             sentence = []
         else:
@@ -124,6 +126,14 @@ def _labels(sentence: Sequence[Token]) -> bool:
     """Whether all that stands before a full stop is the label of a row."""
     text = " ".join(token.text for token in sentence)
     return _LABEL.fullmatch(text) is not None
+
+
+def _goes_over(before: Sequence[Token], token: Token, behind: Sequence[Token]) -> bool:
+    """Whether a word stands between two sentences: in "Change to smaller needles and work in rib", or before a row."""
+    if token.text != "and":
+        return token.text == ";" and _next_row(behind)
+    changed = before[0].text in ("change", "switch") and before[-1].text in _NEEDLES
+    return changed and bool(behind) and behind[0].text in _WORKED
 
 
 def _next_row(behind: Sequence[Token]) -> bool:
