@@ -147,6 +147,16 @@ def test_rows_worked_even_are_told_as_the_page_tells_them(view_of: View) -> None
     assert [one for one in Course(text, "l").told() if "even" in one] == ["Work 4 rows even."]
 
 
+def test_shaping_is_told_with_the_numbers_of_the_size(view_of: View) -> None:
+    """A number that differs by size is told anew in each: the first has nothing to do in the second interval."""
+    rep = "Inc 1 st at each end of every {every} rows {times:times}, then of every {then} rows {more:times}. "
+    grade = "```grade\nevery = 2 (4)\ntimes = 8 (3)\nthen = 3 (5)\nmore = 0 (5)\n```\n"
+    body = grade + "```work\nCast on 72 sts.\n" + rep + "Work 4 rows even.\n```"
+    text = str(view_of(GAUGE + SIZES, body).rows)
+    assert Course(text, "s").told()[1] == "Inc 1 st at each end of every other row 8 times."
+    assert Course(text, "l").told()[1] == "Inc 1 st at each end of every 4th row 3 times, then every 5th row 5 times."
+
+
 def test_repeated_rows_are_folded_and_each_tick_says_its_row(view_of: View) -> None:
     told = course(
         view_of, "Cast on 20 sts.\nRow 1 (RS): K1, ssk, k to end.\nRow 2: Purl.\nRep Rows 1 and 2 5 more times."

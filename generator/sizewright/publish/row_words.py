@@ -16,6 +16,7 @@ from sizewright.base.spoken_units import figures_typed
 from sizewright.grade.graded import Graded
 from sizewright.proof.said_in_size import series_in
 from sizewright.publish.plan_words import as_said
+from sizewright.publish.spaced_in_size import spaced_in_size
 from sizewright.publish.told_lines import ToldLines
 from sizewright.publish.view import Line as LineView
 from sizewright.publish.view_explained import WHOLE, Explained
@@ -103,7 +104,8 @@ class RowWords:
         """The words of a direction that has no line to itself; as English where they cannot be told otherwise."""
         if isinstance(direction, Declared):
             return self._said(direction.words, size)
-        return self._printed(told_or_english(lambda: line_of(direction)), size)
+        own = spaced_in_size(direction, self._graded.inserts, size)
+        return self._printed(told_or_english(lambda: line_of(own)), size)
 
     def row(self, worked: Pass, within: Direction, size: int) -> Said:
         """The words of a row that a direction works; one that is written nowhere is told by its stitches."""
