@@ -201,6 +201,10 @@ def test_spellings_of_rows(row: str, after: int) -> None:
         ("Bind off all sts.\nUsing smaller needles, pick up and knit 9 sts along edge.", 9, 1),
         ("Bind off all sts.\nWith RS facing, using larger dpns, pick up and knit 9 sts along edge.", 9, 1),
         ("Bind off all sts.\nWith RS facing and starting at center of underarm, pick up and knit 9 sts.", 9, 1),
+        ("Bind off all sts.\nWith RS facing, pick up & knit 9 sts along edge, pick up and k2 at the corner.", 11, 1),
+        ("Bind off all sts.\nRow 1: Pick up and k 9, pick up & k3 sts, pick up & purl 2 sts.", 14, 1),
+        ("Row 1: K15, place next 5 sts on hold for sleeve. 15 body sts.", 15, 1),
+        ("Row 1: K15, place next 5 sts on hold for sleeve. 15 body sts remain.", 15, 1),
         # Short rows and markers
         ("Row 1: K15, turn.\nRow 2: DS, p9, turn.\nRow 3: DS, k to DS, k DS, k to end.", 20, 3),
         ("Row 1: K15, turn.\nRow 2: DS, p to end.\nRow 3: K to end, working each DS as 1 st.", 20, 3),
@@ -220,6 +224,7 @@ def test_spellings_of_directions(lines: str, after: int, rows: int) -> None:
         # Nothing is guessed, and what is said is held against what is there
         ("Row 1: K3, k1, p1 to end.", "not-understood", "[k1, p1] to end"),
         ("Work in 1x1 rib (k2, p2) for 5 cm.", "not-understood", ""),
+        ("Row 1: K15, place next 5 sts on hold for sleeve. 16 body sts.", "wrong-count", "16"),
         ("Change to smaller needles, purl 2 rows.", "not-understood", "sentence of its own"),
         ("Row 1: K.\nRow 2: P.\nRows 3-5: As Rows 1 and 2.", "not-understood", "3 stand for 2"),
         ("Row 1: K.\nRow 2: P.\nRows 3-8: Rep Rows 1 and 2 twice.", "not-understood", "6 stand for 4"),

@@ -83,6 +83,11 @@ def _more_times(match: re.Match[str]) -> str | None:
     return f"\\1 {int(match[2]) - 1} more times" if 1 < int(match[2]) < 10_000 else None
 
 
+def _picked_up(match: re.Match[str]) -> str:
+    """ "pick up and k2": the stitches are picked up and knitted."""
+    return f"pick up and {'knit' if match[1] == 'k' else 'purl'} {match[2]} sts"
+
+
 def _named_twice(match: re.Match[str]) -> str | None:
     """ "1x1 rib (k1, p1)": the stitches in the brackets say what the name does."""
     return "\\1" if (match[2], match[3]) == (match[4], match[5]) else None
@@ -134,12 +139,18 @@ SPELLINGS: tuple[tuple[str, str | Callable[[re.Match[str]], str | None]], ...] =
         rf"using (?:the |an? )?({_LOOPED})(?: method| cast-on)?(?: ,)? (cast on|co) ({_N} {_STS})",
         "\\2 \\3 using the \\1 method",
     ),
+    (r"pick up &(?= (?:knit|purl|k|p)\d*(?: |$))", "pick up and"),
+    (rf"pick up and k(?= {_N})", "pick up and knit"),
+    (rf"pick up and p(?= {_N})", "pick up and purl"),
+    (rf"pick up and ([kp])(\d{{1,4}})(?: {_STS})?", _picked_up),
     # Repeats
     (r"(rep|repeat) (?:instructions )?between \*(?: and \*)?(?: s)?", "\\1 from *"),
     (rf"([\])]) [,;] (rep|repeat)(?= (?:to|until|till|across|around|{_N})\b)", _bracket_repeated),
     (r"(?<=: )(?:rep|repeat)(?= [(\[])", ""),
     (r"([\])]) x(\d+)", lambda match: f"\\1 {match[2]} times"),
     (r"([\])]) all (in|into)", "\\1 \\2"),
+    # Counts
+    (rf"^({_N}) body ({_STS})((?: (?:remain|remaining|rem))?)$", "\\1 \\2 \\3"),
     # Fabrics
     (r"(in|work|of) \( (k\d+ , p\d+) \)(?= (?:rib|ribbing)\b)", "\\1 \\2"),
     (r"((\d+)[x×](\d+) (?:rib|ribbing)) [(\[] k(\d+) , p(\d+) [)\]]", _named_twice),
