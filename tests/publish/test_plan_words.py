@@ -68,3 +68,14 @@ def test_how_often_is_told_once_behind_the_numbers_of_all_sizes(view_of: ViewOf)
     lines = told(view_of(gauge, arm + "```work\nCast on 80 (86, 98) sts.\n{arm}\n```\n"))
     rep = [line for line in lines if line.startswith("Rep Dec Row")]
     assert rep == ["Rep Dec Row every other row 4 (4, 6)\N{NO-BREAK SPACE}times."]
+
+
+@pytest.mark.parametrize(
+    ("over", "said"),
+    [("84 (82, 80)", "every other row 42 (41, 40)"), ("84 (164, 80)", "every 2 (4, 2) rows 42 (41, 40)")],
+)
+def test_every_2_rows_are_every_other_row_where_all_sizes_have_them(view_of: ViewOf, over: str, said: str) -> None:
+    """By hand: 42, 41 and 40 increases at either end fill 84, 82 and 80 rows, or 164, at every 2nd or 4th of them."""
+    sleeve = f"```grade\nsleeve = sleeve_taper(72 st, 156 (154, 152) st, {over} row)\n```\n"
+    _, line = told(view_of(SIZES, sleeve + "```work\nCast on 72 sts.\n{sleeve}\n```\n"))
+    assert line == f"Inc 1 st at each end of {said}\N{NO-BREAK SPACE}times."

@@ -1,7 +1,8 @@
 """In: the words of a plan with its numbers, and which of these are one. Out: the words as a knitter says them.
 
 The words of a plan are the same in every size: "[k8, k2tog] once", "Work 1 rows even". What is worked once needs no
-brackets, and one row is no rows. What is carried out are the plan's own words, which say the same.
+brackets, one row is no rows, and every 2 rows are every other row. What is carried out are the plan's own words, which
+say the same.
 """
 
 import re
@@ -15,8 +16,10 @@ _PLURAL = re.compile(r"^ (row|rnd|st)s\b")
 _CLOSING = "] "
 
 
-def as_said(pieces: Iterable[LinePiece], is_one: Callable[[Insert], bool]) -> tuple[LinePiece, ...]:
-    """The pieces of a line for the sizes in which these numbers are one; only those of plans are looked at."""
+def as_said(
+    pieces: Iterable[LinePiece], is_one: Callable[[Insert], bool], is_two: Callable[[Insert], bool]
+) -> tuple[LinePiece, ...]:
+    """The pieces of a line for the sizes in which these numbers are one or two; only those of plans are looked at."""
     told = list(pieces)
     for at, piece in enumerate(told):
         if isinstance(piece, Insert) and piece.part and is_one(piece):
@@ -24,7 +27,17 @@ def as_said(pieces: Iterable[LinePiece], is_one: Callable[[Insert], bool]) -> tu
                 _unbracket(told, at)
             elif at + 1 < len(told):
                 told[at + 1] = _changed(told[at + 1], lambda words: _PLURAL.sub(r" \1", words))
+        elif isinstance(piece, Insert) and piece.part and _is_every(told, at) and is_two(piece):
+            told[at : at + 2] = ["other", _changed(told[at + 1], lambda words: _PLURAL.sub(r" \1", words))]
     return _begun([piece for piece in told if _text(piece) != ""])
+
+
+def _is_every(told: list[LinePiece], at: int) -> bool:
+    """Whether a number stands in "every 2 rows"."""
+    if not 0 < at < len(told) - 1:
+        return False
+    before, behind = _text(told[at - 1]) or "", _text(told[at + 1]) or ""
+    return before.endswith("every ") and _PLURAL.match(behind) is not None
 
 
 def _begun(told: list[LinePiece]) -> tuple[LinePiece, ...]:

@@ -144,7 +144,7 @@ class RowWords:
         if key not in self._found:
             idle = frozenset(at for one in line.clauses if self._is_idle(one, size) for at in one.places)
             said = (one for at, one in enumerate(line.pieces) if at not in idle)
-            pieces = as_said(said, lambda number: self._is_one(number, size)) if line.clauses else tuple(said)
+            pieces = self._as_said(said, size) if line.clauses else tuple(said)
             told = self._translated(line, pieces) if pieces else None
             yarn_overs = self._told.yarn_overs.get(line.span.line, ())
             self._found[key] = self._said(pieces, size, yarn_overs) if told is None else self._printed(told, size)
@@ -162,15 +162,18 @@ class RowWords:
         values = self._graded.inserts.get(clause.number.key)
         return values is not None and not values.values[size]
 
-    def _is_one(self, number: Insert, size: int) -> bool:
+    def _as_said(self, pieces: Iterable[LinePiece], size: int) -> tuple[LinePiece, ...]:
+        return as_said(pieces, lambda number: self._is(1, number, size), lambda number: self._is(2, number, size))
+
+    def _is(self, value: int, number: Insert, size: int) -> bool:
         values = self._graded.inserts.get(number.key)
-        return values is not None and values.values[size] == 1
+        return values is not None and values.values[size] == value
 
     def _said(self, pieces: Iterable[LinePiece], size: int, yarn_overs: Sequence[str] = ()) -> Said:
         return _said(line_view(pieces, self._numbers(size), Explained(words=self._terms), yarn_overs))
 
     def _printed(self, line: Line, size: int) -> Said:
-        told = replace(line, words=as_said(line.words, lambda number: self._is_one(number, size)))
+        told = replace(line, words=self._as_said(line.words, size))
         return _said(printed_view(told, self._numbers(size), Explained(words=self._terms)))
 
     def _numbers(self, size: int) -> Callable[[Insert | TypedList], str]:

@@ -228,12 +228,17 @@ class _Writer:
         """What a size reads of a line."""
         left_out = {at for clause in line.clauses if not self.says(clause, place) for at in clause.places}
         pieces = (piece for at, piece in enumerate(line.pieces) if at not in left_out)
-        return as_said(pieces, lambda number: self.is_one(number, place))
+        return as_said(pieces, lambda number: self.is_one(number, place), self.is_two)
 
     def is_one(self, number: Insert, place: int) -> bool:
         """Whether a number is one in a size."""
         values = self.inserts.get(number.key)
         return values is not None and values.values[place] == 1
+
+    def is_two(self, number: Insert) -> bool:
+        """Whether a number is two in every size that has it at all, so that all read the same words."""
+        values = self.inserts.get(number.key)
+        return values is not None and {*values.values} - {0} == {2}
 
     def says(self, clause: Clause, place: int) -> bool:
         """Whether a size has something to do in a clause."""
