@@ -6,6 +6,7 @@ import click
 
 from sizewright.command.begin_command import begin_command
 from sizewright.command.errata_command import errata_command
+from sizewright.command.function_command import function_command
 from sizewright.command.outcome import Careful
 from sizewright.command.preview_command import preview_command
 from sizewright.command.proof_command import proof_command
@@ -45,6 +46,7 @@ def sizewright(ctx: click.Context, *, debug: bool) -> None:
 for _command in (
     begin_command,
     errata_command,
+    function_command,
     preview_command,
     proof_command,
     publish_command,

@@ -23,9 +23,14 @@ class MethodView:
 
     name: str
     anchor: str
-    text: Markup
+    page: str
     takes: tuple[str, ...]
     gives: tuple[str, ...]
+
+    @property
+    def text(self) -> Markup:
+        """What it does, with the formulas in it set as such."""
+        return _marked(self.page)
 
 
 def method_views() -> Iterator[MethodView]:
@@ -40,18 +45,18 @@ def method_views() -> Iterator[MethodView]:
 
 def _function(function: Function) -> MethodView:
     many = f"{function.least} value{'s' if function.least > 1 else ''}{'' if function.most else ' or more'}"
-    return MethodView(function.name, f"function--{function.name}", _marked(function.page), (many,), ())
+    return MethodView(function.name, f"function--{function.name}", function.page, (many,), ())
 
 
 def _plan(plan: Plan) -> MethodView:
     takes = tuple(f"{argument.name.replace('_', ' ')}: {_taken(argument)}" for argument in plan.arguments)
     gives = tuple(f"{member.name}: {spoken(member.dimension)}" for member in plan.members)
-    return MethodView(plan.name, f"plan--{plan.name}", _marked(plan.page), takes, gives)
+    return MethodView(plan.name, f"plan--{plan.name}", plan.page, takes, gives)
 
 
 def _shape(shape: Shape) -> MethodView:
     takes = tuple(f"{edge.name.replace('_', ' ')}{' (if you like)' if edge.usual else ''}" for edge in shape.edges)
-    return MethodView(shape.name, f"shape--{shape.name}", _marked(f"A shape of schematics. {shape.page}"), takes, ())
+    return MethodView(shape.name, f"shape--{shape.name}", f"A shape of schematics. {shape.page}", takes, ())
 
 
 def _taken(argument: Argument) -> str:
