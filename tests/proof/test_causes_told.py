@@ -117,3 +117,13 @@ def test_rows_that_fit_no_count_are_not_said_to_be_a_panel(told: Told) -> None:
     (one,) = told("```stitch Wave\nRow 1: K1, yo, k2.\nRow 2: K2, k2tog.\nRow 3: K1, m1, k2.\n```\n")
     assert "cannot be worked again" in one.message
     assert "Panel" not in one.mend
+
+
+@pytest.mark.parametrize(("chest", "rules"), [("90 cm arm 22", ["unreadable-formula"]), ("", ["missing-measurement"])])
+def test_a_measurement_that_could_not_be_read_is_not_said_to_be_lacking(
+    told: Told, chest: str, rules: list[str]
+) -> None:
+    given = f"chest: {chest}" if chest else "arm: 22 cm"
+    header = f"sizes:\n  A: {{chest: 80 cm}}\n  B: {{{given}}}\n"
+    found = told("```grade\nhalf_chest = half(chest)\n```\n", header)
+    assert [one.rule for one in found] == rules

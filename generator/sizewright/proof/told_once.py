@@ -5,9 +5,9 @@ from dataclasses import replace
 
 from sizewright.base.finding import Finding
 from sizewright.base.place import Span
-from sizewright.grade.rules import UNKNOWN_NAME
+from sizewright.grade.rules import MISSING_MEASUREMENT, UNKNOWN_NAME
 from sizewright.read.pattern import Pattern
-from sizewright.read.rules import NOT_UNDERSTOOD, UNREADABLE_HEADER
+from sizewright.read.rules import NOT_UNDERSTOOD, UNREADABLE_FORMULA, UNREADABLE_HEADER, WRONG_VALUE
 
 
 def in_header(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Finding]:
@@ -22,11 +22,25 @@ def in_header(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Finding
 
 
 def without_echoes(findings: Sequence[Finding]) -> Iterator[Finding]:
-    """The findings without those of a `{name}` that is not understood as nothing defines the name, which is told."""
+    """The findings without what only follows from others.
+
+    A `{name}` is not understood as nothing defines the name; one size lacks a measurement as a value of it is unread.
+    """
     unknown = {_braced(one.span) for one in findings if one.rule == UNKNOWN_NAME.name and one.span is not None}
     for finding in findings:
-        if finding.rule != NOT_UNDERSTOOD.name or finding.span not in unknown:
+        if finding.rule == NOT_UNDERSTOOD.name and finding.span in unknown:
+            continue
+        if not (finding.rule == MISSING_MEASUREMENT.name and len(finding.sizes) == 1 and _unread(finding, findings)):
             yield finding
+
+
+def _unread(lacking: Finding, findings: Sequence[Finding]) -> bool:
+    """Whether a value of the size that lacks a measurement could not be read, in the one line it stands in."""
+    size = lacking.span
+    values = (one.span for one in findings if one.rule in (UNREADABLE_FORMULA.name, WRONG_VALUE.name))
+    return size is not None and any(
+        span is not None and (span.source, span.line) == (size.source, size.line) for span in values
+    )
 
 
 def _braced(name: Span) -> Span:
