@@ -44,9 +44,15 @@ CONSISTENT = """() => {
 }"""
 
 
+# Whether the words of a line tell already how many rows there are.
+COUNTED = """() => ["Work 25 rows even.", "Work 125 rows even.", "Rib for 25 rounds.", "Rep Row 1 25 times."].map(
+  (words, at) => reader.knitView.counted({ words, ticks: 25, rounds: at === 2 }))"""
+
+
 def test_rows_are_ticked_off_and_found_again(knits: str, page_at: Open) -> None:
     page = page_at(f"{knits}/patterns/hat.html", width=380, height=780, has_touch=True)
     assert page.evaluate(CONSISTENT) == [True] * 16
+    assert page.evaluate(COUNTED) == [True, False, True, False]
     start = page.get_by_role("button", name="Begin", exact=True)
     expect(start).to_be_disabled()
     expect(page.locator(".knit-size")).to_contain_text("Choose your size first")

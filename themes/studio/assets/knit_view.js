@@ -205,5 +205,5 @@ reader.knitView = (() => {
     }
   };
 
-  return { section, part, make, plain, heading, told, now, list, mark, changes, changed, inRounds };
+  return { section, part, make, plain, heading, told, now, counted, list, mark, changes, changed, inRounds };
 })();
