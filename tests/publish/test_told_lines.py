@@ -108,7 +108,7 @@ def test_rows_to_knit_along_are_told_in_german(pullover: Worked) -> None:
     sizes = size_choices(graded.pattern.header.sizes)
     with speaking(GERMAN):
         words = json.loads(rows_data(replace(pullover, graded=graded), sizes, US, metric_first=True))["words"]
-    assert "[61 M re, 2 M re zus-str] 4-mal." in words
+    assert "[61 M re, 2 M re zus-str] 4 Mal." in words
     assert [told for told in words if ENGLISH_WORDS.search(told)] == []
 
 
