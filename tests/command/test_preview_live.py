@@ -170,6 +170,7 @@ def test_the_panel_can_be_folded_and_read_by_everybody(preview: Preview, page_at
     section.locator("summary").focus()
     page.keyboard.press("Enter")
     expect(message).to_be_visible()
+    page.wait_for_function("Boolean(sessionStorage.getItem('sizewright-panel'))")  # told a moment after it is open
     page.reload()
     expect(message).to_be_visible()  # and one that was opened stays open
     assert hindrances(page, "#sizewright-panel") == []
