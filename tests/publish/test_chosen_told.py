@@ -19,7 +19,7 @@ STRAY = """() => {
 
 
 def test_no_style_asks_the_fields_where_a_script_has_told(repository: Path) -> None:
-    """A question to the fields costs a phone more than all else of a page's layout (see reader.js)."""
+    """A question to the fields is asked anew for each part of a page that is laid out (see reader.js)."""
     asked = [
         f"{file.name}: {selector.strip()}"
         for file in sorted((repository / "themes" / "studio").rglob("*"))

@@ -71,8 +71,8 @@ globalThis.reader = (() => {
   };
 
   // Tells the style sheets by classes of the whole page which answers are chosen: "on--size--z0", "off--size--all". They ask
-  // the fields themselves where no script runs; but to ask is half a phone's work of laying the page out, being done anew
-  // for each part of it.
+  // the fields themselves where no script runs; but to ask is up to half the styling of a long page, being done anew for
+  // each part of it that is laid out.
   const answers = [...document.querySelectorAll('input:is([type="radio"], [type="checkbox"])[id], option[id]')];
   const root = document.documentElement;
   const chosen = () => {
